@@ -1,0 +1,170 @@
+import { randomUUID } from 'node:crypto';
+import type { Heard } from '../../src/ports/chat.ts';
+import { HELP, lineOf, type Line } from './commands.ts';
+import { aligned } from './render.ts';
+import {
+  keypadKey,
+  nameOf,
+  placeOf,
+  PLATFORM,
+  promptOf,
+  roomNames,
+  speakers,
+  type Session,
+} from './session.ts';
+
+type OnHeard = (heard: Heard) => Promise<void>;
+
+const MENTION = /@fieldbell\b[:,]?\s*/gi;
+
+/** Hands the event in; the next line is read when it is safe. */
+const hear = async (session: Session, onHeard: OnHeard, event: Heard['event']): Promise<string | null> => {
+  const atMs = session.nowMs();
+  const { speaker, room } = session;
+  const id = randomUUID();
+  try {
+    await onHeard({
+      platform: PLATFORM,
+      id,
+      user: speaker,
+      userName: nameOf(session, speaker),
+      room,
+      sentMs: atMs,
+      heardMs: atMs,
+      event,
+    });
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    session.terminal.print(`That was not saved (${why}). Say it again.`);
+    return null;
+  }
+  return id;
+};
+
+const say = async (
+  session: Session,
+  onHeard: OnHeard,
+  text: string,
+  repliesTo: string | null,
+): Promise<void> => {
+  const words = text.replace(MENTION, '').trim();
+  const addressed = words !== text || session.room === null || repliesTo !== null;
+  const id = await hear(session, onHeard, { is: 'message', text: words, addressed, repliesTo });
+  if (id !== null) session.lastSaid.set(session.speaker, id);
+};
+
+/** A number that no button has is said as it stands: it may be the answer to a question. */
+const press = async (session: Session, onHeard: OnHeard, line: Line & { is: 'number' }): Promise<void> => {
+  const keypad = session.keypads.get(keypadKey(placeOf(session)));
+  const button = keypad?.buttons[line.number - 1];
+  await say(
+    session,
+    onHeard,
+    button?.words ?? line.text,
+    button === undefined ? null : (keypad?.messageId ?? null),
+  );
+};
+
+const reply = async (session: Session, onHeard: OnHeard, line: Line & { is: 'reply' }): Promise<void> => {
+  const messageId = session.shown[line.number - 1];
+  if (messageId === undefined)
+    session.terminal.print(`There is no message #${line.number} on this terminal.`);
+  else await say(session, onHeard, line.text, messageId);
+};
+
+/** Changes the speaker's last message, or takes it back. */
+const amend = async (session: Session, onHeard: OnHeard, text: string | null): Promise<void> => {
+  const { terminal, lastSaid, speaker } = session;
+  const of = lastSaid.get(speaker);
+  if (of === undefined) terminal.print(`${speaker} has said nothing yet that could be changed.`);
+  else await hear(session, onHeard, text === null ? { is: 'deletion', of } : { is: 'edit', of, text });
+  if (text === null) lastSaid.delete(speaker);
+};
+
+const speakAs = (session: Session, name: string): void => {
+  const wanted = name.toLowerCase();
+  const found = speakers(session).find(({ user, person }) =>
+    [user, person.name, ...person.aliases].some((known) => known.toLowerCase() === wanted),
+  );
+  if (found === undefined) session.terminal.print(`Nobody here is called ${name}. /who lists the people.`);
+  else session.speaker = found.user;
+};
+
+const goTo = (session: Session, name: string): void => {
+  const found = roomNames(session).find((room) => room.toLowerCase() === name.toLowerCase());
+  if (found === undefined) session.terminal.print(`There is no room ${name}. /who lists the rooms.`);
+  else session.room = found;
+};
+
+const whoIsWho = (session: Session): string =>
+  [
+    ...aligned(speakers(session).map(({ user, person }) => [user, person.name, person.roles.join(', ')])),
+    `Rooms: ${roomNames(session).join(', ')}`,
+  ].join('\n');
+
+const obey = async (
+  session: Session,
+  onHeard: OnHeard,
+  line: Exclude<Line, { is: 'quit' }>,
+): Promise<void> => {
+  switch (line.is) {
+    case 'nothing':
+      return;
+    case 'as':
+      speakAs(session, line.name);
+      return;
+    case 'in':
+      goTo(session, line.room);
+      return;
+    case 'dm':
+      session.room = null;
+      return;
+    case 'who':
+      session.terminal.print(whoIsWho(session));
+      return;
+    case 'help':
+      session.terminal.print(HELP);
+      return;
+    case 'unknown':
+      session.terminal.print(`${line.command} is not understood here. What can be typed:\n${HELP}`);
+      return;
+    case 'words':
+      return say(session, onHeard, line.text, null);
+    case 'number':
+      return press(session, onHeard, line);
+    case 'reply':
+      return reply(session, onHeard, line);
+    case 'edit':
+      return amend(session, onHeard, line.text);
+    case 'delete':
+      return amend(session, onHeard, null);
+  }
+};
+
+const welcome = (session: Session): string =>
+  [
+    'The crew chat, in this terminal.',
+    `You speak as ${nameOf(session, session.speaker) ?? session.speaker}, ${session.room === null ? 'to the bot alone' : `in the room ${session.room}`}.`,
+    HELP,
+  ].join('\n');
+
+/** Reads lines until `/quit`, the end of the input, or `stopped`; one after the other, in order. */
+export const readLines = async (
+  session: Session,
+  onHeard: OnHeard,
+  stopped: AbortSignal,
+): Promise<'quit' | 'end'> => {
+  const { terminal } = session;
+  terminal.print(welcome(session));
+  const lines = terminal.lines();
+  terminal.prompt(promptOf(session));
+  for await (const typed of lines) {
+    if (stopped.aborted) break;
+    const line = lineOf(typed);
+    if (line.is === 'quit') return 'quit';
+    terminal.prompt(null);
+    await obey(session, onHeard, line);
+    terminal.prompt(promptOf(session));
+  }
+  return 'end';
+};

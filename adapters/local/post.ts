@@ -1,0 +1,49 @@
+import { randomUUID } from 'node:crypto';
+import type { Post, PostResult } from '../../src/ports/chat.ts';
+import { rendered } from './render.ts';
+import { keypadKey, PLATFORM, roomNames, speakers, type Session } from './session.ts';
+
+const isKnown = (session: Session, to: Post['to']): boolean =>
+  'room' in to
+    ? roomNames(session).includes(to.room)
+    : speakers(session).some(({ user }) => user === to.user);
+
+/** The message's number; a changed one keeps the number that it had. */
+const numberOf = (session: Session, messageId: string): number => {
+  const before = session.shown.indexOf(messageId);
+  return before >= 0 ? before + 1 : session.shown.push(messageId);
+};
+
+const setKeypad = ({ keypads }: Session, { to, said: { buttons } }: Post, messageId: string): void => {
+  const key = keypadKey(to);
+  if (buttons.length > 0) keypads.set(key, { messageId, buttons });
+  else if (keypads.get(key)?.messageId === messageId) keypads.delete(key);
+};
+
+/**
+ * Shows the message. What is on a terminal can't be changed, so a replacement is shown again, as changed, under the
+ * same number and id. The same key is shown once while the terminal is open; a new terminal starts empty.
+ */
+export const show = (session: Session, post: Post): PostResult => {
+  const known = session.posted.get(post.key);
+  if (known !== undefined) return { result: 'sent', messageId: known };
+  if (!isKnown(session, post.to)) {
+    const whom = 'room' in post.to ? `room ${post.to.room}` : `person ${post.to.user}`;
+    return {
+      result: 'gone',
+      why: `There is no ${whom} on platform ${PLATFORM}: add it to the operation file.`,
+    };
+  }
+  const messageId = post.replaces ?? randomUUID();
+  session.posted.set(post.key, messageId);
+  setKeypad(session, post, messageId);
+  const shown = {
+    number: numberOf(session, messageId),
+    at: session.wallTime(session.nowMs()),
+    to: post.to,
+    changed: post.replaces !== null,
+    said: post.said,
+  };
+  session.terminal.print(rendered(shown, session.color));
+  return { result: 'sent', messageId };
+};

@@ -1,0 +1,60 @@
+import { styleText } from 'node:util';
+import type { Button, Post, Said } from '../../src/ports/chat.ts';
+
+/** A message of the bot as it goes onto the terminal. */
+export interface Shown {
+  /** Counted from 1 while the terminal is open; `/reply 3` points at it. */
+  number: number;
+  at: string;
+  to: Post['to'];
+  /** True where it takes the place of what was shown under the same number. */
+  changed: boolean;
+  said: Said;
+}
+
+/** Stands before every line of what must be seen. */
+const RING = '*** ';
+const INDENT = '    ';
+
+/** Crew members' words come back in messages: they must not be able to steer the terminal. */
+const printable = (text: string): string => text.normalize('NFC').replace(/[^\P{Cc}\n]/gu, ' ');
+
+/** Columns as wide as their widest cell, two spaces between them. */
+export const aligned = (rows: readonly (readonly string[])[]): string[] => {
+  const widths = rows.reduce<number[]>(
+    (widest, row) =>
+      row.map((cell, i) => Math.max(cell.length, widest[i] ?? 0)).concat(widest.slice(row.length)),
+    [],
+  );
+  return rows.map((row) =>
+    row
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd(),
+  );
+};
+
+const numbered = (buttons: readonly Button[]): string =>
+  buttons.map(({ label }, i) => `[${i + 1}] ${printable(label)}`).join('  ');
+
+const headOf = ({ number, at, to, changed, said }: Shown): string =>
+  [
+    at,
+    'room' in to ? to.room : `to ${to.user} only`,
+    `#${number}`,
+    ...(changed ? ['(changed)'] : []),
+    ...said.mentions.map((user) => `@${user}`),
+  ].join(' ');
+
+/** The message as lines of text: when and to whom, what, the table in columns, the buttons with their numbers. */
+export const rendered = (shown: Shown, color: boolean): string => {
+  const { text, table, buttons, ring } = shown.said;
+  const [first = '', ...more] = printable(text).split('\n');
+  const cells = table === null ? [] : [table.header, ...table.rows].map((row) => row.map(printable));
+  const head = headOf(shown);
+  const body = [...more, ...aligned(cells), ...(buttons.length === 0 ? [] : [numbered(buttons)])];
+  const dressed = color ? styleText(ring ? ['bold', 'red'] : 'dim', head, { validateStream: false }) : head;
+  return [`${dressed} | ${first}`, ...body.map((line) => INDENT + line)]
+    .map((line) => (ring ? RING + line : line))
+    .join('\n');
+};

@@ -1,0 +1,40 @@
+import type { MatrixClient } from 'matrix-js-sdk';
+import type { Batch } from './catch-up.ts';
+import { reasonOf } from './failure.ts';
+import type { Patience } from './patience.ts';
+import { persistently } from './patience.ts';
+
+export interface Invite {
+  room: string;
+  by: string;
+}
+
+/** A list entry is a person's full id, or a server whose people may all invite. */
+export const mayInvite = (allowed: readonly string[], by: string): boolean =>
+  allowed.includes(by) || allowed.includes(by.slice(by.indexOf(':') + 1));
+
+export const invitesIn = (batch: Batch, me: string): Invite[] =>
+  Object.entries(batch.rooms?.invite ?? {}).flatMap(([room, { invite_state: state }]) => {
+    const own = state.events.find((event) => event.type === 'm.room.member' && event.state_key === me);
+    return own === undefined ? [] : [{ room, by: own.sender }];
+  });
+
+/** Joins where the inviter is on the list, else declines and tells. Never rejects: a room may be gone by then. */
+export const answerInvite = async (
+  client: MatrixClient,
+  invite: Invite,
+  allowed: readonly string[],
+  declined: (invite: Invite) => void,
+  patience: Patience,
+): Promise<void> => {
+  const welcome = mayInvite(allowed, invite.by);
+  const what = `${welcome ? 'Joining' : 'Declining'} ${invite.room}, as ${invite.by} invites`;
+  try {
+    await persistently(patience, what, async () =>
+      welcome ? await client.joinRoom(invite.room) : await client.leave(invite.room),
+    );
+    if (!welcome) declined(invite);
+  } catch (error) {
+    if (!patience.closing.aborted) patience.log('warn', `${what} is not possible: ${reasonOf(error)}.`);
+  }
+};

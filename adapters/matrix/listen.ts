@@ -1,0 +1,48 @@
+import type { MatrixClient, MatrixEvent } from 'matrix-js-sdk';
+import type { EpochMs } from '../../src/core/units.ts';
+import type { Heard } from '../../src/ports/chat.ts';
+import type { Me } from './heard.ts';
+import { eventOf } from './heard.ts';
+import type { DirectRooms } from './rooms.ts';
+import { isDirect } from './rooms.ts';
+import type { EventsSeen } from './seen.ts';
+
+export const PLATFORM = 'matrix';
+
+export interface Ears {
+  client: MatrixClient;
+  me: Me;
+  seen: EventsSeen;
+  direct: DirectRooms;
+  onHeard: (heard: Heard) => Promise<void>;
+  nowMs: () => EpochMs;
+}
+
+/** Written to the bot alone, words are meant for it without its name. */
+const alone = (event: Heard['event']): Heard['event'] =>
+  event.is === 'message' ? { ...event, addressed: true } : event;
+
+/** Hands in what a decrypted event says, and resolves when that is safe. */
+export const ear =
+  ({ client, me, seen, direct, onHeard, nowMs }: Ears) =>
+  async (event: MatrixEvent): Promise<void> => {
+    const roomId = event.getRoomId() ?? '';
+    const user = event.getSender() ?? '';
+    seen.note(event);
+    const said = user === me.user ? null : await eventOf(event, me, seen.find);
+    if (said === null) return;
+    const isAlone = isDirect(client, roomId);
+    if (isAlone) direct.wrote(user, roomId);
+    const heardMs = nowMs();
+    await onHeard({
+      platform: PLATFORM,
+      id: event.getId() ?? '',
+      user,
+      userName: client.getRoom(roomId)?.getMember(user)?.rawDisplayName ?? null,
+      room: isAlone ? null : roomId,
+      // The sender's server writes the time, and its clock may be fast.
+      sentMs: Math.min(event.getTs(), heardMs),
+      heardMs,
+      event: isAlone ? alone(said) : said,
+    });
+  };

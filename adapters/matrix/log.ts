@@ -1,0 +1,43 @@
+import { logger as sdkOwn } from 'matrix-js-sdk/lib/logger.js';
+import type { Logger } from 'matrix-js-sdk/lib/logger.js';
+
+export type Log = (level: 'info' | 'warn' | 'error', message: string) => void;
+
+const line = (parts: unknown[]): string =>
+  parts.map((part) => (part instanceof Error ? part.message : String(part))).join(' ');
+
+const dropped = (): void => undefined;
+
+/** loglevel's way to say where lines go; its children take it over. The SDK's type leaves it out. */
+interface Printer {
+  methodFactory: () => () => void;
+  rebuild: () => void;
+}
+
+const isPrinter = (logger: object): logger is Printer => 'methodFactory' in logger && 'rebuild' in logger;
+
+/** Some parts of the SDK do not use the logger that they are given, but this one, on the console. */
+export const silenceConsole = (): void => {
+  // eslint-disable-next-line @typescript-eslint/no-deprecated -- those parts of the SDK use the deprecated logger
+  const printer: object = sdkOwn;
+  if (!isPrinter(printer)) return;
+  printer.methodFactory = () => dropped;
+  printer.rebuild();
+};
+
+/** The SDK's lines below warnings hold ids and contents of messages by the hundred: they are dropped. */
+export const sdkLogger = (log: Log): Logger => {
+  const logger: Logger = {
+    trace: dropped,
+    debug: dropped,
+    info: dropped,
+    warn: (...parts: unknown[]) => {
+      log('info', `Matrix SDK: ${line(parts)}`);
+    },
+    error: (...parts: unknown[]) => {
+      log('warn', `Matrix SDK: ${line(parts)}`);
+    },
+    getChild: () => logger,
+  };
+  return logger;
+};

@@ -1,0 +1,43 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { failureOf, isLoggedOut, reasonOf } from './failure.ts';
+import type { Log } from './log.ts';
+
+const FIRST_WAIT_MS = 500;
+const LONGEST_WAIT_MS = 30_000;
+
+/** 0.5, 1, 2 ... at most 30 s. */
+export const backoffMs = (failures: number): number =>
+  Math.min(FIRST_WAIT_MS * 2 ** (failures - 1), LONGEST_WAIT_MS);
+
+/** Resolves after the time; rejects as soon as the signal is given. */
+export const pause = async (ms: number, closing: AbortSignal): Promise<void> => {
+  await sleep(ms, undefined, { signal: closing });
+};
+
+export interface Patience {
+  closing: AbortSignal;
+  log: Log;
+}
+
+/**
+ * Does the work again until it succeeds, waiting in between as the server wishes. Rejects only when the same work can
+ * never succeed, when the bot was logged out, or when closing.
+ */
+export const persistently = async <T>(
+  { closing, log }: Patience,
+  what: string,
+  work: () => Promise<T>,
+): Promise<T> => {
+  for (let failures = 1; ; failures += 1) {
+    closing.throwIfAborted();
+    try {
+      return await work();
+    } catch (error) {
+      const failure = failureOf(error);
+      if (closing.aborted || failure.result === 'gone' || isLoggedOut(error)) throw error;
+      const waitMs = failure.result === 'retry-after' ? failure.waitMs : backoffMs(failures);
+      log('warn', `${what} failed: ${reasonOf(error)}. It is tried again in ${waitMs / 1000} s.`);
+      await pause(waitMs, closing);
+    }
+  }
+};

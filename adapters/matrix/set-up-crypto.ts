@@ -1,0 +1,121 @@
+import type { MatrixClient } from 'matrix-js-sdk';
+import { ClientEvent, MatrixError } from 'matrix-js-sdk';
+import type { CryptoApi, CryptoCallbacks } from 'matrix-js-sdk/lib/crypto-api/index.js';
+import { decodeRecoveryKey } from 'matrix-js-sdk/lib/crypto-api/index.js';
+import { clientOf, startSyncing } from './connect/client.ts';
+import type { Session } from './connect/session.ts';
+import { startCrypto } from './crypto.ts';
+import type { Log } from './log.ts';
+
+/** Shows the words to the operator and resolves with what was typed. */
+export type Ask = (words: string) => Promise<string>;
+
+type RecoveryKey = Uint8Array<ArrayBuffer>;
+
+/**
+ * Signs the bot's device with the account's own keys, so that people's apps trust it, and keeps those keys and a backup of
+ * the message keys on the homeserver, locked with a recovery key. The first time the recovery key is made and shown once;
+ * later, as for a new device, it is asked for. Doing it again does no harm. The bot must not be running meanwhile.
+ */
+export const setUpCrypto = async (session: Session, ask: Ask, log: Log): Promise<void> => {
+  const keys = keyRing();
+  const client = clientOf(session, log, async () => undefined, keys.callbacks);
+  try {
+    await startCrypto(client, session);
+    await synced(client, session);
+    const crypto = client.getCrypto();
+    if (crypto === undefined) throw new Error('The encryption did not start.');
+    if (await client.secretStorage.hasKey()) await takeUp(client, crypto, keys, ask, session);
+    else await makeNew(crypto, ask, session);
+    await crypto.checkKeyBackupAndEnable();
+  } finally {
+    client.stopClient();
+  }
+};
+
+/** Holds the recovery key while the keys behind it are in use. */
+const keyRing = () => {
+  let key: RecoveryKey | null = null;
+  const callbacks: CryptoCallbacks = {
+    getSecretStorageKey: async ({ keys }) => {
+      const [id] = Object.keys(keys);
+      return id === undefined || key === null ? null : [id, key];
+    },
+    cacheSecretStorageKey: (_id, _info, made) => {
+      key = made;
+    },
+  };
+  return {
+    callbacks,
+    hold: (held: RecoveryKey): void => {
+      key = held;
+    },
+  };
+};
+
+const synced = async (client: MatrixClient, session: Session): Promise<void> => {
+  const first = Promise.withResolvers<true>();
+  client.once(ClientEvent.Sync, () => {
+    first.resolve(true);
+  });
+  await startSyncing(client, session);
+  await first.promise;
+};
+
+/** Homeservers ask for the password only where keys are replaced, or always: so it is asked for when they do. */
+const uploadFor =
+  (session: Session, ask: Ask) =>
+  async <T>(request: (auth: Record<string, unknown> | null) => Promise<T>): Promise<T> => {
+    try {
+      return await request(null);
+    } catch (error) {
+      if (!(error instanceof MatrixError) || error.httpStatus !== 401) throw error;
+      const password = await ask(
+        `The homeserver wants the password of ${session.user} to publish the keys: `,
+      );
+      const identifier = { type: 'm.id.user', user: session.user };
+      return await request({
+        type: 'm.login.password',
+        identifier,
+        password,
+        session: error.data['session'],
+      });
+    }
+  };
+
+const makeNew = async (crypto: CryptoApi, ask: Ask, session: Session): Promise<void> => {
+  const made = await crypto.createRecoveryKeyFromPassphrase();
+  await ask(
+    `The recovery key of ${session.user} is\n\n    ${made.encodedPrivateKey ?? ''}\n\n` +
+      'It is shown this once. Keep it where only those find it who run the bot: it opens all that the bot can read. ' +
+      'Press Enter when you have it. ',
+  );
+  await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, ask) });
+  await crypto.bootstrapSecretStorage({ createSecretStorageKey: async () => made, setupNewKeyBackup: true });
+};
+
+const takeUp = async (
+  client: MatrixClient,
+  crypto: CryptoApi,
+  keys: ReturnType<typeof keyRing>,
+  ask: Ask,
+  session: Session,
+): Promise<void> => {
+  keys.hold(await recoveryKey(client, ask, session));
+  await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, ask) });
+  await crypto.loadSessionBackupPrivateKeyFromSecretStorage();
+};
+
+/** Asks until it is the right one. */
+const recoveryKey = async (client: MatrixClient, ask: Ask, session: Session): Promise<RecoveryKey> => {
+  const info = (await client.secretStorage.getKey())?.[1];
+  for (let words = ''; ; words = 'That is not it. ') {
+    const typed = await ask(`${words}The recovery key of ${session.user}, made at the first set-up: `);
+    try {
+      const key = decodeRecoveryKey(typed);
+      if (info !== undefined && (await client.secretStorage.checkKey(key, info))) return key;
+    } catch {
+      // Mistyped: its own check digits do not fit.
+    }
+  }
+};

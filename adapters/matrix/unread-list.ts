@@ -1,0 +1,42 @@
+import { join } from 'node:path';
+import { z } from 'zod';
+import type { EpochMs } from '../../src/core/units.ts';
+import { rawEvent } from './catch-up.ts';
+import { readWhole, writeWhole } from './connect/files.ts';
+
+const unreadMessage = z.object({ room: z.string(), raw: rawEvent, sinceMs: z.number(), told: z.boolean() });
+export type Unread = z.output<typeof unreadMessage>;
+
+/** After a week nobody needs the message any more. */
+const KEPT_MS = 7 * 24 * 60 * 60_000;
+const KEPT = 500;
+
+/** The messages that can't be read yet, on the disk, because the sync token moves on past them. */
+export const unreadList = (directory: string, nowMs: () => EpochMs) => {
+  const file = join(directory, 'unread.json');
+  let unread: readonly Unread[] = z.array(unreadMessage).parse(JSON.parse(readWhole(file) ?? '[]'));
+
+  const save = (list: readonly Unread[]): void => {
+    unread = list.filter(({ sinceMs }) => sinceMs > nowMs() - KEPT_MS).slice(-KEPT);
+    writeWhole(file, JSON.stringify(unread));
+  };
+  const has = (id: string): boolean => unread.some(({ raw }) => raw.event_id === id);
+
+  return {
+    all: (): readonly Unread[] => unread,
+    has,
+    add: (message: Unread): void => {
+      save([...unread, message]);
+    },
+    remove: (id: string): void => {
+      if (has(id)) save(unread.filter(({ raw }) => raw.event_id !== id));
+    },
+    /** Marks all of that sender in that room as told; true = one of them was before. */
+    markTold: (room: string, sender: string): boolean => {
+      const isTheirs = (each: Unread) => each.room === room && each.raw.sender === sender;
+      const wasTold = unread.some((each) => isTheirs(each) && each.told);
+      save(unread.map((each) => (isTheirs(each) ? { ...each, told: true } : each)));
+      return wasTold;
+    },
+  };
+};

@@ -1,0 +1,77 @@
+import { broken, failureOf, unusable } from './failure.ts';
+import type { Failure } from './failure.ts';
+
+export interface NwsSettings {
+  /** https://api.weather.gov, or a loopback server. */
+  baseUrl: string;
+  /** E-mail or web address of the operator: the service asks for it in the User-Agent and refuses without one. */
+  contact: string;
+  /** For each request, body included. */
+  timeoutMs: number;
+}
+
+/** Kept as sent: dates in the future were seen (https://github.com/weather-gov/api/issues/108), so never compared. */
+export interface Validators {
+  lastModified: string | null;
+  etag: string | null;
+}
+
+export type Got = { got: 'json'; body: unknown; validators: Validators } | { got: 'unchanged' } | Failure;
+
+const MOST_REDIRECTS = 3;
+
+/** Addresses in replies are absolute to the public host; requests stay on the one of the settings. */
+export const onBase = (baseUrl: string, address: string): URL => {
+  const base = new URL(baseUrl);
+  const { pathname, search } = new URL(address, base);
+  return new URL(pathname + search, base);
+};
+
+const headersOf = (settings: NwsSettings, accept: string, known: Validators | null): Headers => {
+  const headers = new Headers({ 'User-Agent': `Fieldbell (${settings.contact})`, Accept: accept });
+  if (known?.lastModified) headers.set('If-Modified-Since', known.lastModified);
+  if (known?.etag) headers.set('If-None-Match', known.etag);
+  return headers;
+};
+
+/** By hand, because redirects name a path alone (https://github.com/weather-gov/api/issues/18) or the public host. */
+const follow = async (settings: NwsSettings, start: URL, headers: Headers): Promise<Response> => {
+  const signal = AbortSignal.timeout(settings.timeoutMs);
+  let url = start;
+  for (let turn = 0; ; turn += 1) {
+    const response = await fetch(url, { headers, signal, redirect: 'manual' });
+    const location = response.headers.get('location');
+    if (response.status < 300 || response.status >= 400 || location === null) return response;
+    if (turn === MOST_REDIRECTS) return response;
+    await response.body?.cancel();
+    url = onBase(settings.baseUrl, new URL(location, url).href);
+  }
+};
+
+const read = async (response: Response): Promise<Got> => {
+  if (response.status === 304) return { got: 'unchanged' };
+  const { headers, status } = response;
+  const text = await response.text();
+  if (status !== 200) return failureOf(status, text, headers.get('retry-after'));
+  // A block by the network is a web page, sometimes with status 200.
+  if (!headers.get('content-type')?.includes('json')) return unusable('the answer is no JSON but a web page');
+  try {
+    const validators = { lastModified: headers.get('last-modified'), etag: headers.get('etag') };
+    return { got: 'json', body: JSON.parse(text), validators };
+  } catch {
+    return unusable('the answer is cut short');
+  }
+};
+
+/** One reading of the service. Never throws. No cache-busting: an unknown query parameter is refused with 400. */
+export const getJson = async (
+  settings: NwsSettings,
+  url: URL,
+  { accept = 'application/geo+json', known = null }: { accept?: string; known?: Validators | null } = {},
+): Promise<Got> => {
+  try {
+    return await read(await follow(settings, url, headersOf(settings, accept, known)));
+  } catch (error) {
+    return broken(error, settings.timeoutMs);
+  }
+};

@@ -1,0 +1,42 @@
+export interface Interval {
+  fromMs: number;
+  toMs: number;
+}
+
+const DURATION = /^P(?:(\d+)W)?(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?)?$/;
+const [WEEK_MS, DAY_MS, HOUR_MS, MINUTE_MS] = [604_800_000, 86_400_000, 3_600_000, 60_000] as const;
+
+/**
+ * A day is 24 hours here, whatever the calendar at the place says: `P1DT1H` is 25 hours also over the end of daylight
+ * time, where reading it in local time gives 26.
+ */
+const durationMs = (text: string): number | null => {
+  const match = DURATION.exec(text);
+  if (!match) return null;
+  const [weeks, days, hours, minutes] = match.slice(1).map((digits) => Number(digits || 0));
+  const ms =
+    (weeks ?? 0) * WEEK_MS + (days ?? 0) * DAY_MS + (hours ?? 0) * HOUR_MS + (minutes ?? 0) * MINUTE_MS;
+  return ms > 0 ? ms : null;
+};
+
+const instantMs = (text: string, nowMs: number): number | null => {
+  const ms = text === 'NOW' ? nowMs : Date.parse(text);
+  return Number.isNaN(ms) ? null : ms;
+};
+
+/**
+ * `validTime` of a grid value: start/duration (the only form seen), start/end or duration/end, where "NOW" may stand for
+ * an instant (https://api.weather.gov/openapi.json). Null where it is none of these.
+ */
+export const parseInterval = (text: string, nowMs: number): Interval | null => {
+  const [left = '', right = '', ...more] = text.split('/');
+  if (more.length > 0) return null;
+  const [leftMs, rightMs] = [durationMs(left), durationMs(right)];
+  const fromMs = leftMs === null ? instantMs(left, nowMs) : null;
+  const toMs = rightMs === null ? instantMs(right, nowMs) : null;
+  const whole = (from: number, to: number): Interval | null =>
+    from < to ? { fromMs: from, toMs: to } : null;
+  if (fromMs !== null && rightMs !== null) return whole(fromMs, fromMs + rightMs);
+  if (fromMs !== null && toMs !== null) return whole(fromMs, toMs);
+  return leftMs !== null && toMs !== null ? whole(toMs - leftMs, toMs) : null;
+};

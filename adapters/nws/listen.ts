@@ -1,0 +1,152 @@
+/** Forecasts of the US National Weather Service, https://www.weather.gov/documentation/services-web-api. */
+import type { ForecastPlace, ForecastResult, ForecastSource, FreezeAlert } from '../../src/ports/forecast.ts';
+import { freezeAlerts } from './alerts.ts';
+import { unusable } from './failure.ts';
+import type { Failure } from './failure.ts';
+import { getJson, onBase } from './get.ts';
+import type { NwsSettings, Validators } from './get.ts';
+import { parseGrid, parseHourly, parsePoints } from './parse.ts';
+import type { Links, Parsed, Reading } from './parse.ts';
+
+export type { NwsSettings } from './get.ts';
+
+const HOUR_MS = 3_600_000;
+/** Grid cells of a point move now and then, so that a link is asked for anew each day and when it leads nowhere. */
+const LINKS_HOLD_MS = 24 * HOUR_MS;
+/** Bodies 20-89 h old came with status 200 (https://github.com/weather-gov/api/issues/71); grids are renewed twice a day. */
+const OLDEST_MS = 18 * HOUR_MS;
+
+type Parse = (body: unknown, nowMs: number) => Reading<Parsed>;
+type Found = { got: 'forecast'; parsed: Parsed } | { got: 'unchanged'; issuedMs: number } | Failure;
+
+interface Known {
+  validators: Validators;
+  issuedMs: number;
+}
+
+/** At most 4 decimals and no trailing zeros, else the service answers with a redirect. */
+const coordinate = (degrees: number): string => String(Number(degrees.toFixed(4)));
+const pointOf = (place: ForecastPlace): string =>
+  `${coordinate(place.latitude)},${coordinate(place.longitude)}`;
+
+const isOld = (issuedMs: number, nowMs: number): boolean => nowMs - issuedMs > OLDEST_MS;
+const hoursOld = (issuedMs: number, nowMs: number): string => ((nowMs - issuedMs) / HOUR_MS).toFixed(0);
+
+const forecastAt = (settings: NwsSettings, known: Map<string, Known>) => {
+  const once = async (
+    { url, key, parse, nowMs }: { url: URL; key: string; parse: Parse; nowMs: number },
+    accept: string,
+    earlier: Known | null,
+  ): Promise<Found | { got: 'old'; issuedMs: number }> => {
+    const got = await getJson(settings, url, { accept, known: earlier?.validators ?? null });
+    if (got.got === 'unchanged') {
+      return earlier ? { ...got, issuedMs: earlier.issuedMs } : unusable('304 to an unconditional request');
+    }
+    if (got.got !== 'json') return got;
+    const reading = parse(got.body, nowMs);
+    if ('faulty' in reading) return unusable(reading.faulty);
+    const { issuedMs } = reading.read;
+    if (isOld(issuedMs, nowMs)) return { got: 'old', issuedMs };
+    // A server of the network that lags behind must not take us back to an earlier forecast.
+    if (earlier && issuedMs <= earlier.issuedMs) return { got: 'unchanged', issuedMs: earlier.issuedMs };
+    known.set(key, { validators: got.validators, issuedMs });
+    return { got: 'forecast', parsed: reading.read };
+  };
+
+  /** What one server of the network holds for too long, the next may have fresh: it differs by the Accept header. */
+  return async (place: ForecastPlace, address: string, parse: Parse, nowMs: number): Promise<Found> => {
+    const url = onBase(settings.baseUrl, address);
+    // Two places may share a grid cell: each must once be given its forecast as fresh.
+    const ask = { url, key: `${place.id} ${url.pathname}`, parse, nowMs };
+    const last = known.get(ask.key) ?? null;
+    const earlier = last && isOld(last.issuedMs, nowMs) ? null : last;
+    const first = await once(ask, 'application/geo+json', earlier);
+    if (first.got !== 'old') return first;
+    const second = await once(ask, 'application/ld+json', earlier);
+    if (second.got !== 'old') return second;
+    return unusable(`the forecast is ${hoursOld(second.issuedMs, nowMs)} h old`);
+  };
+};
+
+const zoneIds = (links: Links): string[] =>
+  [links.forecastZone, links.county].flatMap((address) => address?.split('/').at(-1) ?? []);
+
+/** Alerts by the point and by its zones: an alert missing from one of the two was seen (issue #109 there). */
+const alertsAt = async (
+  settings: NwsSettings,
+  place: ForecastPlace,
+  links: Links,
+  nowMs: number,
+): Promise<FreezeAlert[] | null> => {
+  const zones = zoneIds(links);
+  const queries = [`point=${pointOf(place)}`, ...(zones.length > 0 ? [`zone=${zones.join(',')}`] : [])];
+  const replies = await Promise.all(
+    queries.map((query) => getJson(settings, onBase(settings.baseUrl, `/alerts/active?${query}`))),
+  );
+  return freezeAlerts(
+    replies.flatMap((reply) => (reply.got === 'json' ? [reply.body] : [])),
+    nowMs,
+  );
+};
+
+const failed = (failure: Failure): ForecastResult =>
+  failure.got === 'unavailable'
+    ? { result: 'unavailable', why: failure.why, retryAfterMs: failure.retryAfterMs }
+    : { result: 'refused', why: failure.why };
+
+/**
+ * The grid of the place, with its hourly forecast as a second best (the same office and often the same faults, so not
+ * a second opinion), and the frost alerts of the place.
+ */
+export const nws = (settings: NwsSettings): ForecastSource => {
+  const linksOf = new Map<string, { links: Links; atMs: number }>();
+  const forecast = forecastAt(settings, new Map());
+
+  const resolve = async (
+    place: ForecastPlace,
+    nowMs: number,
+  ): Promise<{ got: 'links'; links: Links } | Failure> => {
+    const point = pointOf(place);
+    const held = linksOf.get(point);
+    if (held && nowMs - held.atMs < LINKS_HOLD_MS) return { got: 'links', links: held.links };
+    const got = await getJson(settings, onBase(settings.baseUrl, `/points/${point}`));
+    if (got.got === 'unchanged') return unusable('304 to an unconditional request');
+    if (got.got !== 'json') return got;
+    const reading = parsePoints(got.body);
+    if ('faulty' in reading) return unusable(reading.faulty);
+    linksOf.set(point, { links: reading.read, atMs: nowMs });
+    return { got: 'links', links: reading.read };
+  };
+
+  const read = async (place: ForecastPlace, links: Links, nowMs: number): Promise<Found> => {
+    const grid = await forecast(place, links.forecastGridData, parseGrid, nowMs);
+    if (grid.got !== 'unavailable') return grid;
+    const hourly = await forecast(place, links.forecastHourly, parseHourly, nowMs);
+    return hourly.got === 'forecast' || hourly.got === 'unchanged' ? hourly : grid;
+  };
+
+  const fetchOnce = async (place: ForecastPlace, nowMs: number): Promise<ForecastResult | 'moved'> => {
+    const resolved = await resolve(place, nowMs);
+    if (resolved.got !== 'links') return failed(resolved);
+    const found = await read(place, resolved.links, nowMs);
+    if (found.got === 'missing') return 'moved';
+    if (found.got !== 'forecast' && found.got !== 'unchanged') return failed(found);
+    const alerts = await alertsAt(settings, place, resolved.links, nowMs);
+    if (found.got === 'unchanged')
+      return { result: 'unchanged', issuedMs: found.issuedMs, freezeAlerts: alerts };
+    const zone = resolved.links.timeZone ?? null;
+    return { result: 'fresh', ...found.parsed, freezeAlerts: alerts, zone };
+  };
+
+  return {
+    name: 'nws',
+    attribution: null,
+    fetch: async (place, nowMs) => {
+      const first = await fetchOnce(place, nowMs);
+      if (first !== 'moved') return first;
+      linksOf.delete(pointOf(place));
+      const second = await fetchOnce(place, nowMs);
+      return second === 'moved' ? { result: 'refused', why: `no forecast for ${pointOf(place)}` } : second;
+    },
+  };
+};

@@ -1,0 +1,183 @@
+import { z } from 'zod';
+import type { ForecastResult, PeriodHigh, RainTotal } from '../../src/ports/forecast.ts';
+import { parseInterval } from './interval.ts';
+import type { Interval } from './interval.ts';
+
+type Fresh = Extract<ForecastResult, { result: 'fresh' }>;
+export type Parsed = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
+/** A reply of the right shape, or what is wrong with it. */
+export type Reading<T> = { read: T } | { faulty: string };
+
+const HOUR_MS = 3_600_000;
+const MM_PER_INCH = 25.4;
+
+const layer = z.object({
+  // An empty layer has no unit at all.
+  uom: z.string().nullish(),
+  values: z.array(z.object({ validTime: z.string(), value: z.number().nullable() })),
+});
+type Layer = z.infer<typeof layer>;
+
+const grid = z.object({
+  updateTime: z.string(),
+  temperature: layer.nullish(),
+  maxTemperature: layer.nullish(),
+  quantitativePrecipitation: layer.nullish(),
+});
+
+const quantity = z.object({ unitCode: z.string(), value: z.number().nullable() });
+const hourly = z.object({
+  updateTime: z.string(),
+  periods: z.array(
+    z.object({
+      startTime: z.string(),
+      endTime: z.string(),
+      // A number; an object where the service is asked for quantities, as it may do by itself one day.
+      temperature: z.union([z.number(), quantity]).nullable(),
+      temperatureUnit: z.string().nullish(),
+    }),
+  ),
+});
+
+const points = z.object({
+  forecastGridData: z.string(),
+  forecastHourly: z.string(),
+  forecastZone: z.string().nullish(),
+  county: z.string().nullish(),
+  timeZone: z.string().nullish(),
+});
+export type Links = z.infer<typeof points>;
+
+/** GeoJSON keeps the fields in `properties`, JSON-LD at the top. */
+const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => {
+  const wrapped = z.object({ properties: z.unknown() }).safeParse(body);
+  const result = schema.safeParse(wrapped.data?.properties ?? body);
+  return result.success ? { read: result.data } : { faulty: z.prettifyError(result.error) };
+};
+
+/**
+ * The layers are whole °F that went through °C: 55 °F comes as 12.777777777777779, which must not become
+ * 55.00000000000001 and so "above 55". Hence a thousandth of a degree.
+ */
+const fahrenheit = (celsius: number): number => Math.round((celsius * 1.8 + 32) * 1000) / 1000;
+
+/** "Temperatures in the thousands" were seen: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
+const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
+
+const toF: Record<string, (value: number) => number> = { degC: fahrenheit, degF: (value) => value };
+const unitName = (unit: string): string => unit.replace(/^(?:wmoUnit|unit):/, '');
+
+interface Values {
+  values: (Interval & { value: number })[];
+  remarks: string[];
+}
+
+/** The values of a layer with their intervals. Nulls mean "not forecast"; anything else left out is remarked on. */
+const valuesOf = (name: string, found: Layer | null | undefined, unit: string, nowMs: number): Values => {
+  const given = found?.values ?? [];
+  if (given.length === 0) return { values: [], remarks: [] };
+  if (unitName(found?.uom ?? '') !== unit) {
+    return { values: [], remarks: [`${name} is in ${found?.uom ?? 'no unit'}, not in ${unit}: left out`] };
+  }
+  const remarks: string[] = [];
+  const values = given.flatMap(({ validTime, value }) => {
+    const interval = parseInterval(validTime, nowMs);
+    if (!interval) remarks.push(`${name} has a time that cannot be read: "${validTime}"`);
+    return interval && value !== null ? [{ ...interval, value }] : [];
+  });
+  return { values, remarks };
+};
+
+const earthly = <T extends { temperatureF: number }>(
+  name: string,
+  list: readonly T[],
+): { kept: T[]; remarks: string[] } => {
+  const kept = list.filter((entry) => isEarthly(entry.temperatureF));
+  const dropped = list.length - kept.length;
+  return { kept, remarks: dropped === 0 ? [] : [`${name} has ${dropped} values beyond ±60 °C: left out`] };
+};
+
+/** One entry an hour, sorted, from the hour that holds now on: a fresh grid starts 6-9 h in the past. */
+const clipped = (
+  hours: readonly { startMs: number; temperatureF: number }[],
+  nowMs: number,
+): Parsed['hours'] => {
+  const byStart = new Map(hours.map((hour) => [hour.startMs, hour]));
+  return [...byStart.values()]
+    .filter((hour) => hour.startMs + HOUR_MS > nowMs)
+    .sort((a, b) => a.startMs - b.startMs);
+};
+
+const hoursOf = ({
+  fromMs,
+  toMs,
+  value,
+}: Interval & { value: number }): { startMs: number; temperatureF: number }[] =>
+  Array.from({ length: Math.ceil((toMs - fromMs) / HOUR_MS) }, (_, i) => ({
+    startMs: fromMs + i * HOUR_MS,
+    temperatureF: fahrenheit(value),
+  }));
+
+const whole = (updateTime: string, parsed: Omit<Parsed, 'issuedMs'>): Reading<Parsed> => {
+  const issuedMs = Date.parse(updateTime);
+  if (Number.isNaN(issuedMs)) return { faulty: `updateTime cannot be read: "${updateTime}"` };
+  if (parsed.hours.length === 0) return { faulty: ['no temperatures to come', ...parsed.remarks].join('; ') };
+  return { read: { issuedMs, ...parsed } };
+};
+
+/** A reply of `/gridpoints/{wfo}/{x},{y}`. Values hold over merged intervals of 1 h to several days. */
+export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
+  const fields = fieldsOf(grid, body);
+  if ('faulty' in fields) return fields;
+  const { updateTime, temperature, maxTemperature, quantitativePrecipitation } = fields.read;
+  const air = valuesOf('temperature', temperature, 'degC', nowMs);
+  const high = valuesOf('maxTemperature', maxTemperature, 'degC', nowMs);
+  const fall = valuesOf('quantitativePrecipitation', quantitativePrecipitation, 'mm', nowMs);
+  const hours = earthly('temperature', air.values.flatMap(hoursOf));
+  const highs = earthly(
+    'maxTemperature',
+    high.values.map(({ fromMs, toMs, value }): PeriodHigh => ({
+      fromMs,
+      toMs,
+      temperatureF: fahrenheit(value),
+    })),
+  );
+  const rain = fall.values.map(({ fromMs, toMs, value }): RainTotal => ({
+    fromMs,
+    toMs,
+    inches: value / MM_PER_INCH,
+  }));
+  return whole(updateTime, {
+    hours: clipped(hours.kept, nowMs),
+    highs: highs.kept.filter((period) => period.toMs > nowMs),
+    rain: rain.filter((period) => period.toMs > nowMs),
+    remarks: [...air.remarks, ...high.remarks, ...fall.remarks, ...hours.remarks, ...highs.remarks],
+  });
+};
+
+/** A reply of `.../forecast/hourly`: temperatures alone, in a unit that each period names. */
+export const parseHourly = (body: unknown, nowMs: number): Reading<Parsed> => {
+  const fields = fieldsOf(hourly, body);
+  if ('faulty' in fields) return fields;
+  const remarks: string[] = [];
+  const hours = fields.read.periods.flatMap(({ startTime, endTime, temperature, temperatureUnit }) => {
+    const plain = typeof temperature === 'number';
+    const value = plain ? temperature : temperature?.value;
+    const unit = plain ? `deg${temperatureUnit ?? '?'}` : unitName(temperature?.unitCode ?? '');
+    const interval = parseInterval(`${startTime}/${endTime}`, nowMs);
+    if (value == null || !interval) return [];
+    const convert = toF[unit];
+    if (!convert) remarks.push(`${startTime} is in ${unit}: left out`);
+    return convert ? [{ startMs: interval.fromMs, temperatureF: convert(value) }] : [];
+  });
+  const { kept, remarks: odd } = earthly('hourly temperature', hours);
+  return whole(fields.read.updateTime, {
+    hours: clipped(kept, nowMs),
+    highs: [],
+    rain: [],
+    remarks: [...remarks, ...odd],
+  });
+};
+
+/** A reply of `/points/{lat},{lon}`: where the forecasts of that point are to be had. */
+export const parsePoints = (body: unknown): Reading<Links> => fieldsOf(points, body);

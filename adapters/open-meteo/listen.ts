@@ -1,0 +1,90 @@
+/** Forecasts of Open-Meteo, https://open-meteo.com/en/docs. */
+import { createHash } from 'node:crypto';
+import type { ForecastPlace, ForecastResult, ForecastSource } from '../../src/ports/forecast.ts';
+import { broken, failureOf, unusable } from './failure.ts';
+import type { Failure } from './failure.ts';
+import { parseForecast } from './parse.ts';
+
+export interface OpenMeteoSettings {
+  /** https://customer-api.open-meteo.com with a key, https://api.open-meteo.com without, or a loopback server. */
+  baseUrl: string;
+  /** Null = free use, which is for non-commercial purposes only (https://open-meteo.com/en/terms). */
+  apiKey: string | null;
+  timeoutMs: number;
+}
+
+/** Unix time, because its local times use the offset of today for every hour, also beyond the end of daylight time. */
+const urlOf = ({ baseUrl, apiKey }: OpenMeteoSettings, place: ForecastPlace): URL => {
+  const url = new URL('/v1/forecast', baseUrl);
+  const query = {
+    latitude: String(place.latitude),
+    longitude: String(place.longitude),
+    hourly: 'temperature_2m,precipitation',
+    temperature_unit: 'fahrenheit',
+    precipitation_unit: 'inch',
+    timeformat: 'unixtime',
+    timezone: 'GMT',
+    forecast_days: '7',
+    ...(apiKey === null ? {} : { apikey: apiKey }),
+  };
+  url.search = new URLSearchParams(query).toString();
+  return url;
+};
+
+type Got = { body: unknown } | Failure;
+
+const getJson = async (settings: OpenMeteoSettings, url: URL): Promise<Got> => {
+  try {
+    const response = await fetch(url, { signal: AbortSignal.timeout(settings.timeoutMs) });
+    const text = await response.text();
+    if (response.status !== 200) return failureOf(response.status, text);
+    return jsonOf(text);
+  } catch (error) {
+    return broken(error, settings.timeoutMs);
+  }
+};
+
+const jsonOf = (text: string): Got => {
+  try {
+    return { body: JSON.parse(text) };
+  } catch {
+    return unusable('the answer is cut short or no JSON');
+  }
+};
+
+/**
+ * A forecast mixed from several models. It tells neither when it was issued nor of alerts: the instant of the first
+ * reading of a forecast counts as its issue. Off unless set up (null), since the free use excludes a paid harvest.
+ */
+export const openMeteo = (settings: OpenMeteoSettings | null): ForecastSource | null => {
+  if (settings === null) return null;
+  const last = new Map<string, { digest: string; issuedMs: number }>();
+
+  /** When this block was first read, and whether that is now. */
+  const seen = (
+    place: ForecastPlace,
+    block: unknown,
+    nowMs: number,
+  ): { issuedMs: number; isNew: boolean } => {
+    const digest = createHash('sha256').update(JSON.stringify(block)).digest('hex');
+    const known = last.get(place.id);
+    if (known?.digest === digest) return { issuedMs: known.issuedMs, isNew: false };
+    last.set(place.id, { digest, issuedMs: nowMs });
+    return { issuedMs: nowMs, isNew: true };
+  };
+
+  return {
+    name: 'open-meteo',
+    attribution: 'Weather data by Open-Meteo.com (CC BY 4.0)',
+    fetch: async (place, nowMs): Promise<ForecastResult> => {
+      const got = await getJson(settings, urlOf(settings, place));
+      if ('result' in got) return got;
+      const reading = parseForecast(got.body, nowMs);
+      if ('faulty' in reading) return unusable(reading.faulty);
+      const { block, hours, rain, remarks } = reading.read;
+      const { issuedMs, isNew } = seen(place, block, nowMs);
+      if (!isNew) return { result: 'unchanged', issuedMs, freezeAlerts: null };
+      return { result: 'fresh', issuedMs, hours, rain, remarks, highs: [], freezeAlerts: null, zone: null };
+    },
+  };
+};

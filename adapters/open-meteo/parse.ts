@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import type { HourlyTemperature } from '../../src/core/facts.ts';
+import type { RainTotal } from '../../src/ports/forecast.ts';
+
+export interface Parsed {
+  /** The hourly block as it came: two replies with the same are the same forecast (the rest holds run times). */
+  block: unknown;
+  hours: HourlyTemperature[];
+  rain: RainTotal[];
+  remarks: string[];
+}
+
+const HOUR_MS = 3_600_000;
+
+/** Entries past the model's range are null. Units are checked, because the query asks for them and may be changed. */
+const reply = z.object({
+  hourly_units: z.object({
+    time: z.literal('unixtime'),
+    temperature_2m: z.literal('°F'),
+    precipitation: z.literal('inch'),
+  }),
+  hourly: z.object({
+    time: z.array(z.number()),
+    temperature_2m: z.array(z.number().nullable()),
+    precipitation: z.array(z.number().nullable()),
+  }),
+});
+
+/** The same guard as for every service: beyond ±60 °C a value is a fault. */
+const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
+
+/** A reply of `/v1/forecast`: arrays side by side, each hour in seconds of Unix time. */
+export const parseForecast = (body: unknown, nowMs: number): { read: Parsed } | { faulty: string } => {
+  const checked = reply.safeParse(body);
+  if (!checked.success) return { faulty: z.prettifyError(checked.error) };
+  const { time, temperature_2m: air, precipitation } = checked.data.hourly;
+  const toCome = time.flatMap((seconds, i) => {
+    const startMs = seconds * 1000;
+    return startMs + HOUR_MS > nowMs
+      ? [{ startMs, temperatureF: air[i] ?? null, inches: precipitation[i] ?? null }]
+      : [];
+  });
+  const hours = toCome.flatMap(({ startMs, temperatureF }) =>
+    temperatureF === null ? [] : [{ startMs, temperatureF }],
+  );
+  const kept = hours.filter((hour) => isEarthly(hour.temperatureF));
+  // Precipitation of a time stamp fell in the hour before it.
+  const rain = toCome.flatMap(({ startMs, inches }) =>
+    inches === null ? [] : [{ fromMs: startMs - HOUR_MS, toMs: startMs, inches }],
+  );
+  if (kept.length === 0) return { faulty: 'no temperatures to come' };
+  const dropped = hours.length - kept.length;
+  const remarks = dropped === 0 ? [] : [`${dropped} temperatures beyond ±60 °C: left out`];
+  return {
+    read: { block: checked.data.hourly, hours: kept.sort((a, b) => a.startMs - b.startMs), rain, remarks },
+  };
+};

@@ -1,0 +1,91 @@
+import { webApi } from '@slack/bolt';
+import type { Cursor } from './cursor.ts';
+import { errorCode, reasonOf } from './failure.ts';
+import { slackHistory } from './history.ts';
+import { msFromTs, roomOf, tsFromMs } from './ids.ts';
+import type { Ears } from './listen.ts';
+import type { SlackMessage } from './messages.ts';
+import { heardEdit, heardMessage } from './messages.ts';
+import { pause } from './patience.ts';
+
+/** Common practice, no source: a message may show up in the history a little after a later one. */
+const OVERLAP_MS = 60_000;
+
+/** After a time of deafness: as far back as a day's work, for threads and edits of messages already known. */
+export const SHIFT_MS = 12 * 60 * 60_000;
+/** In between: just for what was missed lately. */
+export const LATELY_MS = 10 * 60_000;
+
+/**
+ * Reads what was written while the bot was deaf. Slack stores nothing for an app that is away, and hands an event to
+ * any one of the app's open sockets, so also to a forgotten second process
+ * (https://github.com/slackapi/bolt-js/issues/1840). Messages that were heard live have the same id, and are known to
+ * the inbox. What the history can't tell: deletions, and threads that began longer ago than `lookBackMs`.
+ */
+export const reader = (web: webApi.WebClient, cursor: Cursor, ears: Ears, closing: AbortSignal) => {
+  const { me, onHeard, nowMs, log } = ears;
+  const history = slackHistory(web);
+
+  const hear = async (
+    channel: string,
+    message: SlackMessage,
+    since: string,
+    known: string,
+  ): Promise<void> => {
+    const atMs = nowMs();
+    const fresh = message.ts > since ? heardMessage(channel, message, me, atMs) : null;
+    if (fresh !== null) await onHeard(fresh);
+    // A message first heard here has its latest words already.
+    const edited = message.ts <= known && (message.edited?.ts ?? '') > since;
+    const edit = edited ? heardEdit(channel, message, me, atMs) : null;
+    if (edit !== null) await onHeard(edit);
+  };
+
+  /**
+   * Where nothing was ever read: a room from now on, as what was said before the bot came is none of its business; a
+   * person who wrote to the bot alone, also before.
+   */
+  const readFrom = async (channel: string): Promise<string | null> => {
+    const known = await cursor.lastSeen(channel);
+    if (known !== null) return known;
+    if (roomOf(channel) === null) return tsFromMs(nowMs() - SHIFT_MS);
+    await cursor.saw(channel, tsFromMs(nowMs()));
+    return null;
+  };
+
+  const readChannel = async (channel: string, lookBackMs: number): Promise<void> => {
+    const known = await readFrom(channel);
+    if (known === null) return;
+    const since = tsFromMs(msFromTs(known) - OVERLAP_MS);
+    const oldest = tsFromMs(msFromTs(known) - Math.max(lookBackMs, OVERLAP_MS));
+    const messages = await history.messages(channel, oldest);
+    for (const message of messages) {
+      await hear(channel, message, since, known);
+      const replied = (message.latest_reply ?? '') > since;
+      const replies = replied ? await history.replies(channel, message.ts, since) : [];
+      for (const reply of replies) await hear(channel, reply, since, known);
+    }
+    // Moved by complete readings only: a live message says nothing of those before it.
+    await cursor.saw(channel, messages.at(-1)?.ts ?? known);
+  };
+
+  /** Waits out rate limits here: beginning anew with the first channel would never get to the last. */
+  const readPatiently = async (channel: string, lookBackMs: number): Promise<void> => {
+    try {
+      await readChannel(channel, lookBackMs);
+    } catch (error) {
+      if (error instanceof webApi.WebAPIRateLimitedError && !closing.aborted) {
+        await pause(error.retryAfter * 1000, closing);
+        await readPatiently(channel, lookBackMs);
+        return;
+      }
+      // A room that can't be read must not keep the others from being read.
+      if (errorCode(error) === null) throw error;
+      log('warn', `The history of ${channel} can't be read: ${reasonOf(error)}.`);
+    }
+  };
+
+  return async (lookBackMs: number): Promise<void> => {
+    for (const channel of await history.channels()) await readPatiently(channel, lookBackMs);
+  };
+};

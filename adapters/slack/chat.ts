@@ -1,0 +1,53 @@
+import type { EpochMs } from '../../src/core/units.ts';
+import type { Chat, Said } from '../../src/ports/chat.ts';
+import { reader } from './backfill.ts';
+import { FINISH_MS, intakeFor, webClient, whoAmI } from './connect.ts';
+import type { Cursor } from './cursor.ts';
+import { PLATFORM } from './ids.ts';
+import { databaseFirst } from './listen.ts';
+import type { Log } from './log.ts';
+import { atMost } from './patience.ts';
+import { poster } from './post.ts';
+import { screens } from './screens.ts';
+import type { SlackSettings } from './settings.ts';
+import { sweeper } from './sweep.ts';
+
+export interface SlackDeps {
+  cursor: Cursor;
+  /** What a person finds on the bot's Home tab. */
+  homeFor: (user: string) => Promise<Said>;
+  nowMs: () => EpochMs;
+  log: Log;
+}
+
+/** Slack as a chat platform. `listen` rejects if Slack refuses a token; when it is out of reach it keeps trying. */
+export const slackChat = (settings: SlackSettings, { cursor, homeFor, nowMs, log }: SlackDeps): Chat => {
+  const web = webClient(settings, log);
+  const closing = new AbortController();
+  const inFlight = new Set<Promise<void>>();
+  let closeIntake = async (): Promise<void> => undefined;
+
+  const listen: Chat['listen'] = async (onHeard) => {
+    const me = await whoAmI(web, log, closing.signal);
+    const ears = { me, onHeard, nowMs, log };
+    const intake = intakeFor(settings, me, nowMs, log);
+    databaseFirst(intake.app, ears, inFlight);
+    screens(intake.app, web, homeFor, log);
+    const readUp = reader(web, cursor, ears, closing.signal);
+    const sweeps = sweeper(readUp, settings.sweepEveryMs, log, closing.signal);
+    closeIntake = intake.close;
+    await intake.open(sweeps.connected, closing.signal);
+    inFlight.add(sweeps.run());
+  };
+
+  return {
+    platform: PLATFORM,
+    listen,
+    post: poster(web, nowMs),
+    close: async () => {
+      closing.abort();
+      await closeIntake();
+      await atMost(FINISH_MS, Promise.allSettled(inFlight));
+    },
+  };
+};

@@ -1,0 +1,102 @@
+import { App, webApi } from '@slack/bolt';
+import type { Receiver } from '@slack/bolt';
+import type { EpochMs } from '../../src/core/units.ts';
+import { errorCode, reasonOf } from './failure.ts';
+import { closeServer, httpReceiver } from './http.ts';
+import { boltLogger } from './log.ts';
+import type { Log } from './log.ts';
+import type { Me } from './messages.ts';
+import { backoffMs, pause } from './patience.ts';
+import type { SlackSettings } from './settings.ts';
+import { disconnect, keepConnected, socketReceiver } from './socket.ts';
+
+const CALL_TIMEOUT_MS = 10_000;
+/** How long closing waits for messages that are being written. */
+export const FINISH_MS = 5000;
+
+/**
+ * The client for everything but the socket. No retries and no waiting of its own: its ten retries of a lost answer post
+ * ten times, and one 429 holds up the calls for all channels
+ * (https://github.com/slackapi/node-slack-sdk/blob/main/packages/web-api/src/WebClient.ts). The outbox retries.
+ */
+const webOptions = (settings: SlackSettings, log: Log): webApi.WebClientOptions => ({
+  slackApiUrl: settings.slackApiUrl,
+  retryConfig: { retries: 0 },
+  rejectRateLimitedCalls: true,
+  timeout: CALL_TIMEOUT_MS,
+  logger: boltLogger(log),
+});
+
+export const webClient = (settings: SlackSettings, log: Log): webApi.WebClient =>
+  new webApi.WebClient(settings.botToken, webOptions(settings, log));
+
+/** Asks until Slack can be reached; a refused token is an error. */
+export const whoAmI = async (web: webApi.WebClient, log: Log, closing: AbortSignal): Promise<Me> => {
+  for (let failures = 1; ; failures += 1) {
+    try {
+      const { user_id: userId, bot_id: botId } = await web.auth.test();
+      if (userId === undefined || botId === undefined)
+        throw new Error('The Slack token is not a bot token: use the one that begins with xoxb-.');
+      return { userId, botId };
+    } catch (error) {
+      const unreachable = error instanceof webApi.SlackError && errorCode(error) === null;
+      if (errorCode(error) !== null)
+        throw new Error(
+          `Slack refuses the bot token: ${reasonOf(error)}. Copy it again from "Install App".`,
+          { cause: error },
+        );
+      if (!unreachable || closing.aborted) throw error;
+      log('warn', `Slack can't be reached: ${reasonOf(error)}. It is tried again.`);
+      await pause(backoffMs(failures), closing);
+    }
+  }
+};
+
+/** Bot and user id are given: otherwise Bolt asks for them once, and if that fails acknowledges and drops every event. */
+const appOn = (receiver: Receiver, settings: SlackSettings, me: Me, log: Log): App => {
+  const app = new App({
+    token: settings.botToken,
+    botId: me.botId,
+    botUserId: me.userId,
+    receiver,
+    logger: boltLogger(log),
+    convoStore: false,
+    clientOptions: webOptions(settings, log),
+  });
+  // The default handler throws again, after the acknowledgement.
+  app.error(async (error) => {
+    log('error', `A Slack screen failed: ${reasonOf(error)}.`);
+  });
+  return app;
+};
+
+/** A way in from Slack, ready to be opened. */
+export interface Intake {
+  app: App;
+  /** Resolves once Slack's events can come; `onConnected` then, and after every gap. */
+  open: (onConnected: () => void, closing: AbortSignal) => Promise<void>;
+  close: () => Promise<void>;
+}
+
+export const intakeFor = (settings: SlackSettings, me: Me, nowMs: () => EpochMs, log: Log): Intake => {
+  const { intake, slackApiUrl } = settings;
+  if (intake.mode === 'socket') {
+    const receiver = socketReceiver(intake.appToken, slackApiUrl, CALL_TIMEOUT_MS, boltLogger(log));
+    return {
+      app: appOn(receiver, settings, me, log),
+      open: (onConnected, closing) => keepConnected(receiver.client, onConnected, log, closing),
+      close: () => disconnect(receiver.client),
+    };
+  }
+  const receiver = httpReceiver(intake, nowMs, boltLogger(log));
+  let close = async (): Promise<void> => undefined;
+  return {
+    app: appOn(receiver, settings, me, log),
+    open: async (onConnected) => {
+      const server = await receiver.start({ host: intake.host, port: intake.port });
+      close = () => closeServer(server, FINISH_MS);
+      onConnected();
+    },
+    close: () => close(),
+  };
+};

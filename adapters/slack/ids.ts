@@ -1,0 +1,43 @@
+import type { EpochMs } from '../../src/core/units.ts';
+
+/** Name of the platform in `Heard` and `Outgoing`. */
+export const PLATFORM = 'slack';
+
+/** A place in Slack: `ts` is unique in its channel only; `threadTs` null = not a reply in a thread. */
+export interface MessagePlace {
+  channel: string;
+  ts: string;
+  threadTs: string | null;
+}
+
+/**
+ * The platform id of a message: `channel:ts`, and `channel:ts:thread` for a reply in a thread, so that an answer can be
+ * put beside it without asking Slack. Live events and the channel's history give the same id.
+ */
+export const messageId = ({ channel, ts, threadTs }: MessagePlace): string =>
+  threadTs === null ? `${channel}:${ts}` : `${channel}:${ts}:${threadTs}`;
+
+const MESSAGE_ID = /^([A-Z][A-Z0-9]*):(\d+\.\d+)(?::(\d+\.\d+))?$/;
+
+/** Null = not the id of a message (a pressed button, a command). */
+export const placeOf = (id: string): MessagePlace | null => {
+  const [, channel, ts, threadTs] = MESSAGE_ID.exec(id) ?? [];
+  return channel === undefined || ts === undefined ? null : { channel, ts, threadTs: threadTs ?? null };
+};
+
+/** A thread's first message carries its own ts as `thread_ts` once somebody has replied: it is no reply itself. */
+export const placeIn = (channel: string, message: { ts: string; thread_ts?: string | null | undefined }) => ({
+  channel,
+  ts: message.ts,
+  threadTs: message.thread_ts == null || message.thread_ts === message.ts ? null : message.thread_ts,
+});
+
+/** Conversations of one person with the bot have ids in D (https://docs.slack.dev/reference/objects/im-object/). */
+const isDirect = (channel: string): boolean => channel.startsWith('D');
+
+/** `Heard.room`: null where a person wrote to the bot alone. */
+export const roomOf = (channel: string): string | null => (isDirect(channel) ? null : channel);
+
+/** Rounded to the microsecond, which is what a ts holds, then down: nothing is sent after it was heard. */
+export const msFromTs = (ts: string): EpochMs => Math.floor(Math.round(Number(ts) * 1_000_000) / 1000);
+export const tsFromMs = (ms: EpochMs): string => (ms / 1000).toFixed(6);

@@ -1,0 +1,76 @@
+import type { App } from '@slack/bolt';
+import { z } from 'zod';
+import type { EpochMs } from '../../src/core/units.ts';
+import type { Heard } from '../../src/ports/chat.ts';
+import type { Submission } from './interactions.ts';
+import {
+  commandBody,
+  heardCommand,
+  heardPress,
+  heardSubmission,
+  pressBody,
+  submissionBody,
+} from './interactions.ts';
+import type { Log } from './log.ts';
+import type { Me } from './messages.ts';
+import { heardEvent, messageEvent } from './messages.ts';
+import { asksForTicketForm, OPENS_TICKET_FORM, TICKET_FORM } from './modal.ts';
+
+const messageBody = z.object({ type: z.literal('event_callback'), event: messageEvent });
+const anyBody = z.union([messageBody, pressBody, submissionBody, commandBody]);
+type Body = z.infer<typeof anyBody>;
+
+const isTicketForm = (body: Submission): boolean => body.view.callback_id === TICKET_FORM;
+
+/** What somebody said by it; null = nothing (a form was asked for, or nobody but a bot spoke). */
+const heardIn = (body: Body, me: Me, heardMs: EpochMs): Heard | null => {
+  if ('event' in body) return heardEvent(body.event, me, heardMs);
+  if ('command' in body) return asksForTicketForm(body.text) ? null : heardCommand(body, me, heardMs);
+  if ('view' in body) return isTicketForm(body) ? heardSubmission(body, heardMs) : null;
+  return OPENS_TICKET_FORM.test(body.actions[0].action_id) ? null : heardPress(body, heardMs);
+};
+
+export interface Ears {
+  me: Me;
+  onHeard: (heard: Heard) => Promise<void>;
+  nowMs: () => EpochMs;
+  log: Log;
+}
+
+const take = async (raw: unknown, { me, onHeard, nowMs, log }: Ears): Promise<void> => {
+  const { success, data } = anyBody.safeParse(raw);
+  const heard = success ? heardIn(data, me, nowMs()) : null;
+  if (heard !== null) await onHeard(heard);
+  const isMessage = z.object({ event: z.object({ type: z.literal('message') }) }).safeParse(raw).success;
+  if (!success && isMessage) log('warn', 'Slack sent a message event of an unknown form; it was left out.');
+};
+
+/** More events than Slack delivers; it has no `event`, so Bolt would never acknowledge it. */
+const rateLimited = z.object({ type: z.literal('app_rate_limited') });
+
+/**
+ * Makes the database come before the acknowledgement. Bolt acknowledges an event before any middleware or listener runs
+ * (https://github.com/slackapi/bolt-js/blob/main/src/App.ts, processEvent), so a listener's row is lost if the process
+ * dies in between. If `onHeard` fails, no acknowledgement goes out and Slack delivers again. Bolt does not tell
+ * duplicates apart: Slack sends the same event again, also as a first attempt
+ * (https://github.com/slackapi/bolt-js/issues/2487); the inbox does by `Heard.id`.
+ */
+export const databaseFirst = (app: App, ears: Ears, inFlight: Set<Promise<void>>): void => {
+  const acknowledge = app.processEvent.bind(app);
+  const process: App['processEvent'] = async (event) => {
+    await take(event.body, ears);
+    if (rateLimited.safeParse(event.body).success) {
+      ears.log('warn', 'Slack holds back events: more than 30,000 in an hour.');
+      await event.ack();
+      return;
+    }
+    await acknowledge(event);
+  };
+  app.processEvent = (event) => {
+    const work = process(event);
+    inFlight.add(work);
+    const done = () => inFlight.delete(work);
+    work.then(done, done);
+    return work;
+  };
+};

@@ -1,0 +1,136 @@
+import { z } from 'zod';
+import type { EpochMs } from '../../src/core/units.ts';
+import type { Heard } from '../../src/ports/chat.ts';
+import { messageId, msFromTs, placeIn, PLATFORM, roomOf } from './ids.ts';
+import { plainWords } from './text.ts';
+
+/** Who the bot is in its workspace: the answer of auth.test. */
+export interface Me {
+  userId: string;
+  botId: string;
+}
+
+/** A message as it stands in events and in the channel's history. */
+export const slackMessage = z.object({
+  ts: z.string(),
+  text: z.string().nullish(),
+  user: z.string().nullish(),
+  bot_id: z.string().nullish(),
+  subtype: z.string().nullish(),
+  thread_ts: z.string().nullish(),
+  latest_reply: z.string().nullish(),
+  edited: z.object({ ts: z.string() }).nullish(),
+});
+export type SlackMessage = z.infer<typeof slackMessage>;
+
+const spokenEvent = slackMessage.extend({ type: z.literal('message'), channel: z.string() });
+/** Neither kind has a user at its top: the message inside has (https://docs.slack.dev/reference/events/message/message_changed/). */
+const changedEvent = z.object({
+  type: z.literal('message'),
+  subtype: z.literal('message_changed'),
+  channel: z.string(),
+  ts: z.string(),
+  message: slackMessage,
+  previous_message: slackMessage.nullish(),
+});
+const deletedEvent = z.object({
+  type: z.literal('message'),
+  subtype: z.literal('message_deleted'),
+  channel: z.string(),
+  ts: z.string(),
+  previous_message: slackMessage,
+});
+export const messageEvent = z.union([changedEvent, deletedEvent, spokenEvent]);
+export type MessageEvent = z.infer<typeof messageEvent>;
+
+const PERSONS_SUBTYPES = new Set([undefined, null, 'file_share', 'thread_broadcast']);
+
+/**
+ * Bots that answer bots never stop. Bolt's ignoreSelf lets other bots and the bot's own changed messages through
+ * (https://github.com/slackapi/bolt-js/blob/main/src/middleware/builtin.ts), so everything without a person behind it
+ * is left out here. Joins, topics and the like are subtypes too.
+ */
+const authorOf = (message: SlackMessage, me: Me): string | null =>
+  message.bot_id != null ||
+  message.user === me.userId ||
+  message.user === 'USLACKBOT' ||
+  !PERSONS_SUBTYPES.has(message.subtype)
+    ? null
+    : (message.user ?? null);
+
+const heard = (
+  channel: string,
+  user: string,
+  id: string,
+  sentTs: string,
+  heardMs: EpochMs,
+  event: Heard['event'],
+): Heard => ({
+  platform: PLATFORM,
+  id,
+  user,
+  userName: null,
+  room: roomOf(channel),
+  sentMs: msFromTs(sentTs),
+  heardMs,
+  event,
+});
+
+/** A person's message; null = nobody's, or the bot's. */
+export const heardMessage = (
+  channel: string,
+  message: SlackMessage,
+  me: Me,
+  heardMs: EpochMs,
+): Heard | null => {
+  const user = authorOf(message, me);
+  if (user === null) return null;
+  const place = placeIn(channel, message);
+  const { text, addressed } = plainWords(message.text ?? '', me.userId);
+  return heard(channel, user, messageId(place), place.ts, heardMs, {
+    is: 'message',
+    text,
+    addressed: addressed || roomOf(channel) === null,
+    repliesTo: place.threadTs === null ? null : messageId({ channel, ts: place.threadTs, threadTs: null }),
+  });
+};
+
+/** A person's change of an earlier message. Its id is the time of the change, which the history tells too. */
+export const heardEdit = (channel: string, message: SlackMessage, me: Me, heardMs: EpochMs): Heard | null => {
+  const user = authorOf(message, me);
+  if (user === null || message.edited == null) return null;
+  const of = messageId(placeIn(channel, message));
+  const { text } = plainWords(message.text ?? '', me.userId);
+  const editedTs = message.edited.ts;
+  return heard(channel, user, `edit:${of}:${editedTs}`, editedTs, heardMs, { is: 'edit', of, text });
+};
+
+const heardDeletion = (
+  channel: string,
+  message: SlackMessage,
+  me: Me,
+  deletedTs: string,
+  heardMs: EpochMs,
+): Heard | null => {
+  const user = authorOf(message, me);
+  if (user === null) return null;
+  const of = messageId(placeIn(channel, message));
+  return heard(channel, user, `deletion:${of}`, deletedTs, heardMs, { is: 'deletion', of });
+};
+
+const heardChange = (event: z.infer<typeof changedEvent>, me: Me, heardMs: EpochMs): Heard | null => {
+  const { channel, message, previous_message: before } = event;
+  // A deleted message that has replies is not deleted but changed into a tombstone (from memory).
+  if (message.subtype === 'tombstone')
+    return before == null ? null : heardDeletion(channel, before, me, event.ts, heardMs);
+  // Link previews and the bot's own chat.update come as message_changed too: no new words, no edit.
+  return before?.text === message.text ? null : heardEdit(channel, message, me, heardMs);
+};
+
+/** What a `message` event says, whichever of its kinds it is. */
+export const heardEvent = (event: MessageEvent, me: Me, heardMs: EpochMs): Heard | null => {
+  if ('message' in event) return heardChange(event, me, heardMs);
+  return 'previous_message' in event
+    ? heardDeletion(event.channel, event.previous_message, me, event.ts, heardMs)
+    : heardMessage(event.channel, event, me, heardMs);
+};

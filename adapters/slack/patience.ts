@@ -1,0 +1,20 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+
+const FIRST_WAIT_MS = 1000;
+const LONGEST_WAIT_MS = 30_000;
+
+/** The first retry comes at once, then after 1, 2, 4 ... at most 30 s. */
+export const backoffMs = (failures: number): number =>
+  failures <= 1 ? 0 : Math.min(FIRST_WAIT_MS * 2 ** (failures - 2), LONGEST_WAIT_MS);
+
+/** Resolves after the time, or as soon as the signal is given. */
+export const pause = async (ms: number, signal: AbortSignal): Promise<void> => {
+  await sleep(ms, undefined, { signal }).catch(() => undefined);
+};
+
+/** Waits for `work`, but not longer than `ms`. */
+export const atMost = async (ms: number, work: Promise<unknown>): Promise<void> => {
+  const over = new AbortController();
+  await Promise.race([work, pause(ms, over.signal)]);
+  over.abort();
+};

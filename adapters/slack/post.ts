@@ -1,0 +1,87 @@
+import type { webApi } from '@slack/bolt';
+import type { EpochMs } from '../../src/core/units.ts';
+import type { Post, PostResult } from '../../src/ports/chat.ts';
+import { errorCode, failureOf } from './failure.ts';
+import { messageId, placeOf } from './ids.ts';
+import type { Lane } from './posted.ts';
+import { keyMetadata, postedKeys } from './posted.ts';
+import { rendered } from './render.ts';
+
+/** The message to be replaced is gone or closed to changes: a new one takes its place. */
+const CANNOT_REPLACE = new Set(['message_not_found', 'cant_update_message', 'edit_window_closed']);
+
+/**
+ * In rooms everything is posted plain: what hides in threads is missed
+ * (https://github.com/integrations/slack/issues/1500). Only what was asked in a thread is answered there, unless it
+ * must be heard by all.
+ */
+const threadOf = (post: Post): string | null =>
+  post.said.ring || post.repliesTo === null ? null : (placeOf(post.repliesTo)?.threadTs ?? null);
+
+export const poster = (web: webApi.WebClient, nowMs: () => EpochMs) => {
+  const posted = postedKeys(web, nowMs);
+  const direct = new Map<string, string>();
+
+  /** chat.postMessage would take a user id, but history and chat.update want the channel's. */
+  const channelOf = async (to: Post['to']): Promise<string> => {
+    if ('room' in to) return to.room;
+    const known = direct.get(to.user);
+    if (known !== undefined) return known;
+    const channel = (await web.conversations.open({ users: to.user })).channel?.id;
+    if (channel === undefined) throw new Error('conversations.open named no channel');
+    direct.set(to.user, channel);
+    return channel;
+  };
+
+  const content = (post: Post) => rendered(post.said, 'room' in post.to);
+
+  /** Null = it can't be replaced any more. */
+  const replace = async (post: Post, replaced: string): Promise<string | null> => {
+    const place = placeOf(replaced);
+    if (place === null) return null;
+    try {
+      await web.chat.update({ channel: place.channel, ts: place.ts, ...content(post) });
+      return replaced;
+    } catch (error) {
+      if (CANNOT_REPLACE.has(errorCode(error) ?? '')) return null;
+      throw error;
+    }
+  };
+
+  const postNew = async (post: Post, lane: Lane): Promise<string> => {
+    const { ts } = await web.chat.postMessage({
+      channel: lane.channel,
+      ...(lane.threadTs === null ? {} : { thread_ts: lane.threadTs }),
+      ...content(post),
+      metadata: keyMetadata(post.key),
+      // Previews of links are noise, and come back as changed messages.
+      unfurl_links: false,
+      unfurl_media: false,
+    });
+    if (ts === undefined) throw new Error('chat.postMessage named no message');
+    return messageId({ ...lane, ts });
+  };
+
+  const postOnce = async (post: Post): Promise<string> => {
+    const lane: Lane = { channel: await channelOf(post.to), threadTs: threadOf(post) };
+    const earlier = await posted.find(lane, post.key);
+    if (earlier !== null) return earlier;
+    try {
+      const id = await postNew(post, lane);
+      posted.add(lane, post.key, id);
+      return id;
+    } catch (error) {
+      if (failureOf(error).result === 'unknown') posted.doubt(lane);
+      throw error;
+    }
+  };
+
+  return async (post: Post): Promise<PostResult> => {
+    try {
+      const replaced = post.replaces === null ? null : await replace(post, post.replaces);
+      return { result: 'sent', messageId: replaced ?? (await postOnce(post)) };
+    } catch (error) {
+      return failureOf(error);
+    }
+  };
+};

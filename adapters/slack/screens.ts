@@ -1,0 +1,45 @@
+import type { App, webApi } from '@slack/bolt';
+import type { Said } from '../../src/ports/chat.ts';
+import { reasonOf } from './failure.ts';
+import { publishHome } from './home.ts';
+import { roomOf } from './ids.ts';
+import type { Log } from './log.ts';
+import { asksForTicketForm, openTicketForm, OPENS_TICKET_FORM } from './modal.ts';
+
+/**
+ * Acknowledges what Bolt leaves to the listeners (presses, commands, forms), and shows forms and the App Home. What was
+ * said by them is in the database already.
+ */
+export const screens = (
+  app: App,
+  web: webApi.WebClient,
+  homeFor: (user: string) => Promise<Said>,
+  log: Log,
+): void => {
+  const openForm = async (triggerId: string, channel: string | null): Promise<void> => {
+    await openTicketForm(web, triggerId, channel).catch((error: unknown) => {
+      log('warn', `The ticket form could not be shown: ${reasonOf(error)}. The ticket can be typed instead.`);
+    });
+  };
+
+  app.action(OPENS_TICKET_FORM, async ({ ack, body }) => {
+    await ack();
+    if (body.type !== 'block_actions') return;
+    await openForm(body.trigger_id, body.channel === undefined ? null : roomOf(body.channel.id));
+  });
+  app.action(/^say-/, async ({ ack }) => {
+    await ack();
+  });
+  // Any name: the workspace may have given the command another one.
+  app.command(/./, async ({ ack, command }) => {
+    await ack();
+    if (asksForTicketForm(command.text)) await openForm(command.trigger_id, null);
+  });
+  app.view(/./, async ({ ack }) => {
+    await ack();
+  });
+  app.event('app_home_opened', async ({ event }) => {
+    // The same event tells of the Messages tab.
+    if (event.tab === 'home') await publishHome(web, event.user, await homeFor(event.user));
+  });
+};

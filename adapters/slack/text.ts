@@ -1,0 +1,30 @@
+/**
+ * Slack's text markup. Only & < > are special: whoever does not escape them lets a person's words forge mentions and
+ * links (https://docs.slack.dev/messaging/formatting-message-text/).
+ */
+export const escaped = (text: string): string =>
+  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+
+/** `&amp;` last: `&amp;lt;` is the text "&lt;", not "<". */
+const unescaped = (text: string): string =>
+  text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
+
+/**
+ * What a person typed, out of one `<...>`. Slack makes links of its own accord (a clock time "10.15" can become one):
+ * the label is what was typed. Mentions keep the user id, which is what people are known by.
+ */
+const typed = (inside: string): string => {
+  const [target = '', label] = inside.split('|');
+  if (target.startsWith('@')) return target;
+  if (target.startsWith('#')) return label === undefined || label === '' ? target : `#${label}`;
+  if (target.startsWith('!')) return label ?? `@${target.slice(1)}`;
+  return label ?? target;
+};
+
+/** Incoming text as plain words. `addressed`: the bot is mentioned by name; that mention is left out of the words. */
+export const plainWords = (text: string, botUserId: string): { text: string; addressed: boolean } => {
+  const mention = new RegExp(`<@${botUserId}(?:\\|[^>]*)?>[:,]?`, 'g');
+  const rest = text.replace(mention, '');
+  const words = unescaped(rest.replace(/<([^<>]+)>/g, (_, inside: string) => typed(inside)));
+  return { text: words.trim(), addressed: rest !== text };
+};

@@ -1,0 +1,65 @@
+/** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
+import { deliver, overChats } from '../run/deliver.ts';
+import { hear } from '../run/hear.ts';
+import type { Log } from '../run/running.ts';
+import { tick } from '../run/weather.ts';
+import type { Chat } from '../ports/chat.ts';
+import type { Operation } from './operate.ts';
+
+const TICK_MS = 1_000;
+
+export interface Live {
+  /** Delivers what waits, soon. */
+  wake: () => void;
+  stop: () => Promise<void>;
+}
+
+/** Runs one task at a time; asked again while it runs, it runs once more. */
+const oneAtATime = (
+  task: () => Promise<unknown>,
+  log: Log,
+): { run: () => void; idle: () => Promise<void> } => {
+  const state = { busy: false, asked: false, last: Promise.resolve() };
+  const loop = async (): Promise<void> => {
+    while (state.asked) {
+      state.asked = false;
+      try {
+        await task();
+      } catch (error) {
+        log.error(
+          { why: error instanceof Error ? error.message : String(error) },
+          'This is tried again in a second',
+        );
+      }
+    }
+    state.busy = false;
+  };
+  const run = (): void => {
+    state.asked = true;
+    if (state.busy) return;
+    state.busy = true;
+    state.last = loop();
+  };
+  return { run, idle: () => state.last };
+};
+
+/** Starts the adapters and the clock. Messages left over from before a stop or a crash go out first. */
+export const goLive = async (operation: Operation, chats: readonly Chat[], log: Log): Promise<Live> => {
+  const { running, store } = operation;
+  const platforms = chats.map((chat) => chat.platform);
+  const delivery = oneAtATime(() => deliver(store.outbox, platforms, overChats(chats), Date.now, log), log);
+  const clockwork = oneAtATime(() => tick(running, Date.now()), log);
+  const timer = setInterval(() => {
+    clockwork.run();
+    delivery.run();
+  }, TICK_MS);
+  for (const chat of chats) await chat.listen((heard) => hear(running, heard));
+  delivery.run();
+  const stop = async (): Promise<void> => {
+    clearInterval(timer);
+    await Promise.all(chats.map((chat) => chat.close()));
+    await Promise.all([clockwork.idle(), delivery.idle()]);
+    await operation.close();
+  };
+  return { wake: delivery.run, stop };
+};

@@ -1,0 +1,18 @@
+import { pino } from 'pino';
+import type { Log } from '../run/running.ts';
+
+/** Lines of JSON on standard error: standard output belongs to the chat and to replay's answers. */
+export const logTo = (level: string): Log => {
+  const logger = pino({ level, base: null }, pino.destination({ fd: 2, sync: true }));
+  return {
+    info: (what, message) => {
+      logger.info(what, message);
+    },
+    warn: (what, message) => {
+      logger.warn(what, message);
+    },
+    error: (what, message) => {
+      logger.error(what, message);
+    },
+  };
+};

@@ -1,0 +1,51 @@
+/** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
+import { foldDay } from '../core/day.ts';
+import type { Roster } from '../core/roster.ts';
+import { firstEstimate } from '../core/line/first-estimate.ts';
+import { createMetrics } from '../run/metrics.ts';
+import type { Metrics } from '../run/metrics.ts';
+import { allFacts, emptyCache } from '../run/running.ts';
+import type { Log, Running } from '../run/running.ts';
+import { zoneClock } from '../run/zone-clock.ts';
+import { openStore } from '../store/open.ts';
+import type { Store } from '../store/open.ts';
+
+export type Place = Parameters<typeof openStore>[0];
+
+export interface Operation {
+  running: Running;
+  store: Store;
+  metrics: Metrics;
+  /** The lists as they stand now, changes made in chat included. */
+  roster: () => Roster;
+  close: () => Promise<void>;
+}
+
+interface Means {
+  platforms: readonly string[];
+  log: Log;
+  wakeDeliverer: () => void;
+}
+
+export const operate = async (roster: Roster, place: Place, means: Means): Promise<Operation> => {
+  const store = await openStore(place, [roster.operation]);
+  const metrics = createMetrics();
+  const running: Running = {
+    ...means,
+    roster,
+    book: store.book,
+    clock: zoneClock,
+    forecastWait: firstEstimate,
+    iso: (atMs) => new Date(atMs).toISOString(),
+    metrics,
+    facts: emptyCache(),
+  };
+  await store.book.inOneGo(roster.operation, (page) => allFacts(running, page));
+  return {
+    running,
+    store,
+    metrics,
+    roster: () => foldDay(roster, running.facts.facts).roster,
+    close: store.close,
+  };
+};

@@ -1,0 +1,106 @@
+/** A recorded day through the same hear, tick and deliver as the live bot, with the clock taken from the lines. */
+import { createInterface } from 'node:readline';
+import type { Roster } from '../core/roster.ts';
+import { LOCAL } from '../core/roster.ts';
+import type { Claimed } from '../ports/outbox.ts';
+import { deliver } from '../run/deliver.ts';
+import type { Send } from '../run/deliver.ts';
+import { hear } from '../run/hear.ts';
+import type { Log } from '../run/running.ts';
+import { hearForecast, tick } from '../run/weather.ts';
+import { operate } from './operate.ts';
+import type { Operation, Place } from './operate.ts';
+import { parseReplayLine } from './replay-line.ts';
+import type { ReplayLine } from './replay-line.ts';
+
+export interface ReplayDeps {
+  lines: AsyncIterable<string>;
+  roster: Roster;
+  place: Place;
+  /** One answer, as a line of JSON. */
+  print: (json: string) => void;
+  /** One fault, in words, with the number of its line. */
+  complain: (fault: string) => void;
+  log: Log;
+}
+
+/**
+ * The lines of a stream. Reading starts only when they are asked for: a readline interface that is made earlier loses
+ * the lines that come before somebody listens, and its end (https://github.com/nodejs/node/issues/33463).
+ */
+export async function* linesOf(input: NodeJS.ReadableStream): AsyncIterable<string> {
+  yield* createInterface({ input, crlfDelay: Infinity });
+}
+
+/** Causes are told by the message's own id. */
+const bareCause = (cause: string): string =>
+  cause.startsWith(`${LOCAL}:`) ? cause.slice(LOCAL.length + 1) : cause;
+
+const answerLine = (message: Claimed, iso: (atMs: number) => string): string => {
+  const { notBeforeMs, recipient, said, kind, cause, data } = message;
+  return JSON.stringify({
+    at: iso(notBeforeMs),
+    to: recipient,
+    text: said.text,
+    kind,
+    cause: bareCause(cause),
+    data,
+  });
+};
+
+export const playLine = async (
+  line: ReplayLine,
+  nowMs: number,
+  { running }: Operation,
+): Promise<string | null> => {
+  await tick(running, nowMs);
+  switch (line.is) {
+    case 'tick':
+      return null;
+    case 'heard':
+      await hear(running, { ...line.heard, heardMs: nowMs });
+      return null;
+    case 'forecast': {
+      const { place, issuedMs, hours } = line;
+      const refused = await hearForecast(running, { place, issuedMs, hours, heardMs: nowMs });
+      return refused && `forecast.place: "${place}" is no station of this operation`;
+    }
+  }
+};
+
+/** Plays all lines and returns how many could not be read. Time never runs backwards: an earlier line is heard "now". */
+export const replay = async (deps: ReplayDeps): Promise<number> => {
+  const operation = await operate(deps.roster, deps.place, {
+    platforms: [LOCAL],
+    log: deps.log,
+    wakeDeliverer: () => undefined,
+  });
+  const { iso } = operation.running;
+  const send: Send = async (message) => {
+    deps.print(answerLine(message, iso));
+    return { result: 'sent', messageId: `answer-${message.id}` };
+  };
+  let [number, faults, nowMs] = [0, 0, -Infinity];
+  const complain = (fault: string): void => {
+    faults += 1;
+    deps.complain(`line ${number}: ${fault}`);
+  };
+  try {
+    for await (const text of deps.lines) {
+      number += 1;
+      if (text.trim() === '') continue;
+      const parsed = parseReplayLine(text);
+      if ('fault' in parsed) {
+        complain(parsed.fault);
+        continue;
+      }
+      nowMs = Math.max(nowMs, parsed.line.atMs);
+      const fault = await playLine(parsed.line, nowMs, operation);
+      if (fault !== null) complain(fault);
+      await deliver(operation.store.outbox, [LOCAL], send, () => nowMs, deps.log);
+    }
+  } finally {
+    await operation.close();
+  }
+  return faults;
+};

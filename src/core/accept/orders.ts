@@ -1,0 +1,78 @@
+import type { Day, NoticeEvent } from '../day.ts';
+import type { NoticeStep } from '../facts.ts';
+import { mayManage } from '../roster.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs } from '../units.ts';
+import { newestStep, openNotices } from '../notices.ts';
+import { refused, taken } from './speaking.ts';
+import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+
+/** The digger stays less than 30 min behind the topper (Dean, "Protecting Roots", Sugar Producer, August 2012). */
+const TOPPING_LEAD_MIN = 30;
+
+const stopStep = (
+  intent: IntentOf<'order-stop'>,
+  current: NoticeEvent | undefined,
+  speaking: Speaking,
+): NoticeStep => {
+  const nowMs: EpochMs = speaking.sentMs;
+  const stopAtMs = Math.max(intent.stopAtMs ?? nowMs, nowMs);
+  const before = current ? newestStep(current).step : null;
+  return {
+    event: before?.event ?? `${intent.hold}-${speaking.cause}`,
+    number: (before?.number ?? 0) + 1,
+    notice: intent.hold,
+    stage: before ? 'update' : 'stop',
+    source: 'person',
+    place: before?.place ?? null,
+    stopToppingMs: Math.max(addMinutes(stopAtMs, -TOPPING_LEAD_MIN), nowMs),
+    stopAtMs,
+    resumeAtMs: null,
+    peakF: null,
+    peakMs: null,
+    limitF: null,
+    chance: null,
+    words: intent.words,
+  };
+};
+
+/** Stop the dig: by foreman or grower only. While a notice of the same sort is open, it is moved, not doubled. */
+export const acceptStop = (intent: IntentOf<'order-stop'>, day: Day, speaking: Speaking): Accepted => {
+  if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'stop-dig' });
+  const open = openNotices(day).find((event) => {
+    const { notice } = newestStep(event).step;
+    return notice === intent.hold || intent.hold === 'other';
+  });
+  return taken(speaking, null, [{ kind: 'notice-raised', step: stopStep(intent, open, speaking) }]);
+};
+
+/** Dig again: by foreman or grower only. Ends every open notice, those from the forecast as well. */
+export const acceptResume = (intent: IntentOf<'order-resume'>, day: Day, speaking: Speaking): Accepted => {
+  if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'resume-dig' });
+  const open = openNotices(day);
+  if (open.length === 0) return refused({ refused: 'dig-not-stopped' });
+  const steps = open.map((event): NoticeStep => {
+    const { step } = newestStep(event);
+    const resumeAtMs = Math.max(intent.atMs ?? speaking.sentMs, speaking.sentMs);
+    return {
+      ...step,
+      number: step.number + 1,
+      stage: 'all-clear',
+      source: 'person',
+      resumeAtMs,
+      words: null,
+    };
+  });
+  return taken(
+    speaking,
+    null,
+    steps.map((step) => ({ kind: 'notice-raised', step })),
+  );
+};
+
+/** "Got it": the newest notice has been seen by this person. */
+export const acceptSeen = (day: Day, speaking: Speaking): Accepted => {
+  const newest = day.notices.at(-1);
+  if (!newest || newest.seen.has(speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
+  return taken(speaking, null, [{ kind: 'notice-seen', person: speaking.speaker.id }]);
+};

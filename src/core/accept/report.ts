@@ -1,0 +1,65 @@
+import type { Day } from '../day.ts';
+import type { Happening } from '../facts.ts';
+import { refused, stationFor, taken, truckFor } from './speaking.ts';
+import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+
+/** A step of a truck's round trip; with a head count where the driver stands in the line and counted. */
+export const acceptReport = (intent: IntentOf<'report'>, day: Day, speaking: Speaking): Accepted => {
+  const truck = truckFor(speaking, intent.truck);
+  if (truck === null) return refused({ refused: 'no-truck' });
+  const { step, field, words } = intent;
+  const station = intent.station;
+  const happenings: Happening[] = [
+    { kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
+  ];
+  const place = stationFor(day.roster, station, field);
+  if (intent.ahead !== null && place !== null)
+    happenings.push({ kind: 'line-seen', station: place, ahead: intent.ahead, truck });
+  return taken(speaking, intent.atMs, happenings);
+};
+
+type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station'>;
+
+/** What a person sees at the station: the line, the pilers, whether it is open. */
+export const acceptSighting = (intent: Sighting, day: Day, speaking: Speaking): Accepted => {
+  const station = stationFor(day.roster, intent.station, null);
+  if (station === null) return refused({ refused: 'no-station' });
+  switch (intent.do) {
+    case 'see-line':
+      return taken(speaking, intent.atMs, [
+        { kind: 'line-seen', station, ahead: intent.ahead, truck: speaking.speaker.truck },
+      ]);
+    case 'see-pilers':
+      return taken(speaking, intent.atMs, [
+        { kind: 'pilers-seen', station, open: intent.open, down: intent.down },
+      ]);
+    case 'report-station':
+      return taken(speaking, intent.atMs, [
+        { kind: 'station-reported', station, open: intent.open, untilMs: intent.untilMs },
+      ]);
+  }
+};
+
+/** What a person measures or decides in the field. */
+export const acceptFieldReport = (
+  intent: IntentOf<'measure-root' | 'check-crown' | 'dig-field'>,
+  speaking: Speaking,
+): Accepted => {
+  switch (intent.do) {
+    case 'measure-root':
+      return taken(speaking, intent.atMs, [
+        {
+          kind: 'root-measured',
+          field: intent.field,
+          station: intent.station,
+          temperatureF: intent.temperatureF,
+        },
+      ]);
+    case 'check-crown':
+      return taken(speaking, intent.atMs, [
+        { kind: 'crown-checked', field: intent.field, sound: intent.sound },
+      ]);
+    case 'dig-field':
+      return taken(speaking, intent.atMs, [{ kind: 'field-dug', field: intent.field }]);
+  }
+};

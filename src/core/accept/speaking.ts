@@ -1,0 +1,64 @@
+import type { Fact, Happening } from '../facts.ts';
+import type { Intent } from '../intent.ts';
+import { fieldById } from '../roster.ts';
+import type { CrewMember, FieldId, Roster, StationId, TruckId } from '../roster.ts';
+import type { Refusal, Warning } from '../telling.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+
+/** Clocks of phones and ours differ; a report may be this far ahead. */
+const CLOCK_DIFFERENCE_MIN: Minutes = 10;
+
+/** Who speaks, when, and by which message. */
+export interface Speaking {
+  speaker: CrewMember;
+  cause: string;
+  sentMs: EpochMs;
+  heardMs: EpochMs;
+  /** How many facts the message has brought so far, for their ids. */
+  factsSoFar: number;
+}
+
+export type Accepted =
+  | { outcome: 'facts'; facts: readonly Fact[]; warnings: readonly Warning[] }
+  | { outcome: 'refused'; refusal: Refusal };
+
+export type IntentOf<D extends Intent['do']> = Extract<Intent, { do: D }>;
+
+export const refused = (refusal: Refusal): Accepted => ({ outcome: 'refused', refusal });
+
+/** Facts of what happened at `atMs` (null = when the message was sent). A report of the future is refused. */
+export const taken = (
+  speaking: Speaking,
+  atMs: EpochMs | null,
+  happenings: readonly Happening[],
+  warnings: readonly Warning[] = [],
+): Accepted => {
+  if (atMs !== null && atMs > addMinutes(speaking.sentMs, CLOCK_DIFFERENCE_MIN))
+    return refused({ refused: 'time-ahead', atMs });
+  const facts = happenings.map((happening, at) => ({
+    id: `${speaking.cause}#${speaking.factsSoFar + at}`,
+    cause: speaking.cause,
+    atMs: atMs ?? speaking.sentMs,
+    sentMs: speaking.sentMs,
+    heardMs: speaking.heardMs,
+    by: speaking.speaker.id,
+    timeStated: atMs !== null,
+    ...happening,
+  }));
+  return { outcome: 'facts', facts, warnings };
+};
+
+/** The station that was named, else that of the field, else the operation's first. */
+export const stationFor = (
+  roster: Roster,
+  station: StationId | null,
+  field: FieldId | null,
+): StationId | null =>
+  station ??
+  (field === null ? undefined : fieldById(roster, field))?.station ??
+  roster.stations[0]?.id ??
+  null;
+
+export const truckFor = (speaking: Speaking, truck: TruckId | null): TruckId | null =>
+  truck ?? speaking.speaker.truck;

@@ -1,0 +1,93 @@
+import type { FactOf, HaulStep, Ticket } from '../facts.ts';
+import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
+import type { EpochMs, Lb } from '../units.ts';
+
+/** Where a time comes from. `inferred` = nobody said it; a later message shows that it must have happened. */
+export type Source = 'stated' | 'ticket' | 'inferred';
+
+export interface Stamp {
+  atMs: EpochMs;
+  source: Source;
+}
+
+/** The steps of a loaded truck, in the order in which they happen. */
+export const loadedSteps = [
+  'left-field',
+  'joined-line',
+  'first-weighed',
+  'dumped',
+  'second-weighed',
+] as const;
+export type LoadedStep = (typeof loadedSteps)[number];
+
+export interface BookedTicket extends Ticket {
+  /** The entry that booked it, by whom, and when the second weight was taken (or the ticket sent). */
+  cause: string;
+  by: PersonId | null;
+  atMs: EpochMs;
+  sentMs: EpochMs;
+}
+
+/** One round trip. A stamp is null while the step has not been told. */
+export interface Load {
+  truck: TruckId;
+  field: FieldId | null;
+  fieldSource: Source;
+  station: StationId | null;
+  startMs: EpochMs;
+  stamps: Record<LoadedStep, Stamp | null>;
+  ticket: BookedTicket | null;
+  /** The first weight where the driver told it before there was a ticket. */
+  grossLb: Lb | null;
+  /** When it was last said to stand in the scale line: drivers count anew while they wait. Null = never. */
+  inLineMs: EpochMs | null;
+  /** When the newest message about it was heard. */
+  heardMs: EpochMs;
+}
+
+export const isLoadedStep = (step: HaulStep): step is Exclude<LoadedStep, 'second-weighed'> =>
+  step === 'left-field' || step === 'joined-line' || step === 'first-weighed' || step === 'dumped';
+
+export const newLoad = (truck: TruckId, startMs: EpochMs): Load => ({
+  truck,
+  field: null,
+  fieldSource: 'inferred',
+  station: null,
+  startMs,
+  stamps: {
+    'left-field': null,
+    'joined-line': null,
+    'first-weighed': null,
+    dumped: null,
+    'second-weighed': null,
+  },
+  ticket: null,
+  grossLb: null,
+  inLineMs: null,
+  heardMs: startMs,
+});
+
+/** The load is off the truck: dumped or weighed out. */
+export const hasEnded = (load: Load): boolean =>
+  load.stamps.dumped !== null || load.stamps['second-weighed'] !== null;
+
+/** When the load came off the truck, by the earlier of the two words for it; null while it is on. */
+export const endedMs = (load: Load): EpochMs | null => {
+  const ends = [load.stamps.dumped, load.stamps['second-weighed']].flatMap((end) => (end ? [end.atMs] : []));
+  return ends.length > 0 ? Math.min(...ends) : null;
+};
+
+/** Place of the furthest step told, -1 for none. */
+export const furthestStep = (load: Load): number =>
+  loadedSteps.findLastIndex((step) => load.stamps[step] !== null);
+
+export const newestStampMs = (load: Load): EpochMs =>
+  Math.max(load.startMs, ...loadedSteps.map((step) => load.stamps[step]?.atMs ?? load.startMs));
+
+export const asBooked = (fact: FactOf<'ticket-booked'>): BookedTicket => ({
+  ...fact.ticket,
+  cause: fact.cause,
+  by: fact.by,
+  atMs: fact.atMs,
+  sentMs: fact.sentMs,
+});

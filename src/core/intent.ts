@@ -1,0 +1,127 @@
+import type { Correction, EntryTarget, HaulStep, HoldReason } from './facts.ts';
+import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { EpochMs, Fahrenheit, Lb } from './units.ts';
+
+/**
+ * Everything a person can mean. The reader has already turned names into ids and clock words into instants; what was
+ * not said is null, and `accept` fills it in (own truck, the message's time, the load's field).
+ */
+export type Intent =
+  | {
+      do: 'report';
+      step: HaulStep;
+      truck: TruckId | null;
+      field: FieldId | null;
+      station: StationId | null;
+      atMs: EpochMs | null;
+      /** Trucks ahead, as counted by the driver who stands there. */
+      ahead: number | null;
+      /** Why the truck is down, in the sender's words. */
+      words: string | null;
+    }
+  | {
+      do: 'book-ticket';
+      serial: string | null;
+      truck: TruckId | null;
+      field: FieldId | null;
+      station: StationId | null;
+      atMs: EpochMs | null;
+      firstWeighedMs: EpochMs | null;
+      grossLb: Lb | null;
+      tareLb: Lb | null;
+      netLb: Lb | null;
+    }
+  | { do: 'see-line'; station: StationId | null; ahead: number; atMs: EpochMs | null }
+  | {
+      do: 'see-pilers';
+      station: StationId | null;
+      open: number | null;
+      down: number | null;
+      atMs: EpochMs | null;
+    }
+  | {
+      do: 'report-station';
+      station: StationId | null;
+      open: boolean;
+      untilMs: EpochMs | null;
+      atMs: EpochMs | null;
+    }
+  | {
+      do: 'measure-root';
+      field: FieldId | null;
+      station: StationId | null;
+      temperatureF: Fahrenheit;
+      atMs: EpochMs | null;
+    }
+  | { do: 'check-crown'; field: FieldId | null; sound: boolean; atMs: EpochMs | null }
+  | { do: 'dig-field'; field: FieldId; atMs: EpochMs | null }
+  | { do: 'take-truck'; person: PersonId | null; truck: TruckId }
+  | { do: 'withdraw'; target: IntentTarget }
+  | { do: 'correct'; target: IntentTarget; set: Correction }
+  | { do: 'acknowledge' }
+  | { do: 'order-stop'; hold: HoldReason; stopAtMs: EpochMs | null; words: string | null }
+  | { do: 'order-resume'; atMs: EpochMs | null }
+  | { do: 'change-list'; change: ListChangeAsk }
+  | { do: 'choose-language'; language: Language }
+  | { do: 'call-emergency'; words: string }
+  | { do: 'ask'; question: Question };
+
+/** As an EntryTarget, but the sender is not yet filled in. */
+export type IntentTarget = Exclude<EntryTarget, { by: 'latest' }> | { by: 'latest'; truck: TruckId | null };
+
+export type Question =
+  /** `leaveInMin` null = the line now; 0 = "if I leave now"; 45 = "if I leave in 45 minutes". */
+  | { about: 'line'; station: StationId | null; leaveInMin: number | null }
+  | { about: 'tons'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
+  | { about: 'loads'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
+  /** Tons, acres and loads still in the ground. */
+  | { about: 'left'; field: FieldId | null }
+  | { about: 'board' }
+  /** Where one truck is. */
+  | { about: 'truck'; truck: TruckId | null }
+  | { about: 'may-dig' }
+  | { about: 'unseen-notice' }
+  | { about: 'tickets'; truck: TruckId | null }
+  | { about: 'lists'; list: 'people' | 'trucks' | 'fields' | 'stations' | 'limits' }
+  | { about: 'help' };
+
+/** A change of the lists in the words of chat, before it is merged with the entry as it stands. */
+export type ListChangeAsk =
+  | {
+      list: 'people';
+      put: {
+        name: string;
+        role: 'grower' | 'foreman' | 'driver' | 'digger-operator' | 'topper-operator' | null;
+        truck: TruckId | null;
+        language: Language | null;
+        address: string | null;
+      };
+    }
+  | {
+      list: 'trucks';
+      put: { id: TruckId; grossLimitLb: Lb | null; usualTareLb: { min: Lb; max: Lb } | null };
+    }
+  | { list: 'fields'; put: { name: string; acres: number | null; station: StationId | null } }
+  | { list: 'stations'; put: { name: string; airLimitF: Fahrenheit | null } }
+  | { list: 'limits'; put: { lineLimitMin: number | null } }
+  | Extract<ListChange, { remove: string }>;
+
+/** What the reader made of a message. */
+export type Reading =
+  | { found: 'intents'; intents: readonly Intent[] }
+  /** Meant for the bot, but not understood, or ambiguous: one short question goes back. */
+  | { found: 'unclear'; problem: Unclear }
+  /** Not meant for the bot: no answer at all. */
+  | { found: 'chatter' };
+
+export type Unclear =
+  | { problem: 'not-understood' }
+  /** A number or name that fits nothing on the lists, with what it might be. */
+  | {
+      problem: 'unknown-name';
+      sort: 'truck' | 'field' | 'station' | 'person';
+      said: string;
+      known: readonly string[];
+    }
+  | { problem: 'which-time'; said: string }
+  | { problem: 'which-amount'; said: string };

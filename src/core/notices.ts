@@ -1,0 +1,40 @@
+import type { Day, NoticeEvent } from './day.ts';
+import type { NoticeStep } from './facts.ts';
+import type { PersonId } from './roster.ts';
+import type { UnseenNotice } from './telling.ts';
+import type { EpochMs } from './units.ts';
+
+type RaisedStep = NoticeEvent['steps'][number];
+
+/** An event is made by its first step, so it always has one. */
+export const newestStep = (event: NoticeEvent): RaisedStep => {
+  const step = event.steps.at(-1);
+  if (!step) throw new Error(`Notice ${event.event} has no step: the fold never makes one.`);
+  return step;
+};
+
+/** Events that have not been ended by an all-clear, oldest first. */
+export const openNotices = (day: Day): NoticeEvent[] =>
+  day.notices.filter((event) => newestStep(event).step.stage !== 'all-clear');
+
+/** The stop that is in force at `nowMs`, and the one that is told for later; null = none. */
+export const holds = (day: Day, nowMs: EpochMs): { now: NoticeStep | null; coming: NoticeStep | null } => {
+  const steps = openNotices(day).map((event) => newestStep(event).step);
+  const begun = (step: NoticeStep): boolean =>
+    step.stage !== 'watch' && step.stopAtMs !== null && step.stopAtMs <= nowMs;
+  return { now: steps.findLast(begun) ?? null, coming: steps.findLast((step) => !begun(step)) ?? null };
+};
+
+/** Who has and who has not said that they saw the newest notice. Who ordered it has seen it. */
+export const unseenNotice = (day: Day): UnseenNotice => {
+  const event = day.notices.at(-1);
+  const everyone = day.roster.people.map((person) => person.id);
+  if (!event) return { step: null, seen: [], unseen: [] };
+  const saw = (person: PersonId): boolean =>
+    event.seen.has(person) || event.steps.some((step) => step.by === person);
+  return {
+    step: newestStep(event).step,
+    seen: everyone.filter(saw),
+    unseen: everyone.filter((person) => !saw(person)),
+  };
+};

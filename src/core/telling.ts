@@ -1,0 +1,94 @@
+import type { Fact, NoticeStep } from './facts.ts';
+import type { BoardRow } from './haul/board.ts';
+import type { BookedTicket } from './haul/load.ts';
+import type { Question, Unclear } from './intent.ts';
+import type { WaitForecast } from './line/types.ts';
+import type { ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { LeftInField } from './tally/left.ts';
+import type { Tally } from './tally/tally.ts';
+import type { EpochMs, Lb, Minutes } from './units.ts';
+
+/** Why something was not taken down. Nothing already recorded is lost by it. */
+export type Refusal =
+  | { refused: 'no-truck' }
+  | { refused: 'no-field' }
+  | { refused: 'no-station' }
+  | { refused: 'time-ahead'; atMs: EpochMs }
+  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' }
+  | { refused: 'second-not-below-first'; grossLb: Lb; tareLb: Lb }
+  | { refused: 'net-impossible'; netLb: Lb; minLb: Lb; maxLb: Lb }
+  | { refused: 'weights-disagree'; netLb: Lb; computedLb: Lb }
+  | { refused: 'weight-missing' }
+  | { refused: 'serial-known'; ticket: BookedTicket }
+  | { refused: 'nothing-to-undo' }
+  | { refused: 'nothing-to-correct' }
+  | { refused: 'nothing-to-see' }
+  | { refused: 'dig-not-stopped' }
+  | { refused: 'no-such-entry'; list: ListChange['list']; name: string }
+  | { refused: 'last-manager' };
+
+/** Taken down, but worth a second look. */
+export type Warning =
+  | { warning: 'not-multiple'; weight: 'first' | 'second' | 'net'; lb: Lb; divisionLb: Lb }
+  | { warning: 'unusual'; weight: 'first' | 'second' | 'net'; lb: Lb; minLb: Lb; maxLb: Lb }
+  | { warning: 'over-limit'; grossLb: Lb; limitLb: Lb };
+
+export interface UnseenNotice {
+  step: NoticeStep | null;
+  seen: readonly PersonId[];
+  unseen: readonly PersonId[];
+}
+
+/** Everything that the bot can say, as data; the words are made in `saying`. */
+export type Telling =
+  | { tell: 'receipt'; facts: readonly Fact[]; warnings: readonly Warning[] }
+  | { tell: 'taken-back'; facts: readonly Fact[] }
+  | { tell: 'corrected'; facts: readonly Fact[]; warnings: readonly Warning[] }
+  | { tell: 'edit-unread'; facts: readonly Fact[] }
+  | { tell: 'refusal'; refusal: Refusal }
+  | { tell: 'question'; problem: Unclear; said: string }
+  | {
+      tell: 'wait';
+      station: StationId;
+      arriveInMin: Minutes;
+      leaveInMin: Minutes | null;
+      haulMin: Minutes | null;
+      forecast: WaitForecast;
+    }
+  | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
+  | { tell: 'left'; fields: readonly LeftInField[] }
+  | { tell: 'board'; rows: readonly BoardRow[]; dayStartMs: EpochMs }
+  | { tell: 'truck'; row: BoardRow }
+  | { tell: 'may-dig'; hold: NoticeStep | null; coming: NoticeStep | null }
+  | { tell: 'unseen'; notice: UnseenNotice }
+  | { tell: 'tickets'; tickets: readonly BookedTicket[]; truck: TruckId | null; withoutTicket: number }
+  | { tell: 'list'; list: Extract<Question, { about: 'lists' }>['list'] }
+  | { tell: 'help'; manager: boolean }
+  | { tell: 'seen'; step: NoticeStep }
+  | { tell: 'list-changed'; change: ListChange }
+  | { tell: 'language'; language: 'en' | 'es' }
+  | { tell: 'notice'; step: NoticeStep; by: PersonId | null; changed: NoticeStep | null }
+  | { tell: 'emergency-answer' }
+  | {
+      tell: 'emergency';
+      name: string;
+      words: string;
+      truck: TruckId | null;
+      atMs: EpochMs;
+    }
+  | { tell: 'stranger-answer' }
+  | { tell: 'stranger'; name: string; platform: string; user: string }
+  | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
+  | { tell: 'trouble'; reference: string };
+
+/** Who is told. `asker` = where the message came from. */
+export type Audience = { to: 'asker' } | { to: 'person'; person: PersonId } | { to: 'room'; room: string };
+
+export interface Tell {
+  audience: Audience;
+  telling: Telling;
+  /** Goes ahead of everything else, and a phone rings. */
+  urgent: boolean;
+  /** Part of the outbox key: the same tell to the same audience goes out once. */
+  key: string;
+}

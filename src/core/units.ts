@@ -1,0 +1,40 @@
+/**
+ * Units of measure, in the type and in the name, with exact conversions.
+ *
+ * A unit type is a number that carries its unit for the compiler only: a plain number may be given a unit, but pounds
+ * cannot be passed where kilograms are wanted.
+ *
+ * Source of the factors: NIST Handbook 44, Appendix C (lb = 0.45359237 kg exactly; short ton = 907.18474 kg exactly).
+ */
+type Unit<Name extends string> = number & { readonly unit?: Name };
+
+export type Lb = Unit<'lb'>;
+export type Kg = Unit<'kg'>;
+/** 2,000 lb. "Tons" without a word beside it means short tons, unless the operation is metric. */
+export type ShortTon = Unit<'short ton'>;
+/** 1,000 kg. */
+export type Tonne = Unit<'tonne'>;
+export type Minutes = Unit<'min'>;
+/** Milliseconds since 1970-01-01T00:00Z. */
+export type EpochMs = Unit<'epoch ms'>;
+export type Fahrenheit = Unit<'degF'>;
+export type Celsius = Unit<'degC'>;
+
+export const KG_PER_LB = 0.45359237;
+export const LB_PER_SHORT_TON = 2000;
+export const KG_PER_SHORT_TON = 907.18474;
+export const MS_PER_MINUTE = 60_000;
+
+export const lbFromKg = (kg: Kg): Lb => kg / KG_PER_LB;
+export const kgFromLb = (lb: Lb): Kg => lb * KG_PER_LB;
+export const lbFromShortTon = (tons: ShortTon): Lb => tons * LB_PER_SHORT_TON;
+export const shortTonFromLb = (lb: Lb): ShortTon => lb / LB_PER_SHORT_TON;
+export const lbFromTonne = (tonnes: Tonne): Lb => (tonnes * 1000) / KG_PER_LB;
+export const tonneFromLb = (lb: Lb): Tonne => (lb * KG_PER_LB) / 1000;
+
+export const minutesBetween = (fromMs: EpochMs, toMs: EpochMs): Minutes => (toMs - fromMs) / MS_PER_MINUTE;
+export const addMinutes = (atMs: EpochMs, minutes: Minutes): EpochMs => atMs + minutes * MS_PER_MINUTE;
+
+/** Rounded to a thousandth, because forecast layers are whole °F that went through °C and come back as 55.00000000000001. */
+export const fahrenheitFromCelsius = (c: Celsius): Fahrenheit => Math.round((c * 1.8 + 32) * 1000) / 1000;
+export const celsiusFromFahrenheit = (f: Fahrenheit): Celsius => (f - 32) / 1.8;

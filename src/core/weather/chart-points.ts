@@ -1,0 +1,49 @@
+import type { HourlyTemperature } from '../facts.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
+import { wallTimeOfDayMs } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { nodesOf, spansAbove, within } from './crossing.ts';
+import type { Node, Span } from './crossing.ts';
+
+/** A day's temperature curve against the limit, as data for a picture. */
+export interface TemperatureChart {
+  span: Span;
+  /** The curve, in order; neighbours are joined by straight lines. Empty where nothing is forecast. */
+  points: readonly Node[];
+  limitF: Fahrenheit;
+  /** Where the curve is above the limit, cut off at the ends of the picture. */
+  above: readonly Span[];
+  /** Lower and upper edge, in whole tens, with room for the limit. */
+  lowestF: Fahrenheit;
+  highestF: Fahrenheit;
+  /** Vertical lines at these wall-clock hours. On a day of 25 hours they are not evenly spaced. */
+  ticks: readonly { atMs: EpochMs; hour: number }[];
+}
+
+const TICK_HOURS = [0, 6, 12, 18];
+
+/** The calendar day at the place that holds `atMs`. */
+export const temperatureChart = (
+  hours: readonly HourlyTemperature[],
+  limitF: Fahrenheit,
+  zone: string,
+  clock: ZoneClock,
+  atMs: EpochMs,
+): TemperatureChart => {
+  const at = (hour: number, addDays = 0): EpochMs => wallTimeOfDayMs(clock, zone, atMs, hour, 0, addDays);
+  const span = { fromMs: at(0), toMs: at(0, 1) };
+  const points = within(nodesOf(hours), span);
+  const temperatures = [limitF, ...points.map((point) => point.temperatureF)];
+  return {
+    span,
+    points,
+    limitF,
+    above: spansAbove(points, limitF).map(({ fromMs, toMs }) => ({
+      fromMs,
+      toMs: toMs ?? points.at(-1)?.atMs ?? fromMs,
+    })),
+    lowestF: Math.floor((Math.min(...temperatures) - 1) / 10) * 10,
+    highestF: Math.ceil((Math.max(...temperatures) + 1) / 10) * 10,
+    ticks: TICK_HOURS.map((hour) => ({ atMs: at(hour), hour })),
+  };
+};

@@ -1,0 +1,117 @@
+import type { HourlyTemperature } from '../facts.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
+
+/** A span of time, both ends included. */
+export interface Span {
+  fromMs: EpochMs;
+  toMs: EpochMs;
+}
+
+/** A temperature at an instant; between two of them the temperature is a straight line. */
+export interface Node {
+  atMs: EpochMs;
+  temperatureF: Fahrenheit;
+}
+
+export interface Crossings {
+  /** Highest temperature in the window and when it is first reached; null where no forecast hour touches it. */
+  peakF: Fahrenheit | null;
+  peakMs: EpochMs | null;
+  /** Since when it stays above the limit; null where the window never passes it. */
+  upMs: EpochMs | null;
+  /** When the last exceedance of the window ends, perhaps after the window; null where the forecast ends before. */
+  downMs: EpochMs | null;
+}
+
+const MS_PER_HOUR = 3_600_000;
+
+/**
+ * Hourly values as nodes in order of time. The value of an hour stands at the hour's start, which is how grid values
+ * are issued; the last one holds to the end of its hour. Where an hour is given twice, the later entry counts.
+ */
+export const nodesOf = (hours: readonly HourlyTemperature[]): Node[] => {
+  const byStart = new Map(hours.map((hour) => [hour.startMs, hour.temperatureF]));
+  const nodes = [...byStart].map(([atMs, temperatureF]) => ({ atMs, temperatureF }));
+  nodes.sort((a, b) => a.atMs - b.atMs);
+  const last = nodes.at(-1);
+  return last ? [...nodes, { ...last, atMs: last.atMs + MS_PER_HOUR }] : [];
+};
+
+/** When the line from `a` to `b` meets the limit; only for lines that do, so never a division by zero. */
+const meets = (a: Node, b: Node, limitF: Fahrenheit): EpochMs =>
+  a.atMs + ((limitF - a.temperatureF) / (b.temperatureF - a.temperatureF)) * (b.atMs - a.atMs);
+
+/**
+ * The nodes of a span, with interpolated ones at its two ends where the forecast reaches beyond them. Neighbours of
+ * the result are neighbours in time.
+ */
+export const within = (nodes: readonly Node[], span: Span): Node[] => {
+  const ends = [span.fromMs, span.toMs].flatMap((atMs) => {
+    const temperatureF = temperatureAt(nodes, atMs);
+    return temperatureF === null ? [] : [{ atMs, temperatureF }];
+  });
+  const inner = nodes.filter((node) => node.atMs > span.fromMs && node.atMs < span.toMs);
+  return [...inner, ...ends].sort((a, b) => a.atMs - b.atMs);
+};
+
+/** Straight-line temperature at an instant; null outside the forecast. */
+export const temperatureAt = (nodes: readonly Node[], atMs: EpochMs): Fahrenheit | null => {
+  const after = nodes.findIndex((node) => node.atMs >= atMs);
+  const b = nodes[after];
+  if (!b) return null;
+  if (b.atMs === atMs) return b.temperatureF;
+  const a = nodes[after - 1];
+  if (!a) return null;
+  return a.temperatureF + ((b.temperatureF - a.temperatureF) * (atMs - a.atMs)) / (b.atMs - a.atMs);
+};
+
+/** The spans of time during which the temperature is above the limit. Touching it is not passing it. */
+export const spansAbove = (
+  nodes: readonly Node[],
+  limitF: Fahrenheit,
+): { fromMs: EpochMs; toMs: EpochMs | null }[] => {
+  const spans: { fromMs: EpochMs; toMs: EpochMs | null }[] = [];
+  const first = nodes[0];
+  let upMs = first && first.temperatureF > limitF ? first.atMs : null;
+  nodes.slice(1).forEach((b, index) => {
+    const a = nodes[index];
+    if (!a) return;
+    if (a.temperatureF <= limitF && b.temperatureF > limitF) upMs = meets(a, b, limitF);
+    if (a.temperatureF > limitF && b.temperatureF <= limitF && upMs !== null) {
+      spans.push({ fromMs: upMs, toMs: meets(a, b, limitF) });
+      upMs = null;
+    }
+  });
+  return upMs === null ? spans : [...spans, { fromMs: upMs, toMs: null }];
+};
+
+const warmest = (nodes: readonly Node[]): Node | null =>
+  nodes.reduce<Node | null>(
+    (best, node) => (best && best.temperatureF >= node.temperatureF ? best : node),
+    null,
+  );
+
+/**
+ * When an hourly forecast passes a limit and falls back through it.
+ *
+ * The window (usually 12:00-18:00 wall time at the place) asks whether the day is too warm. Where it is, `upMs` may lie
+ * before the window: the instant since which it stays above, so that a stop is never told later than the warmth begins.
+ * Hours may be unsorted or repeated. Exactly the limit is not above it.
+ */
+export const crossings = (
+  hours: readonly HourlyTemperature[],
+  limitF: Fahrenheit,
+  window: Span,
+): Crossings => {
+  const nodes = nodesOf(hours);
+  const peak = warmest(within(nodes, window));
+  const warm = spansAbove(nodes, limitF).filter(
+    ({ fromMs, toMs }) => fromMs < window.toMs && (toMs === null || toMs > window.fromMs),
+  );
+  return {
+    peakF: peak?.temperatureF ?? null,
+    peakMs: peak?.atMs ?? null,
+    upMs: warm[0]?.fromMs ?? null,
+    downMs: warm.at(-1)?.toMs ?? null,
+  };
+};

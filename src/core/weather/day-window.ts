@@ -1,0 +1,25 @@
+import type { EpochMs } from '../units.ts';
+import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { nodesOf } from './crossing.ts';
+import type { Span } from './crossing.ts';
+import type { HeatCase } from './heat-options.ts';
+
+/** The afternoon of the calendar day at the station that holds `atMs`, by the clock on the wall. */
+export const afternoonOf = ({ clock, station, options }: HeatCase, atMs: EpochMs): Span => {
+  const [from, to] = options.windowHours;
+  return {
+    fromMs: wallTimeOfDayMs(clock, station.zone, atMs, from, 0),
+    toMs: wallTimeOfDayMs(clock, station.zone, atMs, to, 0),
+  };
+};
+
+export const isSameDay = (clock: ZoneClock, zone: string, aMs: EpochMs, bMs: EpochMs): boolean =>
+  startOfDayMs(clock, zone, aMs) === startOfDayMs(clock, zone, bMs);
+
+/** Whether the forecast reaches from now (or the span's start) to the span's end. */
+export const coversRest = ({ forecast, nowMs }: HeatCase, span: Span): boolean => {
+  const nodes = nodesOf(forecast.hours);
+  const [first, last] = [nodes[0], nodes.at(-1)];
+  return !!first && !!last && first.atMs <= Math.max(nowMs, span.fromMs) && last.atMs >= span.toMs;
+};

@@ -1,0 +1,156 @@
+import type { NoticeStep } from '../facts.ts';
+import { MS_PER_MINUTE } from '../units.ts';
+import type { EpochMs } from '../units.ts';
+import { FREEZING_F, FROST_OPTIONS, coldSpell } from './cold-spell.ts';
+import type { ColdSpell, CrownCheck, FrostOptions } from './cold-spell.ts';
+import type { IssuedForecast } from './heat-options.ts';
+import { earlier5 } from './ladder.ts';
+import { allClear } from './steps.ts';
+
+export { FROST_OPTIONS } from './cold-spell.ts';
+export type { CrownCheck, FreezeAlert, FrostOptions } from './cold-spell.ts';
+
+export interface FrostDecision {
+  step: NoticeStep | null;
+  wakeAtMs: EpochMs | null;
+  /** From when on cutting crowns can tell: the air is above freezing again. Null = not forecast. */
+  thawMs: EpochMs | null;
+}
+
+interface FrostCase {
+  forecast: IssuedForecast;
+  place: string;
+  nowMs: EpochMs;
+  options: FrostOptions;
+}
+
+/** When the first alert of the horizon begins; null = there is none. */
+const alertMs = ({ nowMs, options }: FrostCase): EpochMs | null => {
+  const horizonMs = nowMs + options.horizonMin * MS_PER_MINUTE;
+  const begins = options.alerts
+    .filter(({ endsMs }) => endsMs === null || endsMs > nowMs)
+    .map(({ onsetMs }) => Math.max(onsetMs ?? nowMs, nowMs))
+    .filter((ms) => ms <= horizonMs);
+  return begins.length > 0 ? Math.min(...begins) : null;
+};
+
+type Asked = Pick<NoticeStep, 'stage' | 'stopToppingMs' | 'stopAtMs' | 'peakF' | 'peakMs' | 'limitF'>;
+
+/** What the coming night asks for: a watch ("do not top ahead") or a hold; null = nothing. */
+const asked = (frostCase: FrostCase, spell: ColdSpell | null): Asked | null => {
+  const { nowMs, options } = frostCase;
+  const begins = [spell?.watchMs ?? null, alertMs(frostCase)].filter((ms) => ms !== null);
+  if (begins.length === 0) return null;
+  const coldMs = Math.min(...begins);
+  const stopAtMs = spell?.holdMs == null ? null : Math.max(earlier5(spell.holdMs), nowMs);
+  return {
+    stage: stopAtMs === null ? 'watch' : 'stop',
+    stopToppingMs: Math.max(earlier5(coldMs) - options.toppingLeadMin * MS_PER_MINUTE, nowMs),
+    stopAtMs,
+    peakF: spell?.lowF ?? null,
+    peakMs: spell?.lowMs ?? null,
+    limitF: stopAtMs === null ? options.watchF : options.holdF,
+  };
+};
+
+const stepOf = ({ place }: FrostCase, ask: Asked, event: string, number: number): NoticeStep => ({
+  ...ask,
+  event,
+  number,
+  notice: 'frost',
+  source: 'forecast',
+  place,
+  resumeAtMs: null,
+  chance: null,
+  words: null,
+});
+
+/** A hold has begun: only a sound crown, cut since, ends it. The newest check counts. */
+const release = (
+  { nowMs, options }: FrostCase,
+  current: NoticeStep,
+  stopAtMs: EpochMs,
+): NoticeStep | null => {
+  const since = options.crownChecks.filter(({ atMs }) => atMs >= stopAtMs && atMs <= nowMs);
+  const newest = since.reduce<CrownCheck | null>((a, b) => (a && a.atMs > b.atMs ? a : b), null);
+  return newest?.sound ? allClear(current, nowMs, 'person') : null;
+};
+
+/** A watch, or a hold that has not begun: nothing is frozen yet, so that a milder forecast may still call it off. */
+const reconsider = (
+  frostCase: FrostCase,
+  current: NoticeStep,
+  spell: ColdSpell | null,
+): NoticeStep | null => {
+  const { forecast, nowMs, options } = frostCase;
+  const ask = asked(frostCase, spell);
+  const isFresh = nowMs - forecast.issuedMs <= options.maxAgeMin * MS_PER_MINUTE;
+  if (current.stage === 'watch') {
+    return ask?.stage === 'stop' ? stepOf(frostCase, ask, current.event, current.number + 1) : null;
+  }
+  if (ask?.stopAtMs != null && current.stopAtMs !== null) {
+    const moved = Math.abs(ask.stopAtMs - current.stopAtMs) >= options.updateMin * MS_PER_MINUTE;
+    return moved ? stepOf(frostCase, { ...ask, stage: 'update' }, current.event, current.number + 1) : null;
+  }
+  const isMild = spell !== null && spell.lowF >= options.holdF + options.deadbandF;
+  return isMild && isFresh ? allClear(current, nowMs, 'forecast') : null;
+};
+
+/** A watch is for one night, and says nothing of the next. */
+const isLapsed = (current: NoticeStep, { nowMs, options }: FrostCase): boolean =>
+  current.stage === 'watch' && nowMs - (current.stopToppingMs ?? nowMs) > options.horizonMin * MS_PER_MINUTE;
+
+const isOver = (current: NoticeStep, frostCase: FrostCase): boolean =>
+  current.stage === 'all-clear' || isLapsed(current, frostCase);
+
+/** A person who checked the crowns has judged the cold that still lasts. */
+const isJudged = (current: NoticeStep | null, spell: ColdSpell | null): boolean =>
+  current?.stage === 'all-clear' && current.source === 'person' && spell !== null && spell.nowF <= FREEZING_F;
+
+const nextStep = (
+  frostCase: FrostCase,
+  current: NoticeStep | null,
+  spell: ColdSpell | null,
+  eventId: string,
+): NoticeStep | null => {
+  if (isJudged(current, spell)) return null;
+  if (current === null || isOver(current, frostCase)) {
+    const ask = asked(frostCase, spell);
+    return ask && stepOf(frostCase, ask, eventId, 1);
+  }
+  if (current.source === 'person') return null;
+  const { stage, stopAtMs } = current;
+  return stage !== 'watch' && stopAtMs !== null && frostCase.nowMs >= stopAtMs
+    ? release(frostCase, current, stopAtMs)
+    : reconsider(frostCase, current, spell);
+};
+
+/** When cold that lies beyond the horizon comes within it. */
+const nextLookMs = ({ forecast, nowMs, options }: FrostCase): EpochMs | null => {
+  const horizonMs = options.horizonMin * MS_PER_MINUTE;
+  const coldMs =
+    coldSpell(forecast, nowMs + horizonMs, { ...options, horizonMin: Infinity })?.watchMs ?? null;
+  return coldMs === null ? null : coldMs - horizonMs;
+};
+
+/**
+ * The next step of the frost hold at one station, or none.
+ *
+ * The forecast or an alert raises a watch the evening before, which says not to top ahead, and a hold where the night
+ * gets cold enough to hurt crowns. Once the cold has come no forecast ends a hold: thawed roots that were frozen rot in
+ * the pile, and only a cut crown tells. In a notice step of frost `peakF` and `peakMs` are the lowest temperature.
+ */
+export const frostHold = (
+  current: NoticeStep | null,
+  forecast: IssuedForecast,
+  station: { id: string },
+  nowMs: EpochMs,
+  eventId: string,
+  options: FrostOptions = FROST_OPTIONS,
+): FrostDecision => {
+  const frostCase = { forecast, place: station.id, nowMs, options };
+  const spell = coldSpell(forecast, nowMs, options);
+  const own = current?.notice === 'frost' ? current : null;
+  const step = nextStep(frostCase, own, spell, eventId);
+  return { step, wakeAtMs: nextLookMs(frostCase), thawMs: spell?.thawMs ?? null };
+};

@@ -1,0 +1,173 @@
+import type { NoticeStep } from '../facts.ts';
+import { MS_PER_MINUTE } from '../units.ts';
+import type { EpochMs } from '../units.ts';
+import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { crossings } from './crossing.ts';
+import { afternoonOf, coversRest, isSameDay } from './day-window.ts';
+import { HEAT_OPTIONS, withPast } from './heat-options.ts';
+import type { HeatCase, HeatOptions, HeatStation, IssuedForecast } from './heat-options.ts';
+import { restartMs } from './restart.ts';
+import { allClear } from './steps.ts';
+import { corrected, forecastStop, measuredStop } from './stop-cause.ts';
+import type { Stop } from './stop-cause.ts';
+
+export { HEAT_OPTIONS } from './heat-options.ts';
+export type { HeatOptions, HeatStation, IssuedForecast } from './heat-options.ts';
+
+export interface HeatDecision {
+  /** The next step of the notice; null = nothing to tell. */
+  step: NoticeStep | null;
+  /** When to ask again even if nothing new is heard. */
+  wakeAtMs: EpochMs | null;
+}
+
+const stepOf = (
+  { times, cause }: Stop,
+  place: string,
+  step: Pick<NoticeStep, 'event' | 'number' | 'stage'>,
+): NoticeStep => ({ ...step, notice: 'heat', source: 'forecast', place, ...times, ...cause, words: null });
+
+const isFresh = ({ nowMs, options }: HeatCase, forecast: IssuedForecast): boolean =>
+  nowMs - forecast.issuedMs <= options.maxAgeMin * MS_PER_MINUTE;
+
+/** Nothing more to do today: look again at five in the morning where tomorrow is likely too warm. */
+const tomorrow = (heatCase: HeatCase, step: NoticeStep | null): HeatDecision => {
+  const dawnMs = wallTimeOfDayMs(heatCase.clock, heatCase.station.zone, heatCase.nowMs, 5, 0, 1);
+  return { step, wakeAtMs: forecastStop(heatCase, dawnMs) ? dawnMs : null };
+};
+
+/** When a stop that is told needs another look: a likely one shortly before the topper must stop. */
+const nextLook = ({ nowMs, options }: HeatCase, { isSure, times }: Stop): EpochMs | null =>
+  isSure ? times.resumeAtMs : Math.max(times.stopToppingMs - options.lastCallMin * MS_PER_MINUTE, nowMs);
+
+/** The station still says "open" at the time from which we would stop. Its word holds for the day. */
+const stationTakesBeets = ({ clock, station, nowMs, options }: HeatCase, fromMs: EpochMs): boolean => {
+  const { stationWord } = options;
+  if (!stationWord?.open || stationWord.atMs < fromMs) return false;
+  return isSameDay(clock, station.zone, stationWord.atMs, nowMs) && nowMs < (stationWord.untilMs ?? Infinity);
+};
+
+const raise = (heatCase: HeatCase, event: string): HeatDecision => {
+  const { nowMs, station } = heatCase;
+  const stop = measuredStop(heatCase) ?? forecastStop(heatCase, nowMs);
+  if (!stop || stationTakesBeets(heatCase, stop.warmMs)) return tomorrow(heatCase, null);
+  const stage = stop.isSure ? 'stop' : 'watch';
+  return { step: stepOf(stop, station.id, { event, number: 1, stage }), wakeAtMs: nextLook(heatCase, stop) };
+};
+
+/** The afternoon is forecast to stay well below the limit after all. */
+const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
+  const { forecast, station, options } = heatCase;
+  const window = afternoonOf(heatCase, stopAtMs);
+  const { peakF } = crossings(forecast.hours, station.airLimitF, window);
+  const isCool = peakF !== null && peakF <= station.airLimitF - options.deadbandF;
+  return isCool && coversRest(heatCase, window) && isFresh(heatCase, forecast);
+};
+
+/** A watch, or a stop that has not begun: it may become sure, move or be called off. */
+const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
+  const { nowMs, station, options } = heatCase;
+  const stop = measuredStop(heatCase) ?? forecastStop(heatCase, stopAtMs);
+  if (!stop) {
+    return isCalledOff(heatCase, stopAtMs)
+      ? tomorrow(heatCase, allClear(current, nowMs, 'forecast'))
+      : { step: null, wakeAtMs: current.stage === 'watch' ? null : current.resumeAtMs };
+  }
+  const isWatch = current.stage === 'watch';
+  const moved = Math.abs(stop.times.stopAtMs - stopAtMs) >= options.updateMin * MS_PER_MINUTE;
+  const tells = isWatch ? stop.isSure : moved;
+  const next = {
+    event: current.event,
+    number: current.number + 1,
+    stage: isWatch ? 'stop' : 'update',
+  } as const;
+  // A stop that was told stays told, however the chance moves; only a watch waits to become sure.
+  const wakeAtMs = isWatch ? nextLook(heatCase, stop) : stop.times.resumeAtMs;
+  return { step: tells ? stepOf(stop, station.id, next) : null, wakeAtMs };
+};
+
+/** The newest forecast, and the one before where it is not too old, both have it cool by then. */
+const coolMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
+  const { forecast, options } = heatCase;
+  const restartBy = (one: IssuedForecast): EpochMs | null =>
+    restartMs(corrected({ ...heatCase, forecast: one }, stopAtMs).heatCase, stopAtMs);
+  const newestMs = restartBy(forecast);
+  const previous = options.earlier.at(-1);
+  if (newestMs === null || !previous || !isFresh(heatCase, previous)) return newestMs;
+  const previousMs = restartBy(withPast(previous, options.earlier.slice(0, -1)));
+  return previousMs === null ? null : Math.max(newestMs, previousMs);
+};
+
+/** Until when the station said on that day or since that it takes no beets; null = until it says otherwise. */
+const closedUntilMs = ({ clock, station, options }: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
+  const { stationWord } = options;
+  if (!stationWord || stationWord.open) return 0;
+  return stationWord.atMs >= startOfDayMs(clock, station.zone, stopAtMs) ? stationWord.untilMs : 0;
+};
+
+/** The restart that was told is off by so much that people would wait in vain. */
+const restartMoved = (current: NoticeStep, resumeAtMs: EpochMs, { options }: HeatCase): boolean =>
+  current.resumeAtMs === null ||
+  Math.abs(resumeAtMs - current.resumeAtMs) >= options.restartUpdateMin * MS_PER_MINUTE;
+
+/** A stop has begun: it ends when it is cool again by fresh forecasts that agree, or by the station's word. */
+const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
+  const { nowMs, options, forecast } = heatCase;
+  const sinceMs = Math.max(stopAtMs, options.lastStepMs ?? stopAtMs);
+  if (stationTakesBeets(heatCase, sinceMs)) return tomorrow(heatCase, allClear(current, nowMs, 'person'));
+  const [airMs, openMs] = [coolMs(heatCase, stopAtMs), closedUntilMs(heatCase, stopAtMs)];
+  if (airMs === null || openMs === null || !isFresh(heatCase, forecast))
+    return { step: null, wakeAtMs: null };
+  const dwellEndMs = sinceMs + options.dwellMin * MS_PER_MINUTE;
+  const resumeAtMs = Math.max(airMs, openMs);
+  if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) {
+    return tomorrow(heatCase, allClear(current, nowMs, 'forecast'));
+  }
+  const tells = nowMs >= dwellEndMs && restartMoved(current, resumeAtMs, heatCase);
+  const step = { ...current, number: current.number + 1, stage: 'update', resumeAtMs, words: null } as const;
+  return { step: tells ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };
+};
+
+/** After a person's all-clear the forecast keeps quiet for the rest of that day. */
+const resumedByPersonToday = (current: NoticeStep, { clock, station, nowMs, options }: HeatCase): boolean => {
+  const endedMs = options.lastStepMs ?? current.resumeAtMs ?? current.stopAtMs;
+  return current.source === 'person' && endedMs !== null && isSameDay(clock, station.zone, endedMs, nowMs);
+};
+
+/** A watch that never became a stop ends with its day, without a word. */
+const isLapsed = (current: NoticeStep, { clock, station, nowMs }: HeatCase): boolean =>
+  current.stage === 'watch' && !isSameDay(clock, station.zone, current.stopAtMs ?? nowMs, nowMs);
+
+/**
+ * The next step of the heat stop at one station, or none.
+ *
+ * A watch is raised for today where the afternoon will likely pass the station's air limit, a stop where it almost
+ * surely will, where the last hour before it has come, or where roots were measured too warm. The times are worked back
+ * so that the last load is piled before the crossing. A stop moves when its time moves by half an hour, and ends when
+ * the air is cool, the roots have followed and two forecasts agree; a person or the station may end it at any time.
+ * The same forecast asked twice changes nothing. What a person ordered is never ended here, and what a person ended is
+ * not raised again that day.
+ *
+ * @param current the newest step of the newest heat event of that station; null = there was none
+ * @param eventId used when a new event begins
+ */
+export const heatStop = (
+  current: NoticeStep | null,
+  forecast: IssuedForecast,
+  station: HeatStation,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+  eventId: string,
+  options: HeatOptions = HEAT_OPTIONS,
+): HeatDecision => {
+  const heatCase = { forecast: withPast(forecast, options.earlier), station, clock, nowMs, options };
+  if (current?.notice !== 'heat' || isLapsed(current, heatCase)) return raise(heatCase, eventId);
+  if (current.stage === 'all-clear') {
+    return resumedByPersonToday(current, heatCase) ? tomorrow(heatCase, null) : raise(heatCase, eventId);
+  }
+  if (current.source === 'person') return { step: null, wakeAtMs: null };
+  const stopAtMs = current.stopAtMs ?? nowMs;
+  const hasBegun = current.stage !== 'watch' && nowMs >= stopAtMs;
+  return hasBegun ? release(heatCase, current, stopAtMs) : reconsider(heatCase, current, stopAtMs);
+};

@@ -1,0 +1,129 @@
+import type { EpochMs, Fahrenheit } from '../units.ts';
+import { wallTimeOfDayMs } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
+import type { FrostOptions } from './cold-spell.ts';
+import { HEAT_OPTIONS, withPast } from './heat-options.ts';
+import type { HeatOptions, HeatStation, IssuedForecast } from './heat-options.ts';
+import { rainWithin } from './rain.ts';
+import type { RainTotal } from './rain.ts';
+import { extraLossLbPerTonDay } from './respiration.ts';
+import { rootEstimate } from './root.ts';
+import type { RootEstimate } from './root.ts';
+import { afternoon, forecastStop } from './stop-cause.ts';
+
+/** What the weather lets a crew plan for one day at one station. */
+export interface Outlook {
+  place: string;
+  /** Midnight at which the day begins. */
+  dayMs: EpochMs;
+  /** When the forecast behind it was issued. */
+  issuedMs: EpochMs;
+  heat: {
+    likely: 'no-stop' | 'watch' | 'stop';
+    /** Chance (0.02-0.98) that the air limit is passed in the afternoon; null = not forecast. */
+    chance: number | null;
+    peakF: Fahrenheit | null;
+    peakMs: EpochMs | null;
+    limitF: Fahrenheit;
+    stopToppingMs: EpochMs | null;
+    stopAtMs: EpochMs | null;
+    resumeAtMs: EpochMs | null;
+    /** Sucrose that a ton piled at the peak loses each day on top of one piled at the limit, lb: an estimate. */
+    extraLossLbPerTonDay: number | null;
+  };
+  /** The night before the day's digging. */
+  frost: {
+    likely: 'no-frost' | 'watch' | 'hold';
+    lowF: Fahrenheit | null;
+    lowMs: EpochMs | null;
+    /** Nothing is to be topped in the evening that is not dug before the cold. */
+    topAhead: boolean;
+    /** From when on crowns can be checked. */
+    thawMs: EpochMs | null;
+  };
+  /** Roots at the warmest of the afternoon, by the model; null = not enough hours forecast. */
+  roots: RootEstimate | null;
+  /** Expected rain of that day and of the three days from its start, inches. */
+  rainInches: { day: number; threeDays: number };
+}
+
+export interface OutlookOptions {
+  heat: HeatOptions;
+  frost: FrostOptions;
+  rain: readonly RainTotal[];
+}
+
+export const OUTLOOK_OPTIONS: OutlookOptions = { heat: HEAT_OPTIONS, frost: FROST_OPTIONS, rain: [] };
+
+/** Of sun on a crown that is topped last of all and then left, until the warmest of the day. */
+const sunHours = (peakMs: EpochMs, stopToppingMs: EpochMs | null): number =>
+  stopToppingMs === null ? 0 : Math.max(0, (peakMs - stopToppingMs) / 3_600_000);
+
+const frostOf = (
+  forecast: IssuedForecast,
+  fromMs: EpochMs,
+  toMs: EpochMs,
+  frost: FrostOptions,
+): Outlook['frost'] => {
+  const night = { ...frost, horizonMin: (toMs - fromMs) / 60_000 };
+  const spell = coldSpell(forecast, fromMs, night);
+  const alerted = frost.alerts.some(
+    ({ onsetMs, endsMs }) => (onsetMs ?? fromMs) < toMs && (endsMs === null || endsMs > fromMs),
+  );
+  const isWatch = alerted || (spell !== null && spell.watchMs !== null);
+  const likely = spell !== null && spell.holdMs !== null ? 'hold' : isWatch ? 'watch' : 'no-frost';
+  return {
+    likely,
+    lowF: spell?.lowF ?? null,
+    lowMs: spell?.lowMs ?? null,
+    topAhead: spell !== null && likely === 'no-frost',
+    thawMs: likely === 'no-frost' ? null : (spell?.thawMs ?? null),
+  };
+};
+
+/**
+ * The plan of the day that begins `addDays` after today: 1 for the outlook of the evening, 0 for the plan of five in the
+ * morning.
+ */
+export const outlook = (
+  forecast: IssuedForecast,
+  station: HeatStation,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+  addDays: number,
+  { heat, frost, rain }: OutlookOptions = OUTLOOK_OPTIONS,
+): Outlook => {
+  const at = (hour: number, days = addDays): EpochMs =>
+    wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0, days);
+  const known = withPast(forecast, heat.earlier);
+  const heatCase = { forecast: known, station, clock, nowMs, options: heat };
+  const { chance, peakF, peakMs } = afternoon(heatCase, at(12));
+  const stop = forecastStop(heatCase, at(12));
+  const nightFromMs = Math.max(nowMs, at(15, addDays - 1));
+  return {
+    place: station.id,
+    dayMs: at(0),
+    issuedMs: forecast.issuedMs,
+    heat: {
+      likely: stop === null ? 'no-stop' : stop.isSure ? 'stop' : 'watch',
+      chance,
+      peakF,
+      peakMs,
+      limitF: station.airLimitF,
+      stopToppingMs: stop?.times.stopToppingMs ?? null,
+      stopAtMs: stop?.times.stopAtMs ?? null,
+      resumeAtMs: stop?.times.resumeAtMs ?? null,
+      extraLossLbPerTonDay: peakF === null ? null : extraLossLbPerTonDay(peakF, station.rootLimitF),
+    },
+    frost: frostOf(known, nightFromMs, Math.max(at(12), nightFromMs), frost),
+    roots:
+      peakMs === null
+        ? null
+        : rootEstimate(known.hours, peakMs, sunHours(peakMs, stop?.times.stopToppingMs ?? null)),
+    rainInches: {
+      day: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 1) }),
+      threeDays: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 3) }),
+    },
+  };
+};

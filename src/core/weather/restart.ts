@@ -1,0 +1,73 @@
+import { MS_PER_MINUTE } from '../units.ts';
+import type { EpochMs } from '../units.ts';
+import { crossings, nodesOf, spansAbove, within } from './crossing.ts';
+import type { Node } from './crossing.ts';
+import { afternoonOf } from './day-window.ts';
+import type { HeatCase, RootReading } from './heat-options.ts';
+import { later5 } from './ladder.ts';
+
+/** When a stretch above `limitF` that touches the time after `fromMs` begins; null = never within the forecast. */
+const nextAboveMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
+  spansAbove(nodes, limitF).find((span) => span.toMs === null || span.toMs > fromMs)?.fromMs ?? null;
+
+/**
+ * First time from `fromMs` on at which the air is below the limit by the deadband, stays so for an hour, and stays
+ * within the limit for as long as makes digging worth while. Null where the forecast ends before.
+ */
+const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): EpochMs | null => {
+  const nodes = nodesOf(forecast.hours);
+  const endMs = nodes.at(-1)?.atMs ?? fromMs;
+  const rest = within(nodes, { fromMs, toMs: endMs });
+  const restartF = station.airLimitF - options.deadbandF;
+  const ends = spansAbove(rest, restartF).map((span) => span.toMs ?? endMs);
+  const starts = [rest[0]?.atMs ?? endMs, ...ends];
+  const staysBelow = (limitF: number, startMs: EpochMs, minutes: number): boolean => {
+    const untilMs = Math.min(startMs + minutes * MS_PER_MINUTE, endMs);
+    return (nextAboveMs(rest, limitF, startMs) ?? endMs) >= untilMs;
+  };
+  const cool = starts.find(
+    (startMs) =>
+      startMs + options.coolForMin * MS_PER_MINUTE <= endMs &&
+      staysBelow(restartF, startMs, options.coolForMin) &&
+      staysBelow(station.airLimitF, startMs, options.worthMin),
+  );
+  return cool ?? null;
+};
+
+/** The newest reading that still says more than the forecast. */
+export const standingReading = ({ nowMs, options }: HeatCase): RootReading | null => {
+  const oldestMs = nowMs - options.rootHoldsMin * MS_PER_MINUTE;
+  const standing = options.rootReadings.filter(({ atMs }) => atMs <= nowMs && atMs >= oldestMs);
+  return standing.reduce<RootReading | null>(
+    (last, next) => (last && last.atMs > next.atMs ? last : next),
+    null,
+  );
+};
+
+/**
+ * Roots follow the air later. Where cool roots were measured since the stop began there is nothing to wait for; where
+ * warm ones were, that holds until they are measured again or the reading is too old to say anything.
+ */
+const rootsCoolMs = (heatCase: HeatCase, airMs: EpochMs, stopAtMs: EpochMs): EpochMs => {
+  const { station, options } = heatCase;
+  const reading = standingReading(heatCase);
+  const modelMs = airMs + options.rootLagMin * MS_PER_MINUTE;
+  if (!reading) return modelMs;
+  if (reading.temperatureF > station.rootLimitF) {
+    return Math.max(modelMs, reading.atMs + options.rootHoldsMin * MS_PER_MINUTE);
+  }
+  return reading.atMs >= stopAtMs ? airMs : modelMs;
+};
+
+/**
+ * When the dig may go on: after the last warmth of the afternoon of the stop, or of now where that is later. Rounded up
+ * to five minutes. Null where the forecast does not reach so far.
+ */
+export const restartMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
+  const { forecast, station, nowMs } = heatCase;
+  const toMs = Math.max(afternoonOf(heatCase, stopAtMs).toMs, nowMs);
+  const { upMs, downMs } = crossings(forecast.hours, station.airLimitF, { fromMs: stopAtMs, toMs });
+  if (upMs !== null && downMs === null) return null;
+  const airMs = airCoolMs(heatCase, downMs ?? stopAtMs);
+  return airMs === null ? null : later5(rootsCoolMs(heatCase, airMs, stopAtMs));
+};

@@ -1,0 +1,104 @@
+/**
+ * How warm the roots in the ground are: an estimate from the air alone, for as long as nobody has measured them.
+ *
+ * Soil under leaves is taken as half-infinite and alike all through, with the air temperature at its surface; each
+ * daily wave of it goes down weakened and late (Hillel 1982, https://soilphysics.okstate.edu). Topping takes the shade
+ * away: crowns then warm faster than the air ("Beat the heat when topping sugarbeets", Michigan State University
+ * Extension: about 5 °F an hour in the sun of 4 October 2011, up to 13.5 °F above beets with leaves).
+ */
+import type { HourlyTemperature } from '../facts.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
+import { nodesOf, temperatureAt } from './crossing.ts';
+
+const HOURS_PER_DAY = 24;
+const MS_PER_HOUR = 3_600_000;
+
+/** Daily damping depth of arable soil, 10-12 cm: a rule of thumb, from memory (Hillel; Campbell & Norman). */
+export const USUAL_DAMPING_CM = 11;
+/** The body of a root lies at 10-15 cm. */
+export const ROOT_DEPTH_CM = 12;
+
+export const TOPPED_WARMING_F_PER_HOUR = 5;
+export const TOPPED_WARMEST_ABOVE_F = 13.5;
+
+/** Depth at which a wave is weakened to 1/e, cm: sqrt(2 D / ω) with ω = 2π / period. */
+export const dampingDepthCm = (diffusivityM2PerS: number, periodHours: number): number =>
+  100 * Math.sqrt((diffusivityM2PerS * periodHours * 3600) / Math.PI);
+
+/** One wave of the day: `cosF` cos(nωt) + `sinF` sin(nωt), n times a day, t from the first of the 24 hours. */
+export interface Wave {
+  timesADay: number;
+  cosF: number;
+  sinF: number;
+}
+
+export interface DailyWaves {
+  meanF: Fahrenheit;
+  waves: readonly Wave[];
+}
+
+const angle = (timesADay: number, hour: number): number => (2 * Math.PI * timesADay * hour) / HOURS_PER_DAY;
+
+/** Mean, first and second wave of 24 hourly temperatures. */
+export const dailyWaves = (temperaturesF: readonly Fahrenheit[]): DailyWaves => {
+  const count = temperaturesF.length;
+  const sum = (weight: (hour: number) => number): number =>
+    temperaturesF.reduce((total, temperatureF, hour) => total + temperatureF * weight(hour), 0);
+  const wave = (timesADay: number): Wave => ({
+    timesADay,
+    cosF: (2 / count) * sum((hour) => Math.cos(angle(timesADay, hour))),
+    sinF: (2 / count) * sum((hour) => Math.sin(angle(timesADay, hour))),
+  });
+  return { meanF: sum(() => 1) / count, waves: [wave(1), wave(2)] };
+};
+
+/** Temperature at a depth, `hour` hours after the first of the waves' hours. Quicker waves go less deep: d / sqrt(n). */
+export const atDepthF = (
+  { meanF, waves }: DailyWaves,
+  depthCm: number,
+  hour: number,
+  dampingCm = USUAL_DAMPING_CM,
+): Fahrenheit =>
+  waves.reduce((total, { timesADay, cosF, sinF }) => {
+    const down = depthCm / (dampingCm / Math.sqrt(timesADay));
+    const phase = angle(timesADay, hour) - down;
+    return total + Math.exp(-down) * (cosF * Math.cos(phase) + sinF * Math.sin(phase));
+  }, meanF);
+
+export interface RootEstimate {
+  /** In the ground under leaves. */
+  canopiedF: Fahrenheit;
+  /** The crown, if topped so many hours before in the sun. */
+  toppedF: Fahrenheit;
+  /** What it rests on, for the words that explain it. */
+  because: { airMeanF: Fahrenheit; depthCm: number; dampingCm: number; sunHours: number };
+}
+
+/** What a topped crown gains on one with leaves in so many hours of sun. */
+export const toppedGainF = (sunHours: number): Fahrenheit =>
+  Math.min(Math.max(0, sunHours) * TOPPED_WARMING_F_PER_HOUR, TOPPED_WARMEST_ABOVE_F);
+
+/**
+ * The roots at an instant, from the air of the 24 hours around it (12 before to 12 after). Null where the forecast does
+ * not cover them.
+ */
+export const rootEstimate = (
+  hours: readonly HourlyTemperature[],
+  atMs: EpochMs,
+  sunHours: number,
+): RootEstimate | null => {
+  const nodes = nodesOf(hours);
+  const firstMs = atMs - (HOURS_PER_DAY / 2) * MS_PER_HOUR;
+  const air = Array.from({ length: HOURS_PER_DAY }, (_, i) =>
+    temperatureAt(nodes, firstMs + i * MS_PER_HOUR),
+  );
+  const known = air.filter((temperatureF) => temperatureF !== null);
+  if (known.length < HOURS_PER_DAY) return null;
+  const waves = dailyWaves(known);
+  const canopiedF = atDepthF(waves, ROOT_DEPTH_CM, HOURS_PER_DAY / 2);
+  return {
+    canopiedF,
+    toppedF: canopiedF + toppedGainF(sunHours),
+    because: { airMeanF: waves.meanF, depthCm: ROOT_DEPTH_CM, dampingCm: USUAL_DAMPING_CM, sunHours },
+  };
+};

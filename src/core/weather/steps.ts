@@ -1,0 +1,12 @@
+import type { NoticeStep } from '../facts.ts';
+import type { EpochMs } from '../units.ts';
+
+/** The step that ends an event now, with what it was about left as it was. */
+export const allClear = (current: NoticeStep, nowMs: EpochMs, source: NoticeStep['source']): NoticeStep => ({
+  ...current,
+  number: current.number + 1,
+  stage: 'all-clear',
+  source,
+  resumeAtMs: nowMs,
+  words: null,
+});

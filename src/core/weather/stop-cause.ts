@@ -1,0 +1,80 @@
+import type { NoticeStep } from '../facts.ts';
+import { MS_PER_MINUTE } from '../units.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
+import { crossings } from './crossing.ts';
+import type { Crossings } from './crossing.ts';
+import { afternoonOf } from './day-window.ts';
+import { chanceAbove, expectedError, leadHours } from './forecast-error.ts';
+import type { HeatCase } from './heat-options.ts';
+import { stopTimes } from './ladder.ts';
+import { restartMs, standingReading } from './restart.ts';
+
+/** Why and when the dig must stop. */
+export interface Stop {
+  isSure: boolean;
+  /** Since when it is too warm: the crossing of the limit, or the reading. */
+  warmMs: EpochMs;
+  times: Pick<NoticeStep, 'stopToppingMs' | 'stopAtMs' | 'resumeAtMs'> & {
+    stopToppingMs: EpochMs;
+    stopAtMs: EpochMs;
+  };
+  /** Chance 1 = measured. */
+  cause: Pick<NoticeStep, 'peakF' | 'peakMs' | 'limitF' | 'chance'>;
+}
+
+/** The error to expect for the afternoon of that day, and the forecast freed from its bias. */
+export const corrected = (heatCase: HeatCase, atMs: EpochMs): { heatCase: HeatCase; sdF: Fahrenheit } => {
+  const { forecast, options } = heatCase;
+  const { fromMs, toMs } = afternoonOf(heatCase, atMs);
+  const { biasF, sdF } = expectedError(leadHours(forecast.issuedMs, (fromMs + toMs) / 2), options.pairs);
+  if (biasF === 0) return { heatCase, sdF };
+  const hours = forecast.hours.map((hour) => ({ ...hour, temperatureF: hour.temperatureF + biasF }));
+  return { heatCase: { ...heatCase, forecast: { ...forecast, hours } }, sdF };
+};
+
+export interface Afternoon extends Crossings {
+  /** Chance that the limit is passed; null where the forecast has no hour of that afternoon. */
+  chance: number | null;
+  /** The forecast that this was read off, freed from its bias. */
+  heatCase: HeatCase;
+}
+
+/** How warm the afternoon of the day of `atMs` will be against the station's air limit. */
+export const afternoon = (raw: HeatCase, atMs: EpochMs): Afternoon => {
+  const limitF = raw.station.airLimitF;
+  const { heatCase, sdF } = corrected(raw, atMs);
+  const found = crossings(heatCase.forecast.hours, limitF, afternoonOf(raw, atMs));
+  const chance = found.peakF === null ? null : chanceAbove(limitF, found.peakF, { biasF: 0, sdF });
+  return { ...found, chance, heatCase };
+};
+
+/** The stop that the forecast asks for in that afternoon; null where none is likely, or where it is over. */
+export const forecastStop = (raw: HeatCase, atMs: EpochMs): Stop | null => {
+  const { station, nowMs, options } = raw;
+  const { peakF, peakMs, upMs, downMs, chance, heatCase } = afternoon(raw, atMs);
+  if (upMs === null || chance === null || (downMs !== null && downMs <= nowMs)) return null;
+  if (chance < options.watchChance) return null;
+  const { stopToppingMs, stopAtMs } = stopTimes(upMs, options.haul, options.toppingLeadMin, nowMs);
+  const isLastCall = nowMs >= stopToppingMs - options.lastCallMin * MS_PER_MINUTE;
+  const resumeAtMs = restartMs(heatCase, Math.max(upMs, stopAtMs));
+  return {
+    isSure: chance >= options.stopChance || isLastCall,
+    warmMs: upMs,
+    times: { stopToppingMs, stopAtMs, resumeAtMs },
+    cause: { peakF, peakMs, limitF: station.airLimitF, chance },
+  };
+};
+
+/** Roots were measured above their limit since the last step: stop at once. */
+export const measuredStop = (heatCase: HeatCase): Stop | null => {
+  const { station, nowMs, options } = heatCase;
+  const reading = standingReading(heatCase);
+  if (!reading || reading.temperatureF <= station.rootLimitF) return null;
+  if (options.lastStepMs !== null && reading.atMs < options.lastStepMs) return null;
+  return {
+    isSure: true,
+    warmMs: reading.atMs,
+    times: { stopToppingMs: nowMs, stopAtMs: nowMs, resumeAtMs: restartMs(heatCase, nowMs) },
+    cause: { peakF: reading.temperatureF, peakMs: reading.atMs, limitF: station.rootLimitF, chance: 1 },
+  };
+};

@@ -1,0 +1,43 @@
+import type { EpochMs } from './units.ts';
+
+/** Wall time in some zone. `month` 1-12, `hour` 0-23, `weekday` 1 = Monday ... 7 = Sunday. */
+export interface WallTime {
+  year: number;
+  month: number;
+  day: number;
+  hour: number;
+  minute: number;
+  weekday: number;
+  /** Such as "MDT"; told when a clock hour happens twice. */
+  abbreviation: string;
+}
+
+/**
+ * Wall time and instants in an IANA zone, as a value handed to the pure folders.
+ * Days can have 23 or 25 hours; a wall time that happens twice means its first occurrence, one that is skipped means
+ * the instant as far after midnight.
+ */
+export interface ZoneClock {
+  wall: (zone: string, atMs: EpochMs) => WallTime;
+  instant: (
+    zone: string,
+    wall: { year: number; month: number; day: number; hour: number; minute: number },
+  ) => EpochMs;
+}
+
+/** The first instant of the calendar day (in the zone) that holds `atMs`. */
+export const startOfDayMs = (clock: ZoneClock, zone: string, atMs: EpochMs): EpochMs =>
+  wallTimeOfDayMs(clock, zone, atMs, 0, 0);
+
+/** `hour:minute` wall time on the calendar day (in the zone) that holds `atMs`, moved by whole calendar days. */
+export const wallTimeOfDayMs = (
+  clock: ZoneClock,
+  zone: string,
+  atMs: EpochMs,
+  hour: number,
+  minute: number,
+  addDays = 0,
+): EpochMs => {
+  const { year, month, day } = clock.wall(zone, atMs);
+  return clock.instant(zone, { year, month, day: day + addDays, hour, minute });
+};

@@ -1,0 +1,136 @@
+/** The command line, and the only place where everything is put together. */
+import { createReadStream, fstatSync } from 'node:fs';
+import { Command, InvalidArgumentError } from 'commander';
+import { localChat } from '../adapters/local/chat.ts';
+import { playDemo } from './command/demo.ts';
+import { forecastFileTicker } from './command/forecast-file.ts';
+import { goLive } from './command/live.ts';
+import { logTo } from './command/log.ts';
+import { operate } from './command/operate.ts';
+import { linesOf, replay } from './command/replay.ts';
+import { LOCAL } from './core/roster.ts';
+import { startHealth } from './run/health.ts';
+import { isZone, zoneClock } from './run/zone-clock.ts';
+import { loadSettings } from './settings/load.ts';
+import type { Settings } from './settings/settings.ts';
+
+/** Settings that are wrong; a service manager must not start it again and again (EX_CONFIG of sysexits.h). */
+const EXIT_SETTINGS = 78;
+
+const settingsOrExit = (env: Readonly<Record<string, string | undefined>>): Settings => {
+  const loaded = loadSettings(env, isZone);
+  if ('settings' in loaded) return loaded.settings;
+  for (const fault of loaded.faults) console.error(fault);
+  process.exit(EXIT_SETTINGS);
+};
+
+const clockTime = (zone: string, atMs: number): string => {
+  const { hour, minute } = zoneClock.wall(zone, atMs);
+  return `${String(hour).padStart(2, '0')}:${String(minute).padStart(2, '0')}`;
+};
+
+/** Under a service manager standard input is /dev/null: it is at its end from the start, and that ends nothing. */
+const isNobodyThere = (): boolean => !process.stdin.isTTY && fstatSync(0).isCharacterDevice();
+
+const runLive = async (options: { forecast: string | undefined }): Promise<void> => {
+  const settings = settingsOrExit(process.env);
+  const atTerminal = process.stdin.isTTY;
+  // In a terminal chat only trouble is worth a line among the messages.
+  const log = logTo(atTerminal && process.env['FIELDBELL_LOG'] === undefined ? 'warn' : settings.logLevel);
+  const live: { wake: () => void } = { wake: () => undefined };
+  const operation = await operate(settings.roster, settings.database, {
+    platforms: [LOCAL],
+    log,
+    wakeDeliverer: () => {
+      live.wake();
+    },
+  });
+  const ended = Promise.withResolvers<null>();
+  const chat = localChat(
+    {
+      input: process.stdin,
+      output: process.stdout,
+      noColor: process.env['NO_COLOR'],
+      onEnd: (why) => {
+        if (why === 'quit' || !isNobodyThere()) ended.resolve(null);
+      },
+    },
+    {
+      people: () => operation.roster().people,
+      rooms: () => operation.roster().rooms,
+      nowMs: Date.now,
+      wallTime: (atMs) => clockTime(settings.roster.zone, atMs),
+    },
+  );
+  const health = await startHealth({
+    ...settings.health,
+    checks: { database: async () => (await operation.store.outbox.nextMs(), null) },
+    checkTimeoutMs: 2_000,
+    registry: operation.metrics.registry,
+  });
+  const started = await goLive(operation, [chat], log);
+  live.wake = started.wake;
+  const forecasts = forecastFileTicker(options.forecast, operation.running, log);
+  for (const signal of ['SIGINT', 'SIGTERM'] as const)
+    process.once(signal, () => {
+      ended.resolve(null);
+    });
+  await ended.promise;
+  forecasts.stop();
+  await health.close();
+  await started.stop();
+};
+
+const runReplay = async (file: string, options: { operation?: string; database?: string }): Promise<void> => {
+  const named = options.operation === undefined ? {} : { FIELDBELL_OPERATION: options.operation };
+  const settings = settingsOrExit({ ...process.env, ...named });
+  const faults = await replay({
+    lines: linesOf(file === '-' ? process.stdin : createReadStream(file)),
+    roster: settings.roster,
+    place: options.database === undefined ? { memory: true } : { embedded: options.database },
+    print: (json) => {
+      process.stdout.write(`${json}\n`);
+    },
+    complain: (fault) => {
+      console.error(fault);
+    },
+    log: logTo('warn'),
+  });
+  process.exitCode = faults > 0 ? 1 : 0;
+};
+
+const speed = (text: string): number => {
+  const times = Number(text);
+  if (!(times > 0)) throw new InvalidArgumentError('Give a number above 0, such as 600.');
+  return times;
+};
+
+const program = new Command('fieldbell').description(
+  'Runs a sugar beet harvest day in the chat of the crew.',
+);
+
+program
+  .command('run', { isDefault: true })
+  .description('start the bot; without settings, a terminal chat with an invented sample operation')
+  .option('--demo', 'play an invented harvest day and stop')
+  .option('--speed <times>', 'with --demo: how many times faster than life', speed)
+  .option('--forecast <file>', 'hourly forecasts as replay lines; read again when the file changes')
+  .action(async (options: { demo?: true; speed?: number; forecast?: string }) => {
+    if (options.demo) await playDemo(settingsOrExit({}).roster, options.speed ?? null, process.stdout);
+    else await runLive({ forecast: options.forecast });
+  });
+
+program
+  .command('replay')
+  .description('feed a recorded day through the bot; answers go to standard output, a line of JSON each')
+  .argument('<file>', 'the day, one JSON object a line; - for standard input')
+  .option('--operation <file>', 'operation file (otherwise FIELDBELL_OPERATION, otherwise the sample)')
+  .option('--database <folder>', 'keep the book there (otherwise in memory)')
+  .action(runReplay);
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  console.error(error instanceof Error ? error.message : String(error));
+  process.exitCode = 1;
+}

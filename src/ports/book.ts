@@ -1,0 +1,29 @@
+import type { Fact } from '../core/facts.ts';
+import type { EpochMs } from '../core/units.ts';
+import type { Heard } from './chat.ts';
+import type { Outgoing } from './outbox.ts';
+
+/** One open transaction on the book of one operation; nobody else writes to that operation meanwhile. */
+export interface Page {
+  /** Puts the message into the inbox; `known` = it was there already (platforms deliver twice). */
+  receive: (heard: Heard) => Promise<'new' | 'known'>;
+  /** The message of that platform id and the edits of it so far, in the order heard. */
+  versionsOf: (platform: string, id: string) => Promise<Heard[]>;
+  /** Facts written after `seq` (0 = all), oldest first. */
+  factsAfter: (seq: number) => Promise<{ seq: number; fact: Fact }[]>;
+  /** Adds facts in order and returns the last one's seq. A fact id that is known is an error: the transaction fails. */
+  write: (facts: readonly Fact[]) => Promise<number>;
+  enqueue: (messages: readonly Outgoing[]) => Promise<void>;
+  /** Sets the operation's alarm under a name; a later call with the same name moves it, null takes it away. */
+  wakeAt: (name: string, dueMs: EpochMs | null) => Promise<void>;
+  /** The earliest alarm that is due by `nowMs`. */
+  nextAlarm: (nowMs: EpochMs) => Promise<{ name: string; dueMs: EpochMs } | null>;
+  /** A message that could not be handled is kept with the reason, so that it is neither lost nor tried for ever. */
+  park: (heard: Heard, why: string) => Promise<void>;
+}
+
+/** Facts, inbox, outbox and alarms of all operations of this installation. */
+export interface Book {
+  /** All or nothing: if `work` throws, nothing of it is kept. */
+  inOneGo: <T>(operation: string, work: (page: Page) => Promise<T>) => Promise<T>;
+}

@@ -1,0 +1,68 @@
+import type { EpochMs } from '../core/units.ts';
+
+/**
+ * What a chat platform hands in. `user`, `room` and `id` are the platform's own; ids are unique per platform.
+ * `room` null = written to the bot alone. `sentMs` is the sender's time where the platform knows it, else when heard.
+ */
+export interface Heard {
+  platform: string;
+  id: string;
+  user: string;
+  userName: string | null;
+  room: string | null;
+  sentMs: EpochMs;
+  heardMs: EpochMs;
+  event:
+    /** `addressed`: the bot was mentioned by name. A pressed button is a message with the button's words. */
+    | { is: 'message'; text: string; addressed: boolean; repliesTo: string | null }
+    /** The sender changed an earlier message: a correction by the same person. */
+    | { is: 'edit'; of: string; text: string }
+    /** The sender took an earlier message back. */
+    | { is: 'deletion'; of: string };
+}
+
+/** A button says `words` for the person who presses it. */
+export interface Button {
+  label: string;
+  words: string;
+}
+
+/** What the bot says, free of any platform. `text` says everything; the rest dresses it where a platform can. */
+export interface Said {
+  text: string;
+  table: { header: readonly string[]; rows: readonly (readonly string[])[] } | null;
+  buttons: readonly Button[];
+  /** True where a phone must ring: stop notices, emergencies. */
+  ring: boolean;
+  /** Platform user ids of those who must act. */
+  mentions: readonly string[];
+}
+
+export interface Post {
+  /** The same key is the same message: sending it again after a doubtful failure must not show it twice. */
+  key: string;
+  to: { room: string } | { user: string };
+  said: Said;
+  /** The message it answers, where it answers one. */
+  repliesTo: string | null;
+  /** An own earlier message to be replaced by this one (the board). */
+  replaces: string | null;
+}
+
+export type PostResult =
+  | { result: 'sent'; messageId: string }
+  /** The platform asks to wait; only this room is paused. */
+  | { result: 'retry-after'; waitMs: number }
+  /** It can never be delivered: no such room, bot removed, account closed. */
+  | { result: 'gone'; why: string }
+  /** Anything else: it may or may not have been shown. Tried again under the same key. */
+  | { result: 'unknown'; why: string };
+
+/** One chat platform. */
+export interface Chat {
+  platform: string;
+  /** `onHeard` resolves when the message is safe in the database: acknowledge to the platform only then. */
+  listen: (onHeard: (heard: Heard) => Promise<void>) => Promise<void>;
+  post: (post: Post) => Promise<PostResult>;
+  close: () => Promise<void>;
+}

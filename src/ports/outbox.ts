@@ -1,0 +1,56 @@
+import type { EpochMs } from '../core/units.ts';
+import type { PersonId } from '../core/roster.ts';
+import type { Said } from './chat.ts';
+
+/** Whom a message is for, in our own names: a crew room or one person. */
+export type Recipient = { room: string } | { person: PersonId };
+
+/** One message to be delivered, written in the transaction of the facts that it tells of. */
+export interface Outgoing {
+  /** Unique in the operation: cause, recipient and kind. Writing a known key again changes nothing. */
+  key: string;
+  recipient: Recipient;
+  platform: string;
+  to: { room: string } | { user: string };
+  /** What sort of telling it is ("receipt", "tally", "notice" ...), its cause, and its content for machines. */
+  kind: string;
+  cause: string;
+  data: unknown;
+  said: Said;
+  repliesTo: string | null;
+  /**
+   * Null = a message of its own. Messages with the same slot in the same lane are states of one message: an undelivered
+   * older one is dropped, and a delivered one is replaced in place (the board).
+   */
+  slot: string | null;
+  /** Goes ahead of everything else of its lane: stop notices, emergencies. */
+  urgent: boolean;
+  notBeforeMs: EpochMs;
+  /** Worthless after this; null = never. */
+  expiresMs: EpochMs | null;
+}
+
+/** An outgoing message lent to one deliverer until its lease ends. */
+export interface Claimed extends Outgoing {
+  id: number;
+  operation: string;
+  attempts: number;
+  /** Platform id of the delivered message with the same slot. */
+  replaces: string | null;
+}
+
+/**
+ * Undelivered messages, in order within a lane (platform and room or user).
+ * A lane that was told to wait does not hold up any other.
+ */
+export interface Outbox {
+  /** Leases the next messages of the given platforms: at most one a lane, urgent ones first. Expired ones are parked. */
+  claim: (platforms: readonly string[], nowMs: EpochMs, leaseMs: number, limit: number) => Promise<Claimed[]>;
+  sent: (id: number, messageId: string, nowMs: EpochMs) => Promise<void>;
+  /** Gives it back; the whole lane waits until then. */
+  later: (id: number, untilMs: EpochMs, why: string) => Promise<void>;
+  /** It can't be delivered: parked with the reason, so that it no longer blocks its lane. */
+  giveUp: (id: number, why: string, nowMs: EpochMs) => Promise<void>;
+  /** When the earliest undelivered message may go out; null = nothing waits. */
+  nextMs: () => Promise<EpochMs | null>;
+}

@@ -1,0 +1,22 @@
+import type { CrewMember, Roster } from '../core/roster.ts';
+import type { EpochMs } from '../core/units.ts';
+import type { ZoneClock } from '../core/zone-clock.ts';
+import type { Intent, Unclear } from '../core/intent.ts';
+
+/** What is known of a message besides its words. */
+export interface Hearing {
+  roster: Roster;
+  speaker: CrewMember | null;
+  /** Zone of clock words where the message names no field or station. */
+  zone: string;
+  sentMs: EpochMs;
+  clock: ZoneClock;
+  /** Written to the bot alone, with its name in it, or by a button: the words are meant for the bot. */
+  addressed: boolean;
+}
+
+/** What one thing said comes to; null = its words do not make sense together. */
+export type Built = { intents: readonly Intent[] } | { unclear: Unclear } | null;
+
+export const told = (...intents: readonly Intent[]): Built => ({ intents });
+export const unclear = (problem: Unclear): Built => ({ unclear: problem });

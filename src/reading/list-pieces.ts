@@ -1,0 +1,106 @@
+import type { Roster } from '../core/roster.ts';
+import type { Fahrenheit, Lb } from '../core/units.ts';
+import { fahrenheitOf } from './degrees.ts';
+import { nameAt, namesOf } from './names.ts';
+import { numeralOf } from './numbers.ts';
+import type { SlotOf } from './sign.ts';
+import type { Token } from './tokens.ts';
+import { weightAt } from './weights.ts';
+import { isLittle } from './words.ts';
+
+const keys = {
+  limit: /^(limit|limite)$/,
+  tare: /^(tare|tara)$/,
+  line: /^(line|wait|fila)$/,
+  air: /^(air|aire|heat|calor)$/,
+  acres: /^(acres?|ac)$/,
+  hectares: /^(hectares?|hectareas|ha)$/,
+  spanish: /^(spanish|espanol)$/,
+  english: /^(english|ingles)$/,
+  celsius: /^(c|celsius|centigrados)$/,
+  /** Words that a change may hold and that add nothing to it. */
+  none: /^(set|change|gross|bruto|lbs?|pounds|min|mins|minutes|minutos|f|fahrenheit|degrees|grados|°|,|and|y|speaks|habla|hauls|driver|chofer|loads|go|to|between|max)$/,
+} as const;
+type Key = keyof typeof keys;
+
+/** What a change of the lists says beside the name that it is about. */
+export interface Pieces {
+  keys: ReadonlySet<Key>;
+  trucks: readonly SlotOf<'truck'>[];
+  places: readonly SlotOf<'place'>[];
+  people: readonly SlotOf<'person'>[];
+  weightsLb: readonly Lb[];
+  numbers: readonly string[];
+  /** True where every word is one that such a change may hold. */
+  isWhole: boolean;
+}
+
+const NO_PIECES: Pieces = {
+  keys: new Set(),
+  trucks: [],
+  places: [],
+  people: [],
+  weightsLb: [],
+  numbers: [],
+  isWhole: true,
+};
+
+const keyOf = (word: string): Key | null => {
+  for (const key of [
+    'limit',
+    'tare',
+    'line',
+    'air',
+    'acres',
+    'hectares',
+    'spanish',
+    'english',
+    'celsius',
+    'none',
+  ] as const) {
+    if (keys[key].test(word)) return key;
+  }
+  return isLittle(word) ? 'none' : null;
+};
+
+const withToken = (pieces: Pieces, { kind, text }: Token): Pieces => {
+  if (kind === 'number') return { ...pieces, numbers: [...pieces.numbers, text] };
+  const key = keyOf(text);
+  return key === null ? { ...pieces, isWhole: false } : { ...pieces, keys: new Set([...pieces.keys, key]) };
+};
+
+/** The pieces from this token to the end. */
+export const piecesFrom = (tokens: readonly Token[], from: number, roster: Roster): Pieces => {
+  const names = namesOf(roster);
+  let pieces = NO_PIECES;
+  let at = from;
+  for (let token = tokens[at]; token !== undefined; token = tokens[at]) {
+    const weight = weightAt(tokens, at, roster.units === 'metric');
+    const slot = weight === null ? nameAt(names, tokens, at) : null;
+    at += weight?.length ?? slot?.length ?? 1;
+    if (weight !== null) {
+      const tare = weight.slot.role === 'tare' ? (['tare'] as const) : [];
+      const { lb } = weight.slot;
+      pieces = { ...pieces, keys: new Set([...pieces.keys, ...tare]), weightsLb: [...pieces.weightsLb, lb] };
+    } else if (slot?.slot.slot === 'truck') pieces = { ...pieces, trucks: [...pieces.trucks, slot.slot] };
+    else if (slot?.slot.slot === 'place') pieces = { ...pieces, places: [...pieces.places, slot.slot] };
+    else if (slot?.slot.slot === 'person') pieces = { ...pieces, people: [...pieces.people, slot.slot] };
+    else pieces = withToken(pieces, token);
+  }
+  return pieces;
+};
+
+/** 43,560 square feet of 0.3048 m exactly. */
+const HECTARES_PER_ACRE = 0.40468564;
+
+export const acresOf = ({ keys: said, numbers }: Pieces): number | null => {
+  const [number] = numbers;
+  if (number === undefined || !(said.has('acres') || said.has('hectares'))) return null;
+  const { decimal } = numeralOf(number);
+  return said.has('acres') ? decimal : Math.round((decimal / HECTARES_PER_ACRE) * 100) / 100;
+};
+
+export const limitF = ({ keys: said, numbers }: Pieces, metric: boolean): Fahrenheit | null => {
+  const [number] = numbers;
+  return number === undefined ? null : fahrenheitOf(number, said.has('celsius') ? 'C' : null, metric);
+};

@@ -1,0 +1,79 @@
+/** Messages go out: the only place that sends. */
+import type { EpochMs } from '../core/units.ts';
+import type { Chat, PostResult } from '../ports/chat.ts';
+import type { Claimed, Outbox } from '../ports/outbox.ts';
+import type { Log } from './running.ts';
+
+/** Longer than any platform's own time limit for a post, so that no second deliverer takes a message that is under way. */
+const LEASE_MS = 60_000;
+const BATCH = 20;
+const FIRST_RETRY_MS = 1_000;
+const LONGEST_RETRY_MS = 60_000;
+
+export type Send = (message: Claimed) => Promise<PostResult>;
+
+/** Sends over the adapter of the message's platform. */
+export const overChats =
+  (chats: readonly Chat[]): Send =>
+  async (message) => {
+    const chat = chats.find((c) => c.platform === message.platform);
+    if (!chat) return { result: 'gone', why: `no adapter for ${message.platform} is running` };
+    const { key, to, said, repliesTo, replaces } = message;
+    try {
+      return await chat.post({ key, to, said, repliesTo, replaces });
+    } catch (error) {
+      return { result: 'unknown', why: error instanceof Error ? error.message : String(error) };
+    }
+  };
+
+/** Waits double from a second to a minute. A message is never dropped for failing often: a lost stop notice is the worst. */
+const retryMs = (attempts: number): number =>
+  Math.min(LONGEST_RETRY_MS, FIRST_RETRY_MS * 2 ** Math.max(0, attempts - 1));
+
+const settle = async (
+  outbox: Outbox,
+  message: Claimed,
+  result: PostResult,
+  nowMs: EpochMs,
+  log: Log,
+): Promise<void> => {
+  const { id, key, platform, attempts } = message;
+  switch (result.result) {
+    case 'sent':
+      await outbox.sent(id, result.messageId, nowMs);
+      return;
+    case 'retry-after':
+      await outbox.later(id, nowMs + result.waitMs, 'the platform asked to wait');
+      return;
+    case 'gone':
+      log.error({ key, platform, why: result.why }, 'A message can never be delivered and is put aside');
+      await outbox.giveUp(id, result.why, nowMs);
+      return;
+    case 'unknown':
+      log.warn(
+        { key, platform, attempts, why: result.why },
+        'A message may not have been delivered; it is tried again',
+      );
+      await outbox.later(id, nowMs + retryMs(attempts), result.why);
+      return;
+  }
+};
+
+/** Sends all that may go out now, one at a time in each room and rooms side by side; returns how many were tried. */
+export const deliver = async (
+  outbox: Outbox,
+  platforms: readonly string[],
+  send: Send,
+  clock: () => EpochMs,
+  log: Log,
+): Promise<number> => {
+  let tried = 0;
+  for (;;) {
+    const claimed = await outbox.claim(platforms, clock(), LEASE_MS, BATCH);
+    if (claimed.length === 0) return tried;
+    tried += claimed.length;
+    await Promise.all(
+      claimed.map(async (message) => settle(outbox, message, await send(message), clock(), log)),
+    );
+  }
+};

@@ -1,0 +1,164 @@
+/** A message comes in: inbox, reading, facts and answers, all in one transaction. */
+import type { Day } from '../core/day.ts';
+import { tellsOf } from '../core/decide.ts';
+import type { Fact } from '../core/facts.ts';
+import { personAt, roomAt } from '../core/roster.ts';
+import type { CrewMember } from '../core/roster.ts';
+import type { Tell, Telling } from '../core/telling.ts';
+import type { Page } from '../ports/book.ts';
+import type { Heard } from '../ports/chat.ts';
+import { aimedAt, hearDeletion, hearEdit } from './edits.ts';
+import type { Versions } from './edits.ts';
+import { outgoing } from './outgoing.ts';
+import type { Origin } from './outgoing.ts';
+import { allFacts, dayOf } from './running.ts';
+import type { Running } from './running.ts';
+import { causeOf, readOn, speakingOf } from './speech.ts';
+import { hearStranger } from './strangers.ts';
+import { nothing, understand } from './understand.ts';
+import type { Understood } from './understand.ts';
+import { bearsOnWeather, watch } from './weather.ts';
+
+/** The message that this one changes, takes back or replies to, with its edits, but for this one. */
+const pointedAt = async ({ platform, id, event }: Heard, page: Page): Promise<Versions> => {
+  const of = event.is === 'message' ? event.repliesTo : event.of;
+  const versions = of === null ? [] : await page.versionsOf(platform, of);
+  return versions.filter((version) => version.id !== id);
+};
+
+const hearMessage = (
+  heard: Heard,
+  event: Extract<Heard['event'], { is: 'message' }>,
+  repliedTo: Versions,
+  day: Day,
+  running: Running,
+  speaker: CrewMember,
+): Understood => {
+  const { text } = event;
+  const addressed = event.addressed || heard.room === null;
+  const reading = readOn(day, running, { text, speaker, sentMs: heard.sentMs, addressed });
+  const aimed = aimedAt(reading, repliedTo, day);
+  return understand(aimed, text, day, speakingOf(heard, speaker), running, addressed);
+};
+
+const understandHeard = (
+  heard: Heard,
+  versions: Versions,
+  day: Day,
+  running: Running,
+  speaker: CrewMember | undefined,
+): Understood => {
+  if (!speaker) return hearStranger(heard, day, running);
+  switch (heard.event.is) {
+    case 'message':
+      return hearMessage(heard, heard.event, versions, day, running, speaker);
+    case 'edit':
+      return hearEdit(heard, heard.event, versions, day, running, speaker);
+    case 'deletion':
+      return hearDeletion(heard, heard.event.of, versions, day, running, speaker);
+  }
+};
+
+/** In a room that is not the crew's, only emergencies count: nothing of the operation is said or taken there. */
+const heardElsewhere = (understood: Understood, before: Day, running: Running): Understood => {
+  const facts = understood.facts.filter((fact) => fact.kind === 'emergency-called');
+  if (facts.length === 0) return nothing(before);
+  const answers = understood.answers.filter(({ tell }) => tell === 'emergency-answer');
+  return { facts, answers, day: dayOf(running, [...before.facts, ...facts]) };
+};
+
+const answerTells = (answers: readonly Telling[], cause: string): Tell[] =>
+  answers.map((telling, at) => ({
+    audience: { to: 'asker' },
+    telling,
+    urgent: telling.tell === 'emergency-answer',
+    key: `${cause}:answer:${at}`,
+  }));
+
+/** What a message has left behind. */
+interface TakenIn {
+  facts: readonly Fact[];
+  queues: boolean;
+}
+
+const takeIn = async (heard: Heard, page: Page, running: Running): Promise<TakenIn> => {
+  const facts = await allFacts(running, page);
+  const before = dayOf(running, facts);
+  const speaker = personAt(before.roster, heard.platform, heard.user);
+  const room = heard.room === null ? null : roomAt(before.roster, heard.platform, heard.room);
+  const anywhere = understandHeard(heard, await pointedAt(heard, page), before, running, speaker);
+  const understood = room === undefined ? heardElsewhere(anywhere, before, running) : anywhere;
+  const { facts: news, answers, day } = understood;
+  const cause = causeOf(heard.platform, heard.id);
+  const origin: Origin = {
+    platform: heard.platform,
+    room: heard.room === null ? null : { id: room?.id ?? heard.room, room: heard.room },
+    user: heard.user,
+    person: (speaker && day.roster.people.find((person) => person.id === speaker.id)) ?? null,
+    messageId: heard.id,
+  };
+  const tells = [...answerTells(answers, cause), ...news.flatMap((fact) => tellsOf(fact, day))];
+  const messages = outgoing(tells, cause, origin, day, running, heard.heardMs);
+  if (news.length > 0) await page.write(news);
+  await page.enqueue(messages);
+  const stirs = news.some(bearsOnWeather);
+  if (stirs) await watch(page, running, heard.heardMs, [...facts, ...news]);
+  return { facts: news, queues: stirs || messages.length > 0 };
+};
+
+/**
+ * Takes a message in. When it resolves, the message and all that follows from it are safe: only then may the platform
+ * be told that it has been received. A message that comes twice changes nothing the second time.
+ */
+export const hear = async (running: Running, heard: Heard): Promise<void> => {
+  const { metrics, roster } = running;
+  const { platform } = heard;
+  metrics.heard.inc({ platform });
+  const isSafe = metrics.handleSeconds.startTimer({ platform });
+  try {
+    const takenIn = await running.book.inOneGo(roster.operation, async (page) =>
+      (await page.receive(heard)) === 'known' ? null : takeIn(heard, page, running),
+    );
+    for (const { kind } of takenIn?.facts ?? []) metrics.facts.inc({ kind });
+    if (takenIn?.queues) running.wakeDeliverer();
+  } catch (error) {
+    await keepUnhandled(running, heard, error);
+  }
+  isSafe();
+};
+
+/** A fault of ours must not lose the message, nor let the platform send it for ever: it is kept with the reason. */
+const keepUnhandled = async (running: Running, heard: Heard, error: unknown): Promise<void> => {
+  const why = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  const reference = `${heard.platform}:${heard.id}`.slice(-12);
+  await running.book.inOneGo(running.roster.operation, (page) => page.park(heard, why));
+  running.log.error(
+    { why, reference, message: heard.id },
+    'A message could not be handled; it is kept in the inbox',
+  );
+  try {
+    await ownUp(running, heard, reference);
+  } catch (again) {
+    running.log.error({ why: String(again), reference }, 'The sender could not be told of it');
+  }
+};
+
+/** Tells the sender, if it is one of the crew, that something went wrong. */
+const ownUp = async (running: Running, heard: Heard, reference: string): Promise<void> => {
+  const { platform, user, id: messageId } = heard;
+  const cause = causeOf(platform, messageId);
+  const tell: Tell = {
+    audience: { to: 'asker' },
+    telling: { tell: 'trouble', reference },
+    urgent: false,
+    key: `${cause}:trouble`,
+  };
+  await running.book.inOneGo(running.roster.operation, async (page) => {
+    const day = dayOf(running, await allFacts(running, page));
+    const person = personAt(day.roster, platform, user);
+    if (!person) return;
+    const origin: Origin = { platform, room: null, user, person, messageId };
+    await page.enqueue(outgoing([tell], cause, origin, day, running, heard.heardMs));
+  });
+  running.wakeDeliverer();
+};

@@ -1,0 +1,153 @@
+/** Tells -> messages for the outbox, in the language of whom they are for. */
+import type { Day } from '../core/day.ts';
+import { LOCAL, addressOf, personById } from '../core/roster.ts';
+import type { CrewMember, Language, Roster } from '../core/roster.ts';
+import type { Audience, Tell, Telling } from '../core/telling.ts';
+import type { EpochMs, Minutes } from '../core/units.ts';
+import { addMinutes } from '../core/units.ts';
+import type { Said } from '../ports/chat.ts';
+import type { Outgoing, Recipient } from '../ports/outbox.ts';
+import { dataOf } from '../saying/data.ts';
+import { say, sayToRoom } from '../saying/say.ts';
+import type { Voice } from '../saying/voice.ts';
+import type { Running } from './running.ts';
+
+/** Where a message came from, for answers to it. */
+export interface Origin {
+  platform: string;
+  /** The crew's room by our name, or null = written to the bot alone. */
+  room: { id: string; room: string } | null;
+  user: string;
+  person: CrewMember | null;
+  messageId: string;
+}
+
+interface Destination {
+  recipient: Recipient;
+  platform: string;
+  to: Outgoing['to'];
+  languages: readonly Language[];
+  repliesTo: string | null;
+}
+
+/** An answer that comes an hour late answers a question that nobody asks any more. */
+const ANSWER_HOLDS_MIN: Minutes = 60;
+
+const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
+  const passing =
+    telling.tell === 'wait' ||
+    telling.tell === 'board' ||
+    telling.tell === 'truck' ||
+    telling.tell === 'may-dig';
+  return passing ? addMinutes(nowMs, ANSWER_HOLDS_MIN) : null;
+};
+
+/** The crew's languages, the one of most people first. */
+const languagesOf = (roster: Roster): Language[] => {
+  const count = (language: Language): number =>
+    roster.people.filter((person) => person.language === language).length;
+  const languages: Language[] = ['en', 'es'];
+  return languages.filter((language) => count(language) > 0).sort((a, b) => count(b) - count(a));
+};
+
+const toAsker = (origin: Origin): Destination => {
+  const { platform, room, user, person, messageId } = origin;
+  return {
+    recipient: room ? { room: room.id } : { person: person?.id ?? user },
+    platform,
+    to: room ? { room: room.room } : { user },
+    languages: [person?.language ?? 'en'],
+    repliesTo: messageId,
+  };
+};
+
+const toPerson = (id: string, day: Day, running: Running): Destination | null => {
+  const person = personById(day.roster, id);
+  const address = person && addressOf(person, running.platforms);
+  if (!address) {
+    running.log.warn(
+      { person: id, platforms: running.platforms },
+      'This person cannot be reached: no address on a platform in use',
+    );
+    return null;
+  }
+  const { platform, user } = address;
+  return { recipient: { person: id }, platform, to: { user }, languages: [person.language], repliesTo: null };
+};
+
+const toRoom = (id: string, day: Day, running: Running): Destination | null => {
+  const room = day.roster.rooms.find((known) => known.id === id);
+  if (!room) return null;
+  const platform = running.platforms.includes(room.platform) ? room.platform : LOCAL;
+  if (!running.platforms.includes(platform)) return null;
+  const to = { room: platform === LOCAL ? room.id : room.room };
+  const languages = languagesOf(day.roster);
+  return {
+    recipient: { room: id },
+    platform,
+    to,
+    languages: languages.length > 0 ? languages : ['en'],
+    repliesTo: null,
+  };
+};
+
+const destination = (
+  audience: Audience,
+  origin: Origin | null,
+  day: Day,
+  running: Running,
+): Destination | null => {
+  switch (audience.to) {
+    case 'asker':
+      return origin && toAsker(origin);
+    case 'person':
+      return toPerson(audience.person, day, running);
+    case 'room':
+      return toRoom(audience.room, day, running);
+  }
+};
+
+const sayTo = (telling: Telling, destined: Destination, day: Day, running: Running, nowMs: EpochMs): Said => {
+  const { roster } = day;
+  const [first, ...others] = destined.languages.map((language): Voice => ({
+    language,
+    roster,
+    clock: running.clock,
+    nowMs,
+    zone: roster.zone,
+  }));
+  if (!first) throw new Error('A message needs a language.');
+  return 'room' in destined.recipient ? sayToRoom(telling, [first, ...others]) : say(telling, first);
+};
+
+/** The messages that these tells come to. One that reaches nobody is logged and left out. */
+export const outgoing = (
+  tells: readonly Tell[],
+  cause: string,
+  origin: Origin | null,
+  day: Day,
+  running: Running,
+  nowMs: EpochMs,
+): Outgoing[] =>
+  tells.flatMap((tell): Outgoing[] => {
+    const destined = destination(tell.audience, origin, day, running);
+    if (!destined) return [];
+    const { recipient, platform, to, repliesTo } = destined;
+    return [
+      {
+        key: `${tell.key}:${JSON.stringify(recipient)}`,
+        recipient,
+        platform,
+        to,
+        kind: tell.telling.tell,
+        cause,
+        data: dataOf(tell.telling, running.iso),
+        said: sayTo(tell.telling, destined, day, running, nowMs),
+        repliesTo,
+        slot: null,
+        urgent: tell.urgent,
+        notBeforeMs: nowMs,
+        expiresMs: expires(tell.telling, nowMs),
+      },
+    ];
+  });

@@ -1,0 +1,54 @@
+import { foldDay } from '../core/day.ts';
+import type { Day } from '../core/day.ts';
+import type { Fact } from '../core/facts.ts';
+import type { ForecastWait } from '../core/line/types.ts';
+import type { Roster } from '../core/roster.ts';
+import type { EpochMs } from '../core/units.ts';
+import type { ZoneClock } from '../core/zone-clock.ts';
+import type { Book, Page } from '../ports/book.ts';
+import type { Metrics } from './metrics.ts';
+
+/** One operation under way: its lists as the operation file has them, its book, and the means of the shell. */
+export interface Running {
+  roster: Roster;
+  book: Book;
+  clock: ZoneClock;
+  forecastWait: ForecastWait;
+  /** Platforms that have an adapter here; people are reached over these. */
+  platforms: readonly string[];
+  iso: (atMs: EpochMs) => string;
+  /** Called after a commit that left something to deliver. */
+  wakeDeliverer: () => void;
+  log: Log;
+  metrics: Metrics;
+  facts: FactCache;
+}
+
+export interface Log {
+  info: (what: object, message: string) => void;
+  warn: (what: object, message: string) => void;
+  error: (what: object, message: string) => void;
+}
+
+/**
+ * Facts that have been read from the book. Only the newer ones are read each time: the rows of a season would otherwise
+ * cross from the database for every message.
+ */
+export interface FactCache {
+  seq: number;
+  facts: readonly Fact[];
+}
+
+export const emptyCache = (): FactCache => ({ seq: 0, facts: [] });
+
+/** All facts of the operation, with those that were written since. Call it on the open page: nobody writes meanwhile. */
+export const allFacts = async (running: Running, page: Page): Promise<readonly Fact[]> => {
+  const newer = await page.factsAfter(running.facts.seq);
+  const last = newer.at(-1);
+  // What other transactions have committed stays true whether or not this one commits.
+  if (last)
+    running.facts = { seq: last.seq, facts: [...running.facts.facts, ...newer.map((row) => row.fact)] };
+  return running.facts.facts;
+};
+
+export const dayOf = (running: Running, facts: readonly Fact[]): Day => foldDay(running.roster, facts);

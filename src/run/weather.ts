@@ -1,0 +1,116 @@
+/** Forecasts come in and time passes: notices are raised, moved and ended. */
+import { tellsOf, watchWeather } from '../core/decide.ts';
+import type { Fact, FactOf } from '../core/facts.ts';
+import type { HourlyTemperature } from '../core/facts.ts';
+import { stationById } from '../core/roster.ts';
+import type { StationId } from '../core/roster.ts';
+import type { EpochMs } from '../core/units.ts';
+import type { Page } from '../ports/book.ts';
+import { outgoing } from './outgoing.ts';
+import { allFacts, dayOf } from './running.ts';
+import type { Running } from './running.ts';
+
+const WEATHER_ALARM = 'weather';
+
+/**
+ * Raises what the weather asks for at `nowMs`, tells it, and sets the alarm for the next look. `facts`: all of them, with
+ * those that this page has just been given.
+ */
+export const watch = async (
+  page: Page,
+  running: Running,
+  nowMs: EpochMs,
+  facts: readonly Fact[],
+): Promise<void> => {
+  const { facts: raised, wakeAtMs } = watchWeather(dayOf(running, facts), running.clock, nowMs);
+  if (raised.length > 0) {
+    const day = dayOf(running, [...facts, ...raised]);
+    await page.write(raised);
+    await page.enqueue(
+      raised.flatMap((fact) => outgoing(tellsOf(fact, day), fact.cause, null, day, running, nowMs)),
+    );
+  }
+  await page.wakeAt(WEATHER_ALARM, wakeAtMs);
+};
+
+/** What a person says of roots, of the station or of its limits may stop the dig, or start it again, at once. */
+export const bearsOnWeather = (fact: Fact): boolean => {
+  switch (fact.kind) {
+    case 'root-measured':
+    case 'station-reported':
+    case 'list-changed':
+    case 'entry-withdrawn':
+    case 'entry-corrected':
+      return true;
+    case 'truck-reported':
+    case 'ticket-booked':
+    case 'line-seen':
+    case 'pilers-seen':
+    case 'crown-checked':
+    case 'field-dug':
+    case 'truck-taken':
+    case 'forecast-issued':
+    case 'notice-raised':
+    case 'notice-seen':
+    case 'emergency-called':
+    case 'stranger-heard':
+    case 'language-chosen':
+      return false;
+  }
+};
+
+export interface ForecastHeard {
+  place: StationId;
+  issuedMs: EpochMs;
+  hours: readonly HourlyTemperature[];
+  heardMs: EpochMs;
+}
+
+const forecastFact = (forecast: ForecastHeard): FactOf<'forecast-issued'> => {
+  const { place, issuedMs, hours, heardMs } = forecast;
+  const cause = `forecast:${place}:${issuedMs}`;
+  return {
+    id: `${cause}#0`,
+    cause,
+    atMs: heardMs,
+    sentMs: heardMs,
+    heardMs,
+    by: null,
+    timeStated: false,
+    kind: 'forecast-issued',
+    place,
+    issuedMs,
+    hours,
+  };
+};
+
+/** A forecast comes in. The same issue twice changes nothing; one for a place that is not on the list is refused. */
+export const hearForecast = async (
+  running: Running,
+  forecast: ForecastHeard,
+): Promise<{ refused: 'unknown-place' } | null> => {
+  const refused = await running.book.inOneGo(running.roster.operation, async (page) => {
+    const facts = await allFacts(running, page);
+    const day = dayOf(running, facts);
+    if (!stationById(day.roster, forecast.place)) return { refused: 'unknown-place' as const };
+    const fact = forecastFact(forecast);
+    const news = facts.some((known) => known.id === fact.id) ? [] : [fact];
+    await page.write(news);
+    await watch(page, running, forecast.heardMs, [...facts, ...news]);
+    return null;
+  });
+  running.wakeDeliverer();
+  return refused;
+};
+
+/** Time passes: all alarms due by `nowMs` go off in order, each at its own time. */
+export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
+  const wentOff = await running.book.inOneGo(running.roster.operation, async (page) => {
+    const alarm = await page.nextAlarm(nowMs);
+    if (alarm) await watch(page, running, alarm.dueMs, await allFacts(running, page));
+    return alarm !== null;
+  });
+  if (!wentOff) return;
+  running.wakeDeliverer();
+  await tick(running, nowMs);
+};

@@ -1,0 +1,46 @@
+import type { FactOf } from '../core/facts.ts';
+import type { Telling } from '../core/telling.ts';
+import type { Button } from '../ports/chat.ts';
+import { phrase } from './voice.ts';
+import type { Voice } from './voice.ts';
+
+type Step = 'loaded' | 'in-line' | 'dumped' | 'empty' | 'at-field';
+
+/** The likely next steps of a truck, pressed at the next safe stop, so that nobody types. */
+const nextSteps = (step: FactOf<'truck-reported'>['step']): readonly Step[] => {
+  switch (step) {
+    case 'at-field':
+    case 'loading':
+    case 'up':
+      return ['loaded'];
+    case 'left-field':
+      return ['in-line', 'dumped'];
+    case 'joined-line':
+    case 'first-weighed':
+      return ['dumped'];
+    case 'dumped':
+      return ['empty'];
+    case 'returning':
+      return ['at-field', 'loaded'];
+    case 'parked':
+    case 'down':
+      return [];
+  }
+};
+
+const stepButton = (step: Step, truck: string, voice: Voice): Button => ({
+  label: phrase(voice, `button.${step}`),
+  words: phrase(voice, `words.${step}`, { truck }),
+});
+
+export const buttonsFor = (telling: Telling, voice: Voice): Button[] => {
+  if (telling.tell === 'notice' && telling.step.stage !== 'all-clear')
+    return [{ label: phrase(voice, 'button.got-it'), words: phrase(voice, 'words.got-it') }];
+  if (telling.tell !== 'receipt') return [];
+  const last = telling.facts.findLast(
+    (fact) => fact.kind === 'truck-reported' || fact.kind === 'ticket-booked',
+  );
+  if (last?.kind === 'ticket-booked')
+    return [stepButton('at-field', last.ticket.truck, voice), stepButton('loaded', last.ticket.truck, voice)];
+  return last ? nextSteps(last.step).map((step) => stepButton(step, last.truck, voice)) : [];
+};

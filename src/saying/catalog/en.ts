@@ -1,0 +1,244 @@
+/** English, in ICU message syntax. Short lines: they are read on a phone, parked, at 5 a.m. */
+export const en = {
+  // Receipts
+  'step.at-field': '{truck}: at {field}, {time}.',
+  'step.loading': '{truck}: loading at {field}, {time}.',
+  'step.left-field': '{truck}: loaded, hauling from {field}, {time}.',
+  'step.left-somewhere': '{truck}: loaded and hauling, {time}.',
+  'step.joined-line': '{truck}: in the scale line, {time}.',
+  'step.first-weighed': '{truck}: weighed in, {time}.',
+  'step.first-weighed-lb': '{truck}: weighed in at {weight}, {time}.',
+  'step.dumped': '{truck}: dumped, {time}.',
+  'step.returning': '{truck}: empty, heading back, {time}.',
+  'step.parked': '{truck}: parked, {time}.',
+  'step.down': '{truck}: down, {time}. Foreman and grower are told.',
+  'step.up': '{truck}: back up, {time}.',
+  'place.field': 'the field',
+  'receipt.ticket': 'Ticket {serial}: {truck}, {tons} net{weights}, {field}, {time}.',
+  'receipt.ticket-no-serial': '{truck}: {tons} net{weights}, {field}, {time}. No serial.',
+  'receipt.weights': ' ({gross} - {tare})',
+  'receipt.line-seen':
+    '{count, plural, =0 {No line} one {# truck} other {# trucks}} {count, plural, =0 {} other {ahead }}at {station}, {time}.',
+  'receipt.pilers-open': '{station}: {count, plural, one {# piler} other {# pilers}} open, {time}.',
+  'receipt.pilers-down':
+    '{station}: {count, plural, =0 {all pilers running} one {# piler down} other {# pilers down}}, {time}.',
+  'receipt.station-open': '{station}: open, {time}.',
+  'receipt.station-closed': '{station}: closed{until}, {time}.',
+  'receipt.until': ' until {time}',
+  'receipt.root': 'Root temperature {temperature} at {place}, {time}.',
+  'receipt.crown-sound': 'Crowns sound at {field}, {time}.',
+  'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',
+  'receipt.field-dug': 'Digging {field} since {time}.',
+  'receipt.truck-taken': '{person} has {truck}.',
+  'receipt.taken-back': 'Taken back: {what}',
+  'receipt.correction': 'the correction.',
+  'receipt.corrected': 'Corrected: {what}',
+  'receipt.edit-stands': 'I could not read the change, so the first message stands: {what}',
+
+  // Warnings
+  'warning.not-multiple': 'Check the {weight}: {lb} is not a multiple of {division}.',
+  'warning.unusual': 'Check the {weight}: {lb} is outside the usual {min} to {max}.',
+  'warning.over-limit': 'Over the limit set for this truck: {gross} of {limit}. Local weight law decides.',
+  'weight.first': 'first weight',
+  'weight.second': 'second weight',
+  'weight.net': 'net',
+
+  // Refusals
+  'refused.no-truck': 'Which truck? Say it with the number: "truck 3 loaded".',
+  'refused.no-field': 'Which field? Say it with the name: "leaving {example} full".',
+  'refused.no-station': 'No receiving station is on the list. Grower or foreman: "add station North".',
+  'refused.time-ahead':
+    '{time} is still to come, so nothing is taken down. Say when it happened, or nothing for "now".',
+  'refused.not-allowed.stop-dig':
+    'Only grower and foreman can stop the dig. Tell them, and tell the station if beets are too warm.',
+  'refused.not-allowed.resume-dig': 'Only grower and foreman can start the dig again.',
+  'refused.not-allowed.correct-others':
+    "That is someone else's entry. Its sender, the foreman or the grower can change it.",
+  'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
+  'refused.second-not-below-first':
+    'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',
+  'refused.net-impossible':
+    'Not booked: a net of {net} cannot be one load ({min} to {max}). Check the ticket and send it again.',
+  'refused.weights-disagree':
+    'Not booked: first less second is {computed}, the net you sent is {net}. Check the ticket and send it again.',
+  'refused.weight-missing':
+    'Not booked: I need two weights or the net, like "ticket 48213 gross 79840 tare 29320" or "ticket 48213 25.26 tons".',
+  'refused.serial-known':
+    'Ticket {serial} is booked already: {truck}, {tons}, by {person} at {time}. Nothing is changed.',
+  'refused.nothing-to-undo': 'There is nothing of yours to take back.',
+  'refused.nothing-to-correct': 'I find no entry of yours to correct.',
+  'refused.nothing-to-see': 'There is no new notice to confirm.',
+  'refused.dig-not-stopped': 'The dig is not stopped.',
+  'refused.no-such-entry': '"{name}" is not on that list.',
+  'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',
+
+  // Questions back
+  'question.not-understood':
+    'I did not get that. Try "loaded", "in line, 14 ahead", "ticket 48213 25.26 tons", "tons today?" or "help".',
+  'question.unknown-truck': 'I know no truck "{said}". Known: {known}.',
+  'question.unknown-field': 'I know no field "{said}". Known: {known}.',
+  'question.unknown-station': 'I know no station "{said}". Known: {known}.',
+  'question.unknown-person': 'I know nobody called "{said}". Known: {known}.',
+  'question.which-time': 'What time is "{said}"? Say it like 10:15.',
+  'question.which-amount':
+    'Which weights? Say "ticket 48213 gross 79840 tare 29320" or "ticket 48213 25.26 tons".',
+
+  // The scale line
+  'wait.now': 'Line at {station}: about {median} min ({low} to {high}).',
+  'wait.later': 'Leave {when}, at {station} about {arrive}: wait about {median} min ({low} to {high}).',
+  'wait.leave-now': 'now',
+  'wait.leave-in': 'at {time}',
+  'wait.none':
+    'I have no word from the line at {station} yet, so I cannot say. A count from someone who stands there helps most: "in line, 14 ahead".',
+  'wait.usual':
+    'I have no word from the line at {station} yet. Usual for this hour: about {median} min ({low} to {high}).',
+  'wait.evidence-serial': 'serial {serial} at {time}',
+  'wait.evidence-ahead': 'about {count, plural, one {# truck} other {# trucks}} ahead',
+  'wait.evidence-rate': '{rate} an hour',
+  'wait.evidence-age': '{age, plural, =0 {newest word just now} other {newest word # min old}}',
+
+  // Tallies
+  'tally.tons': '{span}{who}: {tons} in {loads, plural, one {# load} other {# loads}}.',
+  'tally.loads': '{span}{who}: {loads, plural, one {# load} other {# loads}}, {tons}.',
+  'tally.who': ', {name}',
+  'tally.today': 'Today so far',
+  'tally.yesterday': 'Yesterday',
+  'tally.season': 'Season so far',
+  'tally.field': '{field}: {tons}, {loads, plural, one {# load} other {# loads}}',
+  'tally.truck': '{truck}: {tons}, {loads, plural, one {# load} other {# loads}}',
+  'tally.no-field': 'field not told',
+  'tally.without-ticket':
+    '{count, plural, one {# load has} other {# loads have}} no ticket yet and no tons here.',
+  'tally.net': 'Net of the weigh tickets; the lab takes off its tare % later.',
+
+  'left.field': '{field}: about {tons} left, {acres} acres, {loads, plural, one {# load} other {# loads}}.',
+  'left.field-hours':
+    '{field}: about {tons} left, {acres} acres, {loads, plural, one {# load} other {# loads}}, {hours} h of digging.',
+  'left.by-yield': 'By the yield expected of each field, less what the tickets say.',
+  'left.none': 'I cannot say: no field has acres and an expected yield in the operation file.',
+
+  // The board
+  'board.title': 'Trucks at {time}',
+  'board.row': '{truck}: {phase}{place}{since}, {loads, plural, one {# load} other {# loads}}{note}',
+  'board.unheard': '{truck}: nothing heard yet',
+  'board.since': ' since {time}',
+  'board.at': ' at {place}',
+  'board.from': ' from {place}',
+  'board.inferred': ' (worked out, not told)',
+  'board.head.truck': 'Truck',
+  'board.head.phase': 'Where',
+  'board.head.since': 'Since',
+  'board.head.loads': 'Loads',
+  'board.mark': '* worked out from a later message, not told',
+  'phase.at-field': 'at the field',
+  'phase.loading': 'loading',
+  'phase.hauling': 'hauling',
+  'phase.in-line': 'in line',
+  'phase.on-piler': 'on the piler',
+  'phase.returning': 'returning',
+  'phase.parked': 'parked',
+  'phase.down': 'down',
+
+  // Dig or not
+  'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
+  'may-dig.until': 'Yes, until {time}. {notice}',
+  'may-dig.no': 'No. {notice}',
+
+  // Notices
+  'notice.title.heat': 'HEAT STOP',
+  'notice.title.frost': 'FROST HOLD',
+  'notice.title.mud': 'MUD HOLD',
+  'notice.title.other': 'DIG STOPPED',
+  'notice.stop': '{title}: stop topping {topping}, stop digging {digging}.',
+  'notice.update': '{title}, NEW TIME: stop topping {topping}, stop digging {digging}.',
+  'notice.watch': '{title} LIKELY about {digging}.',
+  'notice.now': 'NOW',
+  'notice.at': 'at {time}',
+  'notice.was': 'It was {time}.',
+  'notice.why-forecast':
+    'Why: forecast {peak} at {time} at {place}, limit {limit}. Warm beets spoil in the pile.',
+  'notice.why-person': 'Ordered by {person}.',
+  'notice.why-words': 'Why: {words}',
+  'notice.loaded':
+    'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
+  'notice.resume': 'Dig again likely {time}. Wait for the all-clear.',
+  'notice.resume-unknown': 'No restart time yet. Wait for the all-clear.',
+  'notice.all-clear': "ALL-CLEAR: dig again from {time}. The station's own word goes before mine.",
+  'notice.called-off': 'ALL-CLEAR: the stop planned for {time} is off.',
+  'notice.all-clear-now': "ALL-CLEAR: dig again now. The station's own word goes before mine.",
+  'notice.reply': 'Read and reply only when parked: "got it".',
+  'notice.seen': 'Thanks, noted that you have seen it.',
+  'unseen.none': 'No notice has gone out.',
+  'unseen.all': 'Everybody has seen it.',
+  'unseen.some': 'Not seen yet: {names}. Seen by {seen} of {all}.',
+
+  // Emergencies
+  'emergency.answer':
+    'Call 911 now. Say where you are. Foreman and grower are being told. Stay away from power lines and moving machines.',
+  'emergency.alert': 'Call 911 if nobody has. {name}{truck} wrote at {time}: "{words}"',
+  'emergency.truck': ' (truck {truck})',
+
+  // People and lists
+  'stranger.answer': 'I do not know you yet. I have told the foreman, who can put you on the list.',
+  'stranger.alert':
+    '{name} ({platform}) wrote to me and is not on the list. To add: "add driver NAME truck 3".',
+  'truck-down': '{truck} is down since {time}, {person}: {words}',
+  'truck-down.no-words': 'no reason given',
+  'language.set': 'English from now on.',
+  'list.people': 'People: {names}',
+  'list.person': '{name} ({roles}{truck})',
+  'list.person-truck': ', truck {truck}',
+  'list.trucks': 'Trucks: {names}',
+  'list.truck-limit': '{name} (limit {limit})',
+  'list.fields': 'Fields: {names}',
+  'list.field-acres': '{name} ({acres} acres)',
+  'list.stations': 'Stations: {names}',
+  'list.station': '{name} (air limit {air}, root limit {root})',
+  'list.limits': 'Tell me when the line passes: {line}.',
+  'list.line-limit': '{min} min',
+  'list.no-limit': 'not set',
+  'list.put': 'On the list: {entry}',
+  'list.removed': 'Taken off the list: {name}',
+  'role.grower': 'grower',
+  'role.foreman': 'foreman',
+  'role.driver': 'driver',
+  'role.digger-operator': 'digger operator',
+  'role.topper-operator': 'topper operator',
+
+  // Tickets
+  'tickets.none': 'No tickets today.',
+  'tickets.title': 'Tickets today: {count}.',
+  'tickets.row': '{serial} {truck} {tons} {time}',
+  'tickets.no-serial': 'no serial',
+
+  // Help
+  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "ticket 48213 gross 79840 tare 29320", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
+  'help.manager':
+    'You can also: "stop digging, mud", "dig again", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
+  trouble:
+    'Something went wrong on my side. Your message is kept. Tell the foreman this number: {reference}.',
+
+  // Buttons: label, and the words it says
+  'button.loaded': 'Loaded',
+  'button.in-line': 'In line',
+  'button.dumped': 'Dumped',
+  'button.empty': 'Empty, heading back',
+  'button.at-field': 'At the field',
+  'button.got-it': 'Got it',
+  'button.line': 'How long is the line?',
+  'words.loaded': 'truck {truck} loaded',
+  'words.in-line': 'truck {truck} in line',
+  'words.dumped': 'truck {truck} dumped',
+  'words.empty': 'truck {truck} empty, heading back',
+  'words.at-field': 'truck {truck} at the field',
+  'words.got-it': 'got it',
+  'words.line': 'how long is the line',
+
+  // Units
+  'unit.tons': '{tons} tons',
+  'unit.tonnes': '{tonnes} t',
+  'unit.lb': '{lb} lb',
+  'unit.kg': '{kg} kg',
+} as const;
+
+export type Key = keyof typeof en;

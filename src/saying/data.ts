@@ -1,0 +1,158 @@
+/** The machine-readable content of a telling. Field names are stable: README.md documents them. Times are ISO 8601, UTC. */
+import type { Fact, NoticeStep } from '../core/facts.ts';
+import type { BoardRow } from '../core/haul/board.ts';
+import type { BookedTicket } from '../core/haul/load.ts';
+import type { LeftInField } from '../core/tally/left.ts';
+import type { Telling, UnseenNotice } from '../core/telling.ts';
+import { shortTonFromLb } from '../core/units.ts';
+import type { EpochMs, Lb } from '../core/units.ts';
+
+export type Data = Record<string, unknown>;
+
+/** Writes an instant; handed in because the pure folders have no calendar. */
+export type Iso = (atMs: EpochMs) => string;
+
+const isoOrNull = (iso: Iso, atMs: EpochMs | null): string | null => (atMs === null ? null : iso(atMs));
+
+/** Short tons to a hundredth, as on a ticket. */
+const tons = (lb: Lb): number => Math.round(shortTonFromLb(lb) * 100) / 100;
+const minutes = (min: number): number => Math.round(min * 10) / 10;
+
+const notice = (step: NoticeStep, iso: Iso): Data => ({
+  notice: step.notice,
+  event: step.event,
+  number: step.number,
+  stage: step.stage,
+  reason:
+    step.words ?? (step.peakF === null ? step.source : `forecast ${step.peakF} F, limit ${step.limitF} F`),
+  place: step.place,
+  stopToppingAt: isoOrNull(iso, step.stopToppingMs),
+  stopAt: isoOrNull(iso, step.stopAtMs),
+  resumeAt: isoOrNull(iso, step.resumeAtMs),
+  chance: step.chance,
+});
+
+const ticket = (booked: BookedTicket, iso: Iso): Data => ({
+  serial: booked.serial,
+  truck: booked.truck,
+  field: booked.field,
+  netLb: booked.netLb,
+  tons: tons(booked.netLb),
+  at: iso(booked.atMs),
+});
+
+/** Of a fact's header only the time and the sender are told; the rest is bookkeeping. */
+const bookkeeping = new Set(['id', 'cause', 'atMs', 'sentMs', 'heardMs']);
+
+const entry = (fact: Fact, iso: Iso): Data => ({
+  ...Object.fromEntries(Object.entries(fact).filter(([name]) => !bookkeeping.has(name))),
+  at: iso(fact.atMs),
+});
+
+const row = (truck: BoardRow, iso: Iso): Data => {
+  const { sinceMs, source, ...rest } = truck;
+  return { ...rest, since: isoOrNull(iso, sinceMs), inferred: source === 'inferred' };
+};
+
+const wait = ({ station, arriveInMin, forecast }: Extract<Telling, { tell: 'wait' }>): Data => {
+  const figures = forecast.known ? forecast : forecast.usual;
+  const { medianMin, lowMin, highMin } = figures ?? { medianMin: null, lowMin: null, highMin: null };
+  const rounded = (min: number | null): number | null => (min === null ? null : minutes(min));
+  return {
+    station,
+    arriveInMin: minutes(arriveInMin),
+    medianMin: rounded(medianMin),
+    lowMin: rounded(lowMin),
+    highMin: rounded(highMin),
+    known: forecast.known,
+  };
+};
+
+const tally = ({ tally: told }: Extract<Telling, { tell: 'tally' }>, iso: Iso): Data => ({
+  loads: told.loads,
+  tons: tons(told.netLb),
+  since: iso(told.sinceMs),
+  byField: told.byField.map((line) => ({ field: line.field, loads: line.loads, tons: tons(line.netLb) })),
+  byTruck: told.byTruck.map((line) => ({ truck: line.truck, loads: line.loads, tons: tons(line.netLb) })),
+  withoutTicket: told.withoutTicket,
+  truck: told.truck,
+  field: told.field,
+});
+
+const left = (line: LeftInField): Data => ({
+  field: line.field,
+  delivered: tons(line.deliveredLb),
+  tonsLeft: tons(line.leftLb),
+  acresLeft: Math.round(line.acresLeft * 10) / 10,
+  loadsLeft: line.loadsLeft,
+  hoursLeft: line.hoursLeft === null ? null : Math.round(line.hoursLeft * 10) / 10,
+});
+
+const unseen = ({ step, seen, unseen: missing }: UnseenNotice): Data => ({
+  event: step?.event ?? null,
+  seen,
+  unseen: missing,
+});
+
+const mayDig = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, iso: Iso): Data => ({
+  mayDig: hold === null,
+  until: isoOrNull(iso, coming?.stopAtMs ?? null),
+});
+
+export const dataOf = (telling: Telling, iso: Iso): Data => {
+  switch (telling.tell) {
+    case 'receipt':
+    case 'corrected':
+      return {
+        entries: telling.facts.map((fact) => entry(fact, iso)),
+        warnings: telling.warnings.map((w) => w.warning),
+      };
+    case 'taken-back':
+    case 'edit-unread':
+      return { entries: telling.facts.map((fact) => entry(fact, iso)) };
+    case 'refusal':
+      return { refused: telling.refusal.refused };
+    case 'question':
+      return { problem: telling.problem.problem, said: telling.said };
+    case 'wait':
+      return wait(telling);
+    case 'tally':
+      return tally(telling, iso);
+    case 'left':
+      return { fields: telling.fields.map(left) };
+    case 'board':
+      return { trucks: telling.rows.map((truck) => row(truck, iso)) };
+    case 'truck':
+      return row(telling.row, iso);
+    case 'may-dig':
+      return mayDig(telling, iso);
+    case 'unseen':
+      return unseen(telling.notice);
+    case 'tickets':
+      return {
+        tickets: telling.tickets.map((booked) => ticket(booked, iso)),
+        withoutTicket: telling.withoutTicket,
+      };
+    case 'list':
+      return { list: telling.list };
+    case 'seen':
+    case 'notice':
+      return notice(telling.step, iso);
+    case 'list-changed':
+      return { ...telling.change };
+    case 'language':
+      return { language: telling.language };
+    case 'emergency':
+      return { name: telling.name, truck: telling.truck, words: telling.words, at: iso(telling.atMs) };
+    case 'stranger':
+      return { platform: telling.platform, user: telling.user };
+    case 'truck-down':
+      return { truck: telling.truck, words: telling.words, at: iso(telling.atMs) };
+    case 'help':
+    case 'emergency-answer':
+    case 'stranger-answer':
+      return {};
+    case 'trouble':
+      return { reference: telling.reference };
+  }
+};

@@ -1,0 +1,140 @@
+import type { Fact, FactOf, Ticket } from '../core/facts.ts';
+import type { Warning } from '../core/telling.ts';
+import type { EpochMs } from '../core/units.ts';
+import {
+  fieldName,
+  personName,
+  phrase,
+  stationName,
+  temperature,
+  time,
+  tons,
+  truckName,
+  weight,
+} from './voice.ts';
+import type { Voice } from './voice.ts';
+
+const reported = (fact: FactOf<'truck-reported'>, voice: Voice): string => {
+  const values = {
+    truck: truckName(voice, fact.truck),
+    field: fieldName(voice, fact.field),
+    time: time(voice, fact.atMs),
+  };
+  return fact.step === 'first-weighed' && fact.grossLb !== null
+    ? phrase(voice, 'step.first-weighed-lb', { ...values, weight: weight(voice, fact.grossLb) })
+    : phrase(
+        voice,
+        fact.step === 'left-field' && fact.field === null ? 'step.left-somewhere' : `step.${fact.step}`,
+        values,
+      );
+};
+
+const booked = (ticket: Ticket, atMs: EpochMs, voice: Voice): string => {
+  const { grossLb, tareLb } = ticket;
+  const values = {
+    truck: truckName(voice, ticket.truck),
+    tons: tons(voice, ticket.netLb),
+    weights:
+      grossLb !== null && tareLb !== null
+        ? phrase(voice, 'receipt.weights', { gross: weight(voice, grossLb), tare: weight(voice, tareLb) })
+        : '',
+    field: ticket.field === null ? phrase(voice, 'tally.no-field') : fieldName(voice, ticket.field),
+    time: time(voice, atMs),
+  };
+  return ticket.serial === null
+    ? phrase(voice, 'receipt.ticket-no-serial', values)
+    : phrase(voice, 'receipt.ticket', { ...values, serial: ticket.serial });
+};
+
+const pilers = (fact: FactOf<'pilers-seen'>, voice: Voice): string => {
+  const values = { station: stationName(voice, fact.station), time: time(voice, fact.atMs) };
+  return fact.open !== null
+    ? phrase(voice, 'receipt.pilers-open', { ...values, count: fact.open })
+    : phrase(voice, 'receipt.pilers-down', { ...values, count: fact.down ?? 0 });
+};
+
+const stationState = (fact: FactOf<'station-reported'>, voice: Voice): string => {
+  const values = { station: stationName(voice, fact.station), time: time(voice, fact.atMs) };
+  if (fact.open) return phrase(voice, 'receipt.station-open', values);
+  const until =
+    fact.untilMs === null ? '' : phrase(voice, 'receipt.until', { time: time(voice, fact.untilMs) });
+  return phrase(voice, 'receipt.station-closed', { ...values, until });
+};
+
+/** One fact in one short sentence; empty for those that have a telling of their own. */
+export const factLine = (fact: Fact, voice: Voice): string => {
+  const at = time(voice, fact.atMs);
+  switch (fact.kind) {
+    case 'truck-reported':
+      return reported(fact, voice);
+    case 'ticket-booked':
+      return booked(fact.ticket, fact.atMs, voice);
+    case 'line-seen':
+      return phrase(voice, 'receipt.line-seen', {
+        count: fact.ahead,
+        station: stationName(voice, fact.station),
+        time: at,
+      });
+    case 'pilers-seen':
+      return pilers(fact, voice);
+    case 'station-reported':
+      return stationState(fact, voice);
+    case 'root-measured': {
+      const place = fact.station !== null ? stationName(voice, fact.station) : fieldName(voice, fact.field);
+      return phrase(voice, 'receipt.root', {
+        temperature: temperature(voice, fact.temperatureF),
+        place,
+        time: at,
+      });
+    }
+    case 'crown-checked':
+      return phrase(voice, fact.sound ? 'receipt.crown-sound' : 'receipt.crown-frosted', {
+        field: fieldName(voice, fact.field),
+        time: at,
+      });
+    case 'field-dug':
+      return phrase(voice, 'receipt.field-dug', { field: fieldName(voice, fact.field), time: at });
+    case 'truck-taken':
+      return phrase(voice, 'receipt.truck-taken', {
+        person: personName(voice, fact.person),
+        truck: truckName(voice, fact.truck),
+      });
+    case 'entry-corrected':
+      return phrase(voice, 'receipt.correction');
+    case 'entry-withdrawn':
+    case 'forecast-issued':
+    case 'notice-raised':
+    case 'notice-seen':
+    case 'emergency-called':
+    case 'stranger-heard':
+    case 'language-chosen':
+    case 'list-changed':
+      return '';
+  }
+};
+
+export const factLines = (facts: readonly Fact[], voice: Voice): string[] =>
+  facts.map((fact) => factLine(fact, voice)).filter((line) => line !== '');
+
+export const warningLine = (warning: Warning, voice: Voice): string => {
+  switch (warning.warning) {
+    case 'not-multiple':
+      return phrase(voice, 'warning.not-multiple', {
+        weight: phrase(voice, `weight.${warning.weight}`),
+        lb: weight(voice, warning.lb),
+        division: weight(voice, warning.divisionLb),
+      });
+    case 'unusual':
+      return phrase(voice, 'warning.unusual', {
+        weight: phrase(voice, `weight.${warning.weight}`),
+        lb: weight(voice, warning.lb),
+        min: weight(voice, warning.minLb),
+        max: weight(voice, warning.maxLb),
+      });
+    case 'over-limit':
+      return phrase(voice, 'warning.over-limit', {
+        gross: weight(voice, warning.grossLb),
+        limit: weight(voice, warning.limitLb),
+      });
+  }
+};

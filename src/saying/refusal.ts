@@ -1,0 +1,71 @@
+import type { Unclear } from '../core/intent.ts';
+import type { Refusal } from '../core/telling.ts';
+import { personName, phrase, time, tons, truckName, weight } from './voice.ts';
+import type { Voice } from './voice.ts';
+
+const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['ticket'], voice: Voice): string =>
+  phrase(voice, 'refused.serial-known', {
+    serial: ticket.serial ?? phrase(voice, 'tickets.no-serial'),
+    truck: truckName(voice, ticket.truck),
+    tons: tons(voice, ticket.netLb),
+    person: ticket.by === null ? '' : personName(voice, ticket.by),
+    time: time(voice, ticket.sentMs),
+  });
+
+export const refusalText = (refusal: Refusal, voice: Voice): string => {
+  const lb = (value: number): string => weight(voice, value);
+  switch (refusal.refused) {
+    case 'no-truck':
+    case 'no-station':
+    case 'weight-missing':
+    case 'nothing-to-undo':
+    case 'nothing-to-correct':
+    case 'nothing-to-see':
+    case 'dig-not-stopped':
+    case 'last-manager':
+      return phrase(voice, `refused.${refusal.refused}`);
+    case 'no-field':
+      return phrase(voice, 'refused.no-field', { example: voice.roster.fields[0]?.name ?? 'north 40' });
+    case 'time-ahead':
+      return phrase(voice, 'refused.time-ahead', { time: time(voice, refusal.atMs) });
+    case 'not-allowed':
+      return phrase(voice, `refused.not-allowed.${refusal.what}`);
+    case 'second-not-below-first':
+      return phrase(voice, 'refused.second-not-below-first', {
+        gross: lb(refusal.grossLb),
+        tare: lb(refusal.tareLb),
+      });
+    case 'net-impossible':
+      return phrase(voice, 'refused.net-impossible', {
+        net: lb(refusal.netLb),
+        min: lb(refusal.minLb),
+        max: lb(refusal.maxLb),
+      });
+    case 'weights-disagree':
+      return phrase(voice, 'refused.weights-disagree', {
+        net: lb(refusal.netLb),
+        computed: lb(refusal.computedLb),
+      });
+    case 'serial-known':
+      return serialKnown(refusal.ticket, voice);
+    case 'no-such-entry':
+      return phrase(voice, 'refused.no-such-entry', { name: refusal.name });
+  }
+};
+
+/** One short question with examples or with the names that are known. */
+export const questionText = (problem: Unclear, voice: Voice): string => {
+  switch (problem.problem) {
+    case 'not-understood':
+      return phrase(voice, 'question.not-understood');
+    case 'unknown-name':
+      return phrase(voice, `question.unknown-${problem.sort}`, {
+        said: problem.said,
+        known: problem.known.join(', '),
+      });
+    case 'which-time':
+      return phrase(voice, 'question.which-time', { said: problem.said });
+    case 'which-amount':
+      return phrase(voice, 'question.which-amount');
+  }
+};

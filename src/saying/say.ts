@@ -1,0 +1,131 @@
+/** A telling in words, in one language: always a full text; table, buttons and mentions beside it. */
+import type { Telling } from '../core/telling.ts';
+import type { Said } from '../ports/chat.ts';
+import { buttonsFor } from './buttons.ts';
+import { changeText, listText } from './lists.ts';
+import { noticeShort, noticeText, unseenText } from './notice.ts';
+import { factLines, warningLine } from './receipt.ts';
+import { questionText, refusalText } from './refusal.ts';
+import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
+import { personName, phrase, time, truckName } from './voice.ts';
+import type { Voice } from './voice.ts';
+import { waitText } from './wait.ts';
+
+const mayDigText = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, voice: Voice): string => {
+  if (hold) return phrase(voice, 'may-dig.no', { notice: noticeShort(hold, voice) });
+  if (coming?.stopAtMs == null) return phrase(voice, 'may-dig.yes');
+  return phrase(voice, 'may-dig.until', {
+    time: time(voice, coming.stopAtMs),
+    notice: noticeShort(coming, voice),
+  });
+};
+
+const emergencyText = (telling: Extract<Telling, { tell: 'emergency' }>, voice: Voice): string =>
+  phrase(voice, 'emergency.alert', {
+    name: telling.name,
+    truck: telling.truck === null ? '' : phrase(voice, 'emergency.truck', { truck: telling.truck }),
+    time: time(voice, telling.atMs),
+    words: telling.words,
+  });
+
+const truckDownText = (telling: Extract<Telling, { tell: 'truck-down' }>, voice: Voice): string =>
+  phrase(voice, 'truck-down', {
+    truck: truckName(voice, telling.truck),
+    time: time(voice, telling.atMs),
+    person: telling.by === null ? '' : personName(voice, telling.by),
+    words: telling.words ?? phrase(voice, 'truck-down.no-words'),
+  });
+
+type Noted = Extract<Telling, { tell: 'receipt' | 'taken-back' | 'corrected' | 'edit-unread' }>;
+
+/** What was taken down, taken back or corrected, with what deserves a second look. */
+const notedText = (noted: Noted, voice: Voice): string => {
+  const lines = factLines(noted.facts, voice);
+  const what = { what: lines.join(' ') };
+  switch (noted.tell) {
+    case 'receipt':
+      return [...lines, ...noted.warnings.map((warning) => warningLine(warning, voice))].join('\n');
+    case 'taken-back':
+      return phrase(voice, 'receipt.taken-back', what);
+    case 'corrected': {
+      const warnings = noted.warnings.map((warning) => warningLine(warning, voice));
+      return [phrase(voice, 'receipt.corrected', what), ...warnings].join('\n');
+    }
+    case 'edit-unread':
+      return phrase(voice, 'receipt.edit-stands', what);
+  }
+};
+
+const textOf = (telling: Telling, voice: Voice): string => {
+  switch (telling.tell) {
+    case 'receipt':
+    case 'taken-back':
+    case 'corrected':
+    case 'edit-unread':
+      return notedText(telling, voice);
+    case 'refusal':
+      return refusalText(telling.refusal, voice);
+    case 'question':
+      return questionText(telling.problem, voice);
+    case 'wait':
+      return waitText(telling, voice);
+    case 'tally':
+      return tallyText(telling, voice);
+    case 'left':
+      return leftText(telling.fields, voice);
+    case 'board':
+      return boardText(telling.rows, voice);
+    case 'truck':
+      return boardLine(telling.row, voice);
+    case 'may-dig':
+      return mayDigText(telling, voice);
+    case 'unseen':
+      return unseenText(telling.notice, voice);
+    case 'tickets':
+      return ticketsText(telling, voice);
+    case 'list':
+      return listText(telling, voice);
+    case 'help':
+      return [phrase(voice, 'help'), ...(telling.manager ? [phrase(voice, 'help.manager')] : [])].join('\n');
+    case 'seen':
+      return phrase(voice, 'notice.seen');
+    case 'list-changed':
+      return changeText(telling.change, voice);
+    case 'language':
+      return phrase(voice, 'language.set');
+    case 'notice':
+      return noticeText(telling, voice);
+    case 'emergency-answer':
+      return phrase(voice, 'emergency.answer');
+    case 'emergency':
+      return emergencyText(telling, voice);
+    case 'stranger-answer':
+      return phrase(voice, 'stranger.answer');
+    case 'stranger':
+      return phrase(voice, 'stranger.alert', { name: telling.name, platform: telling.platform });
+    case 'truck-down':
+      return truckDownText(telling, voice);
+    case 'trouble':
+      return phrase(voice, 'trouble', { reference: telling.reference });
+  }
+};
+
+const rings = (telling: Telling): boolean =>
+  (telling.tell === 'notice' && telling.step.stage !== 'watch') ||
+  telling.tell === 'emergency' ||
+  telling.tell === 'emergency-answer';
+
+export const say = (telling: Telling, voice: Voice): Said => ({
+  text: textOf(telling, voice),
+  table: telling.tell === 'board' ? boardTable(telling.rows, voice) : null,
+  buttons: buttonsFor(telling, voice),
+  ring: rings(telling),
+  mentions: [],
+});
+
+/** For a room of a crew with two languages: both texts, one under the other, the first one's buttons. */
+export const sayToRoom = (telling: Telling, voices: readonly Voice[]): Said => {
+  const [first, ...others] = voices.map((voice) => say(telling, voice));
+  if (!first) throw new Error('A room is spoken to in at least one language.');
+  return { ...first, text: [first, ...others].map((said) => said.text).join('\n\n') };
+};

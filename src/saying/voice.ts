@@ -1,0 +1,98 @@
+/** The means of saying: language, names of the lists, clock times and weights in the operation's units. */
+import { IntlMessageFormat } from 'intl-messageformat';
+import { fieldById, personById, stationById, truckById } from '../core/roster.ts';
+import type { FieldId, Language, PersonId, Roster, StationId, TruckId } from '../core/roster.ts';
+import { kgFromLb, shortTonFromLb, tonneFromLb } from '../core/units.ts';
+import type { EpochMs, Fahrenheit, Lb } from '../core/units.ts';
+import type { ZoneClock } from '../core/zone-clock.ts';
+import { en } from './catalog/en.ts';
+import type { Key } from './catalog/en.ts';
+import { es } from './catalog/es.ts';
+
+export interface Setting {
+  roster: Roster;
+  clock: ZoneClock;
+  nowMs: EpochMs;
+}
+
+export interface Voice extends Setting {
+  language: Language;
+  /** Zone of clock times; places far off are told in their own. */
+  zone: string;
+}
+
+const catalogs: Record<Language, Record<Key, string>> = { en, es };
+/** Mexico writes 1,234.5 as the United States do; Spain does not. */
+const locales: Record<Language, string> = { en: 'en-US', es: 'es-MX' };
+
+/** Parsed messages are kept: parsing costs more than all the rest of an answer. */
+const parsed = new Map<string, IntlMessageFormat>();
+
+export const phrase = (voice: Voice, key: Key, values: Record<string, string | number> = {}): string => {
+  const name = `${voice.language} ${key}`;
+  let message = parsed.get(name);
+  if (!message) {
+    message = new IntlMessageFormat(catalogs[voice.language][key], locales[voice.language], undefined, {
+      ignoreTag: true,
+    });
+    parsed.set(name, message);
+  }
+  // "1:10 p.m." at the end of a sentence brings its own full stop.
+  return String(message.format(values)).replaceAll('.m..', '.m.');
+};
+
+const twoDigits = (n: number): string => String(n).padStart(2, '0');
+
+/** Digits in groups of three, as both languages write them here. */
+export const number = (value: number, digits = 0): string => {
+  const [whole = '', part] = Math.abs(value).toFixed(digits).split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
+  return `${value < 0 ? '-' : ''}${grouped}${part === undefined ? '' : `.${part}`}`;
+};
+
+const sameDay = (voice: Voice, atMs: EpochMs): boolean => {
+  const [a, b] = [voice.clock.wall(voice.zone, atMs), voice.clock.wall(voice.zone, voice.nowMs)];
+  return a.year === b.year && a.month === b.month && a.day === b.day;
+};
+
+/** The hour told twice when summer time ends: only there does a clock time need its zone. */
+const isTwice = (voice: Voice, atMs: EpochMs): boolean =>
+  [-3_600_000, 3_600_000].some((shift) => {
+    const [a, b] = [voice.clock.wall(voice.zone, atMs), voice.clock.wall(voice.zone, atMs + shift)];
+    return a.hour === b.hour && a.minute === b.minute;
+  });
+
+/** "10:15 AM", in Spanish "10:15 a.m."; with the date when it is not today, with the zone when the hour comes twice. */
+export const time = (voice: Voice, atMs: EpochMs): string => {
+  const { month, day, hour, minute, abbreviation } = voice.clock.wall(voice.zone, atMs);
+  const half = hour < 12 ? ['AM', 'a.m.'] : ['PM', 'p.m.'];
+  const clock = `${hour % 12 === 0 ? 12 : hour % 12}:${twoDigits(minute)} ${voice.language === 'en' ? half[0] : half[1]}`;
+  const zoned = isTwice(voice, atMs) ? `${clock} ${abbreviation}` : clock;
+  if (sameDay(voice, atMs)) return zoned;
+  return voice.language === 'en' ? `${zoned} on ${month}/${day}` : `${zoned} del ${day}/${month}`;
+};
+
+export const weight = (voice: Voice, lb: Lb): string =>
+  voice.roster.units === 'metric'
+    ? phrase(voice, 'unit.kg', { kg: number(Math.round(kgFromLb(lb))) })
+    : phrase(voice, 'unit.lb', { lb: number(Math.round(lb)) });
+
+/** A net weight in tons, short ones unless the operation is metric. */
+export const tons = (voice: Voice, lb: Lb): string =>
+  voice.roster.units === 'metric'
+    ? phrase(voice, 'unit.tonnes', { tonnes: number(tonneFromLb(lb), 2) })
+    : phrase(voice, 'unit.tons', { tons: number(shortTonFromLb(lb), 2) });
+
+export const temperature = (voice: Voice, f: Fahrenheit): string =>
+  voice.roster.units === 'metric'
+    ? `${number((f - 32) / 1.8, 1)} °C`
+    : `${number(f, Number.isInteger(f) ? 0 : 1)} °F`;
+
+export const truckName = (voice: Voice, id: TruckId): string => {
+  const name = truckById(voice.roster, id)?.name ?? id;
+  return voice.language === 'es' ? name.replace(/^truck\b/i, 'Troca') : name;
+};
+export const fieldName = (voice: Voice, id: FieldId | null): string =>
+  id === null ? phrase(voice, 'place.field') : (fieldById(voice.roster, id)?.name ?? id);
+export const stationName = (voice: Voice, id: StationId): string => stationById(voice.roster, id)?.name ?? id;
+export const personName = (voice: Voice, id: PersonId): string => personById(voice.roster, id)?.name ?? id;

@@ -1,0 +1,79 @@
+import { isMap, LineCounter, parseDocument, type Document } from 'yaml';
+import type { Roster } from '../core/roster.ts';
+import { crossChecks } from './cross-checks.ts';
+import { faultsOf, wording, type Fault } from './faults.ts';
+import { operationSchema } from './operation-schema.ts';
+import { rosterOf } from './roster.ts';
+
+/** The file as it stands, to find the line and the name of what is wrong. */
+interface Source {
+  /** As the person who mends it knows it. */
+  fileName: string;
+  document: Document;
+  lines: LineCounter;
+}
+
+/** "people / Carla / truck": entries of lists by their name, not by their number. */
+const placeOf = ({ document }: Source, path: Fault['path']): string =>
+  path
+    .flatMap((part, i) => {
+      if (typeof part === 'string') return [part];
+      const entry = document.getIn(path.slice(0, i + 1));
+      if (!isMap(entry)) return [];
+      const name = entry.get('name') ?? entry.get('id');
+      return [typeof name === 'string' ? name : `entry ${part + 1}`];
+    })
+    .join(' / ');
+
+/** The line of the value, or of what it is missing from. */
+const lineOf = (source: Source, path: Fault['path']): number => {
+  const node: unknown = source.document.getIn(path, true);
+  const range = typeof node === 'object' && node !== null && 'range' in node ? node.range : null;
+  if (Array.isArray(range) && typeof range[0] === 'number') return source.lines.linePos(range[0]).line;
+  return path.length === 0 ? 1 : lineOf(source, path.slice(0, -1));
+};
+
+const told = (source: Source, faults: readonly Fault[]): string[] =>
+  faults
+    .map(({ path, says }) => ({ line: lineOf(source, path), place: placeOf(source, path), says }))
+    .sort((a, b) => a.line - b.line)
+    .map(({ line, place, says }) =>
+      [`${source.fileName}, line ${line}`, place, says].filter((part) => part !== '').join(': '),
+    )
+    .map((sentence) => `${sentence}.`);
+
+/** What the file holds, or why it is no YAML. References to an anchor that is not there are found only on reading. */
+const valueOf = ({ document, lines, fileName }: Source): { value: unknown } | { faults: string[] } => {
+  if (document.errors.length > 0) {
+    const faults = document.errors.map((error) => {
+      const { line } = lines.linePos(error.pos[0]);
+      return `${fileName}, line ${line}: ${error.message}. Look at the indentation, colons and quotes there.`;
+    });
+    return { faults };
+  }
+  try {
+    return { value: document.toJS() };
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    return { faults: [`${fileName}: ${why}. Write the value out instead.`] };
+  }
+};
+
+/** The roster, or every fault of the file with its line, its place, what is wrong and what to do. */
+export const readOperation = (
+  text: string,
+  fileName: string,
+  isZone: (name: string) => boolean,
+): { roster: Roster } | { faults: string[] } => {
+  const lines = new LineCounter();
+  // Failsafe: every value stays the text that was written.
+  const document = parseDocument(text, { schema: 'failsafe', lineCounter: lines, prettyErrors: false });
+  const source = { fileName, document, lines };
+  const read = valueOf(source);
+  if ('faults' in read) return read;
+  const file = operationSchema(isZone).safeParse(read.value ?? {}, { error: wording });
+  const faults = [...(file.success ? [] : faultsOf(file.error)), ...crossChecks(read.value)];
+  return file.success && faults.length === 0
+    ? { roster: rosterOf(file.data) }
+    : { faults: told(source, faults) };
+};

@@ -1,0 +1,51 @@
+import { eq } from 'drizzle-orm';
+import type { Book, Page } from '../ports/book.ts';
+import type { Db, Tx } from './database.ts';
+import { explained } from './failure.ts';
+import { openPage } from './page.ts';
+import { operations } from './schema.ts';
+
+export const bookOver = (db: Db): Book => ({
+  inOneGo: (operation, work) =>
+    db.transaction(async (tx) => {
+      await lock(tx, operation);
+      const { page, failures } = watched(openPage(tx, operation), operation);
+      const result = await work(page);
+      // A failed statement dooms the transaction, also where the work caught the error: the commit that follows would
+      // roll back without an error.
+      if (failures[0] !== undefined) throw failures[0];
+      return result;
+    }),
+});
+
+/** Waits until nobody else writes to the operation's book. */
+const lock = async (tx: Tx, operation: string): Promise<void> => {
+  if (await locked(tx, operation)) return;
+  // An insert holds the row just as well; where another transaction was quicker, its row is there now.
+  const made = await tx.insert(operations).values({ operation }).onConflictDoNothing().returning();
+  if (made.length === 0) await locked(tx, operation);
+};
+
+const locked = async (tx: Tx, operation: string): Promise<boolean> => {
+  const rows = await tx.select().from(operations).where(eq(operations.operation, operation)).for('update');
+  return rows.length > 0;
+};
+
+const watched = (page: Page, operation: string): { page: Page; failures: readonly Error[] } => {
+  const failures: Error[] = [];
+  const step = <Args extends unknown[], Result>(doing: string, run: (...args: Args) => Promise<Result>) =>
+    explained(`Book of "${operation}", ${doing}`, run, (failure) => failures.push(failure));
+  return {
+    failures,
+    page: {
+      receive: step('receiving a message', page.receive),
+      versionsOf: step('reading the inbox', page.versionsOf),
+      factsAfter: step('reading facts', page.factsAfter),
+      write: step('writing facts', page.write),
+      enqueue: step('queueing messages', page.enqueue),
+      wakeAt: step('setting an alarm', page.wakeAt),
+      nextAlarm: step('reading alarms', page.nextAlarm),
+      park: step('parking a message', page.park),
+    },
+  };
+};

@@ -1,0 +1,74 @@
+import { PGlite } from '@electric-sql/pglite';
+import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
+import { drizzle as drizzleOverPglite } from 'drizzle-orm/pglite';
+import { migrate as migratePglite } from 'drizzle-orm/pglite/migrator';
+import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
+import { migrate as migratePostgres } from 'drizzle-orm/postgres-js/migrator';
+import postgres from 'postgres';
+import { openEmbedded } from './embedded.ts';
+import { migrateWith } from './migrate.ts';
+
+/** drizzle over either driver. */
+export type Db = PgDatabase<PgQueryResultHKT>;
+export type Tx = Parameters<Parameters<Db['transaction']>[0]>[0];
+
+/** `embedded`: PGlite in that directory. `memory`: PGlite that forgets. `url`: a Postgres server, postgres://... */
+export type Place = { embedded: string } | { memory: true } | { url: string };
+
+export interface Database {
+  db: Db;
+  close: () => Promise<void>;
+}
+
+/** Opens the database with its tables up to date. */
+export const openDatabase = (place: Place): Promise<Database> => {
+  if ('url' in place) return openPostgres(place.url);
+  return 'embedded' in place ? openDirectory(place.embedded) : openMemory();
+};
+
+const openMemory = async (): Promise<Database> => {
+  const pglite = await PGlite.create();
+  return migratedPglite(pglite, () => pglite.close());
+};
+
+const openDirectory = async (directory: string): Promise<Database> => {
+  const { pglite, close } = await openEmbedded(directory);
+  return migratedPglite(pglite, close);
+};
+
+const migratedPglite = async (pglite: PGlite, close: () => Promise<void>): Promise<Database> => {
+  const db = drizzleOverPglite(pglite);
+  try {
+    await migrateWith(db, (config) => migratePglite(db, config));
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  return { db, close };
+};
+
+const openPostgres = async (url: string): Promise<Database> => {
+  await migratePostgresAt(url);
+  const client = postgres(url, connection);
+  return { db: drizzleOverPostgres(client), close: () => client.end() };
+};
+
+const migratePostgresAt = async (url: string): Promise<void> => {
+  const client = postgres(url, { ...connection, max: 1 });
+  const db = drizzleOverPostgres(client);
+  try {
+    await migrateWith(db, (config) => migratePostgres(db, config));
+  } finally {
+    await client.end();
+  }
+};
+
+const connection = {
+  // Otherwise every "already exists, skipping" of a migration is printed.
+  onnotice: () => undefined,
+  connection: {
+    application_name: 'fieldbell',
+    // A process that was cut off in a transaction would hold its operation's lock until TCP gives up, some 2 h.
+    idle_in_transaction_session_timeout: 60_000,
+  },
+};

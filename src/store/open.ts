@@ -1,0 +1,27 @@
+import type { Book } from '../ports/book.ts';
+import type { Outbox } from '../ports/outbox.ts';
+import { bookOver } from './book.ts';
+import { openDatabase } from './database.ts';
+import type { Database, Place } from './database.ts';
+import { outboxOver } from './outbox.ts';
+import { operations } from './schema.ts';
+
+export interface Store {
+  book: Book;
+  outbox: Outbox;
+  close: () => Promise<void>;
+}
+
+/** Opens the book and the outbox of this installation's operations; tables are made or brought up to date first. */
+export const openStore = async (place: Place, ofOperations: readonly string[]): Promise<Store> =>
+  storeOver(await openDatabase(place), ofOperations);
+
+export const storeOver = async (database: Database, ofOperations: readonly string[]): Promise<Store> => {
+  const rows = ofOperations.map((operation) => ({ operation }));
+  if (rows.length > 0) await database.db.insert(operations).values(rows).onConflictDoNothing();
+  return {
+    book: bookOver(database.db),
+    outbox: outboxOver(database.db, ofOperations),
+    close: database.close,
+  };
+};

@@ -1,0 +1,111 @@
+import { and, asc, desc, eq, gt, lte, max, or, sql } from 'drizzle-orm';
+import type { Fact } from '../core/facts.ts';
+import type { Page } from '../ports/book.ts';
+import type { Heard } from '../ports/chat.ts';
+import { storable } from './columns.ts';
+import type { Tx } from './database.ts';
+import { rowFrom } from './outbox-row.ts';
+import { alarms, facts, inbox, outbox } from './schema.ts';
+
+/** The page of one operation in an open transaction that holds the operation's lock. */
+export const openPage = (tx: Tx, operation: string): Page => ({
+  receive: async (heard) => {
+    const rows = await tx
+      .insert(inbox)
+      .values(inboxRow(operation, heard))
+      .onConflictDoNothing()
+      .returning({ messageId: inbox.messageId });
+    return rows.length > 0 ? 'new' : 'known';
+  },
+
+  versionsOf: (platform, id) => versionsOf(tx, operation, platform, id),
+
+  factsAfter: (seq) =>
+    tx
+      .select({ seq: facts.seq, fact: facts.body })
+      .from(facts)
+      .where(and(eq(facts.operation, operation), gt(facts.seq, seq)))
+      .orderBy(asc(facts.seq)),
+
+  write: async (added) => {
+    if (added.length === 0) return lastSeq(tx, operation);
+    const rows = added.map((fact) => factRow(operation, fact));
+    const written = await tx.insert(facts).values(rows).returning({ seq: facts.seq });
+    return Math.max(...written.map((row) => row.seq));
+  },
+
+  enqueue: async (messages) => {
+    if (messages.length === 0) return;
+    await tx
+      .insert(outbox)
+      .values(messages.map((message) => rowFrom(operation, message)))
+      .onConflictDoNothing();
+  },
+
+  wakeAt: async (name, dueMs) => {
+    if (dueMs === null) {
+      await tx.delete(alarms).where(and(eq(alarms.operation, operation), eq(alarms.name, name)));
+      return;
+    }
+    await tx
+      .insert(alarms)
+      .values({ operation, name, dueMs })
+      .onConflictDoUpdate({ target: [alarms.operation, alarms.name], set: { dueMs } });
+  },
+
+  nextAlarm: async (nowMs) => {
+    const [alarm] = await tx
+      .select({ name: alarms.name, dueMs: alarms.dueMs })
+      .from(alarms)
+      .where(and(eq(alarms.operation, operation), lte(alarms.dueMs, nowMs)))
+      .orderBy(asc(alarms.dueMs), asc(alarms.name))
+      .limit(1);
+    return alarm ?? null;
+  },
+
+  park: async (heard, why) => {
+    const parked = storable(why);
+    await tx
+      .insert(inbox)
+      .values({ ...inboxRow(operation, heard), parked })
+      .onConflictDoUpdate({ target: [inbox.operation, inbox.platform, inbox.messageId], set: { parked } });
+  },
+});
+
+const versionsOf = async (tx: Tx, operation: string, platform: string, id: string): Promise<Heard[]> => {
+  const isEdit = sql`${inbox.body} -> 'event' ->> 'is' = 'edit' and ${inbox.body} -> 'event' ->> 'of' = ${id}`;
+  const isMessage = eq(inbox.messageId, id);
+  const rows = await tx
+    .select({ body: inbox.body })
+    .from(inbox)
+    .where(and(eq(inbox.operation, operation), eq(inbox.platform, platform), or(isMessage, isEdit)))
+    // A replayed day may hear a message and its edit at the same instant.
+    .orderBy(asc(inbox.heardMs), desc(isMessage));
+  return rows.map((row) => row.body);
+};
+
+const inboxRow = (operation: string, heard: Heard) => ({
+  operation,
+  platform: heard.platform,
+  messageId: heard.id,
+  heardMs: heard.heardMs,
+  body: heard,
+});
+
+const factRow = (operation: string, fact: Fact) => ({
+  operation,
+  id: fact.id,
+  kind: fact.kind,
+  atMs: fact.atMs,
+  heardMs: fact.heardMs,
+  cause: fact.cause,
+  body: fact,
+});
+
+const lastSeq = async (tx: Tx, operation: string): Promise<number> => {
+  const [last] = await tx
+    .select({ seq: max(facts.seq) })
+    .from(facts)
+    .where(eq(facts.operation, operation));
+  return last?.seq ?? 0;
+};

@@ -1,0 +1,99 @@
+/** The tables. Every row belongs to an operation, and every key that holds more than one column starts with it. */
+import { isNotNull, isNull } from 'drizzle-orm';
+import { bigint, boolean, index, integer, pgTable, primaryKey, text, unique } from 'drizzle-orm/pg-core';
+import type { Fact } from '../core/facts.ts';
+import type { Heard, Said } from '../ports/chat.ts';
+import type { Outgoing, Recipient } from '../ports/outbox.ts';
+import { document, epochMs } from './columns.ts';
+
+const serial = (name: string) => bigint(name, { mode: 'number' }).generatedAlwaysAsIdentity();
+
+/** Its row is locked by whoever writes to the operation's book. */
+export const operations = pgTable('operations', { operation: text().primaryKey() });
+
+/** Messages heard, so that one delivered twice is handled once. */
+export const inbox = pgTable(
+  'inbox',
+  {
+    operation: text().notNull(),
+    platform: text().notNull(),
+    messageId: text('message_id').notNull(),
+    heardMs: epochMs('heard_ms').notNull(),
+    body: document().$type<Heard>().notNull(),
+    /** Why it could not be handled; null = it was. */
+    parked: text(),
+  },
+  (t) => [primaryKey({ columns: [t.operation, t.platform, t.messageId] })],
+);
+
+/** The book. `seq` grows in the order of writing, because an operation has one writer at a time. */
+export const facts = pgTable(
+  'facts',
+  {
+    operation: text().notNull(),
+    seq: serial('seq').notNull(),
+    id: text().notNull(),
+    kind: text().notNull(),
+    atMs: epochMs('at_ms').notNull(),
+    heardMs: epochMs('heard_ms').notNull(),
+    cause: text().notNull(),
+    body: document().$type<Fact>().notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.operation, t.seq] }), unique('facts_id').on(t.operation, t.id)],
+);
+
+/** Messages to be delivered, and what became of them. Open = `done_ms` is null. */
+export const outbox = pgTable(
+  'outbox',
+  {
+    id: serial('id').primaryKey(),
+    operation: text().notNull(),
+    lane: text().notNull(),
+    key: text().notNull(),
+    recipient: document().$type<Recipient>().notNull(),
+    platform: text().notNull(),
+    to: document().$type<Outgoing['to']>().notNull(),
+    kind: text().notNull(),
+    cause: text().notNull(),
+    data: document(),
+    said: document().$type<Said>().notNull(),
+    repliesTo: text('replies_to'),
+    slot: text(),
+    urgent: boolean().notNull(),
+    notBeforeMs: epochMs('not_before_ms').notNull(),
+    expiresMs: epochMs('expires_ms'),
+    attempts: integer().notNull().default(0),
+    leaseUntilMs: epochMs('lease_until_ms'),
+    doneMs: epochMs('done_ms'),
+    outcome: text({ enum: ['sent', 'gave-up', 'expired', 'superseded'] }),
+    /** Why it was last given back or given up. */
+    why: text(),
+    messageId: text('message_id'),
+  },
+  (t) => [
+    unique('outbox_key').on(t.operation, t.key),
+    index('outbox_open').on(t.operation, t.lane, t.id).where(isNull(t.doneMs)),
+    index('outbox_slot').on(t.operation, t.lane, t.slot, t.id).where(isNotNull(t.slot)),
+  ],
+);
+
+/** Lanes that were told to wait. */
+export const lanes = pgTable(
+  'lanes',
+  {
+    operation: text().notNull(),
+    lane: text().notNull(),
+    notBeforeMs: epochMs('not_before_ms').notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.operation, t.lane] })],
+);
+
+export const alarms = pgTable(
+  'alarms',
+  {
+    operation: text().notNull(),
+    name: text().notNull(),
+    dueMs: epochMs('due_ms').notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.operation, t.name] })],
+);

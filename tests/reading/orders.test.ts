@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest';
+import type { Correction, HoldReason } from '../../src/core/facts.ts';
+import type { Intent, IntentTarget } from '../../src/core/intent.ts';
+import { at, intents, overheard } from './reading-of.ts';
+
+const latest = (truck: string | null = null): IntentTarget => ({ by: 'latest', truck });
+const serial: IntentTarget = { by: 'serial', serial: '48213' };
+const NOTHING: Correction = {
+  truck: null,
+  field: null,
+  atMs: null,
+  grossLb: null,
+  tareLb: null,
+  netLb: null,
+};
+const correct = (target: IntentTarget, set: Partial<Correction>): Intent => ({
+  do: 'correct',
+  target,
+  set: { ...NOTHING, ...set },
+});
+const withdraw = (target: IntentTarget): Intent => ({ do: 'withdraw', target });
+const stop = (
+  hold: HoldReason = 'other',
+  words: string | null = null,
+  stopAtMs: number | null = null,
+): Intent => ({
+  do: 'order-stop',
+  hold,
+  stopAtMs,
+  words,
+});
+const resume: Intent = { do: 'order-resume', atMs: null };
+const seen: Intent = { do: 'acknowledge' };
+const dig = (field: string): Intent => ({ do: 'dig-field', field, atMs: null });
+const take = (truck: string, person: string | null = null): Intent => ({ do: 'take-truck', person, truck });
+
+const cases: [string, Intent][] = [
+  ['undo', withdraw(latest())],
+  ['undo truck 3', withdraw(latest('3'))],
+  ['scratch that', withdraw(latest())],
+  ['borra eso', withdraw(latest())],
+  ['deshacer', withdraw(latest())],
+  ['delete ticket 48213', withdraw(serial)],
+  ['borra la boleta 48213', withdraw(serial)],
+  ['that was truck 4 not 3', correct(latest('3'), { truck: '4' })],
+  ['that was truck 4, not truck 3', correct(latest('3'), { truck: '4' })],
+  ['era la 4 no la 3', correct(latest('3'), { truck: '4' })],
+  ['no era la 3, era la 4', correct(latest('3'), { truck: '4' })],
+  ['that was not truck 3, it was truck 4', correct(latest('3'), { truck: '4' })],
+  ['ticket 48213 was south 80 not north 40', correct(serial, { field: 'south-80' })],
+  ['that was 10:15 not 10:50', correct(latest(), { atMs: at('10:15') })],
+  ['perdon, era la troca 4', correct(latest(), { truck: '4' })],
+  ['that was truck 4', correct(latest(), { truck: '4' })],
+  ['that was south field', correct(latest(), { field: 'south-80' })],
+  ['that was at 10:15', correct(latest(), { atMs: at('10:15') })],
+  ['ticket 48213 was truck 4', correct(serial, { truck: '4' })],
+  ['ticket 48213 was gross 79860', correct(serial, { grossLb: 79_860 })],
+  ['la boleta 48213 era de la 4', correct(serial, { truck: '4' })],
+  ['got it', seen],
+  ['ok got it', seen],
+  ['10-4', seen],
+  ['seen', seen],
+  ['enterado', seen],
+  ['stop digging', stop()],
+  ['stop the dig, mud', stop('mud', 'mud')],
+  ['stop digging at 1:30, too hot', stop('heat', 'too hot', at('13:30'))],
+  ['paren de sacar', stop()],
+  ['paren de sacar, hay mucho lodo', stop('mud', 'hay mucho lodo')],
+  ['stop digging / paren de sacar', stop()],
+  ['ya no saquen', stop()],
+  ['resume', resume],
+  ['all clear', resume],
+  ['dig again', resume],
+  ['all clear, dig again', resume],
+  ['ya pueden sacar', resume],
+  ['digging south 80 now', dig('south-80')],
+  ['estamos sacando en south 80', dig('south-80')],
+  ['I have truck 4 today', take('4')],
+  ['traigo la troca 4', take('4')],
+  ['eli has truck 4', take('4', 'eli')],
+  ['español', { do: 'choose-language', language: 'es' }],
+  ['Espanol', { do: 'choose-language', language: 'es' }],
+  ['english', { do: 'choose-language', language: 'en' }],
+];
+
+test.each(cases)('%s', (text, expected) => {
+  expect(overheard(text)).toEqual(intents(expected));
+});

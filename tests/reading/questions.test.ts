@@ -1,0 +1,92 @@
+import { expect, test } from 'vitest';
+import type { Question } from '../../src/core/intent.ts';
+import { addressed, ask, intents, overheard } from './reading-of.ts';
+
+const line = (leaveInMin: number | null, station: string | null = null): Question => ({
+  about: 'line',
+  station,
+  leaveInMin,
+});
+type Tally = Extract<Question, { about: 'tons' | 'loads' }>;
+const tons = (said: Partial<Tally> = {}): Question => ({
+  about: 'tons',
+  field: null,
+  truck: null,
+  span: 'today',
+  ...said,
+});
+const loads = (said: Partial<Tally> = {}): Question => ({ ...tons(), ...said, about: 'loads' }) as Question;
+const list = (name: Extract<Question, { about: 'lists' }>['list']): Question => ({
+  about: 'lists',
+  list: name,
+});
+
+const cases: [string, Question][] = [
+  ['how long is the line', line(null)],
+  ['hows the line', line(null)],
+  ['line?', line(null)],
+  ['how long is the line at north station', line(null, 'north-station')],
+  ['whats the wait at north station', line(null, 'north-station')],
+  ['como esta la fila', line(null)],
+  ['cuanto hay de fila', line(null)],
+  ['¿hay fila?', line(null)],
+  ['is the line empty', line(null)],
+  ['if I leave now?', line(0)],
+  ['if I leave right now how long', line(0)],
+  ['si salgo ahorita?', line(0)],
+  ["what's the wait if I leave at 2", line(198)],
+  ['in 30 minutes?', line(30)],
+  ['in half an hour?', line(30)],
+  ['how long if I leave in 20 minutes', line(20)],
+  ['tons today?', tons()],
+  ['tons so far', tons()],
+  ['how many tons off north 40', tons({ field: 'north-40' })],
+  ['how many tons have we hauled', tons()],
+  ['tons yesterday', tons({ span: 'yesterday' })],
+  ['tons this season', tons({ span: 'season' })],
+  ['how many tons so far this season', tons({ span: 'season' })],
+  ['cuantas toneladas van', tons()],
+  ['cuantas toneladas ayer', tons({ span: 'yesterday' })],
+  ['how many loads has truck 3', loads({ truck: '3' })],
+  ['how many loads has carla hauled', loads({ truck: '3' })],
+  ['my loads', loads({ truck: '2' })],
+  ['how many loads have I hauled', loads({ truck: '2' })],
+  ['cuantas cargas lleva la troca 3', loads({ truck: '3' })],
+  ['cuantos viajes llevo', loads({ truck: '2' })],
+  ['where is everybody', { about: 'board' }],
+  ['donde estan todos', { about: 'board' }],
+  ['where is truck 3', { about: 'truck', truck: '3' }],
+  ['where is carla', { about: 'truck', truck: '3' }],
+  ['donde anda la troca 3', { about: 'truck', truck: '3' }],
+  ['is truck 3 loaded?', { about: 'truck', truck: '3' }],
+  ['is truck 3 loaded', { about: 'truck', truck: '3' }],
+  ['can we dig', { about: 'may-dig' }],
+  ['may we dig?', { about: 'may-dig' }],
+  ['dig again?', { about: 'may-dig' }],
+  ['stop digging?', { about: 'may-dig' }],
+  ['se puede sacar?', { about: 'may-dig' }],
+  ['who has not seen it', { about: 'unseen-notice' }],
+  ["who hasn't seen it", { about: 'unseen-notice' }],
+  ['quien no ha visto', { about: 'unseen-notice' }],
+  ['tickets', { about: 'tickets', truck: null }],
+  ['trucks', list('trucks')],
+  ['people', list('people')],
+  ['fields', list('fields')],
+  ['stations', list('stations')],
+  ['limits', list('limits')],
+  ['trocas', list('trucks')],
+  ['help', { about: 'help' }],
+  ['ayuda', { about: 'help' }],
+];
+
+test.each(cases)('%s', (text, question) => {
+  expect(overheard(text)).toEqual(intents(ask(question)));
+});
+
+test('written to the bot, more words may stand around', () => {
+  expect(addressed('could you show me the trucks list, and tell')).toEqual({
+    found: 'unclear',
+    problem: { problem: 'not-understood' },
+  });
+  expect(addressed('hello, please show me the trucks')).toEqual(intents(ask(list('trucks'))));
+});

@@ -1,0 +1,63 @@
+import { getTableName, sql } from 'drizzle-orm';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openDatabase } from '../../src/store/database.ts';
+import type { Database } from '../../src/store/database.ts';
+import { storeOver } from '../../src/store/open.ts';
+import { alarms, facts, inbox, lanes, operations, outbox } from '../../src/store/schema.ts';
+import { bookContract } from '../contracts/book.ts';
+import { outboxContract } from '../contracts/outbox.ts';
+import { fact } from '../contracts/samples.ts';
+import type { StoreSetting } from '../contracts/store-setting.ts';
+import { startPostgres } from '../support/postgres.ts';
+
+const server = await startPostgres();
+afterAll(() => server.stop());
+
+const wipe = async ({ db }: Database): Promise<void> => {
+  const names = [alarms, facts, inbox, lanes, operations, outbox].map((table) =>
+    sql.identifier(getTableName(table)),
+  );
+  await db.execute(sql`truncate ${sql.join(names, sql`, `)}`);
+};
+
+const OPERATIONS = ['a', 'b', 'fresh operation'];
+
+const settingOver = async (database: Database, second: Database): Promise<StoreSetting> => ({
+  store: await storeOver(database, OPERATIONS),
+  second: await storeOver(second, OPERATIONS),
+  neighbour: await storeOver(database, ['elsewhere']),
+  wipe: () => wipe(database),
+});
+
+describe('PGlite', () => {
+  let database: Database;
+  beforeAll(async () => {
+    database = await openDatabase({ memory: true });
+  });
+  afterAll(() => database.close());
+  bookContract(() => settingOver(database, database));
+  outboxContract(() => settingOver(database, database));
+});
+
+describe.skipIf(server.missing !== null)('Postgres', () => {
+  let database: Database;
+  let second: Database;
+  beforeAll(async () => {
+    const url = await server.emptyDatabase();
+    database = await openDatabase({ url });
+    second = await openDatabase({ url });
+  });
+  afterAll(() => Promise.all([database.close(), second.close()]));
+  bookContract(() => settingOver(database, second));
+  outboxContract(() => settingOver(database, second));
+
+  test('operations do not wait for each other: a neighbour’s long replay must not hold up a stop', async () => {
+    const { book } = await storeOver(database, ['a', 'b']);
+    await book.inOneGo('a', async (page) => {
+      await page.write([fact('f1')]);
+      await book.inOneGo('b', (other) => other.write([fact('f1')]));
+    });
+    const entries = await book.inOneGo('b', (page) => page.factsAfter(0));
+    expect(entries.map((entry) => entry.fact.id)).toContain('f1');
+  });
+});

@@ -1,0 +1,114 @@
+import { PGlite } from '@electric-sql/pglite';
+import { sql } from 'drizzle-orm';
+import { drizzle } from 'drizzle-orm/pglite';
+import { migrate } from 'drizzle-orm/pglite/migrator';
+import { createHash } from 'node:crypto';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+import { openDatabase } from '../../src/store/database.ts';
+import type { Db, Place } from '../../src/store/database.ts';
+import { openStore } from '../../src/store/open.ts';
+import { MIGRATIONS, migrateWith } from '../../src/store/migrate.ts';
+import { fact } from '../contracts/samples.ts';
+import { startPostgres } from '../support/postgres.ts';
+
+/** Databases out there have had these files: a change of the tables is a new file, never an edit. */
+const RELEASED = { '0000_start.sql': '4296e52546992fc266f296318de1629596c9a2dee1088091c816f898f4bea78d' };
+
+const server = await startPostgres();
+afterAll(() => server.stop());
+
+const columnsOf = async (place: Place) => {
+  const { db, close } = await openDatabase(place);
+  const columns = await db
+    .select({
+      column: sql<string>`table_name || '.' || column_name`.as('column'),
+      type: sql<string>`data_type`,
+      nullable: sql<string>`is_nullable`,
+      default: sql<string | null>`column_default`,
+      identity: sql<string>`is_identity`,
+    })
+    .from(sql`information_schema.columns`)
+    .where(sql`table_schema = 'public'`)
+    .orderBy(sql`table_name, ordinal_position`);
+  const indexes = await db
+    .select({ definition: sql<string>`indexdef` })
+    .from(sql`pg_indexes`)
+    .where(sql`schemaname = 'public'`)
+    .orderBy(sql`indexname`);
+  await close();
+  return { columns, indexes };
+};
+
+/** Writes down a migration as if another version of the program had made it. */
+const pretendMigration = (db: Db, atMs: number) =>
+  db.execute(sql`insert into drizzle.__drizzle_migrations (hash, created_at) values ('other', ${atMs})`);
+
+// A new PGlite takes seconds, on a busy machine many.
+const SLOW = { timeout: 240_000 };
+
+describe('migrations', SLOW, () => {
+  test('released files are never edited', () => {
+    const files = readdirSync(MIGRATIONS).filter((file) => file.endsWith('.sql'));
+    const hashOf = (file: string) =>
+      createHash('sha256')
+        .update(readFileSync(join(MIGRATIONS, file)))
+        .digest('hex');
+    expect(Object.fromEntries(files.map((file) => [file, hashOf(file)]))).toEqual(RELEASED);
+  });
+
+  test('a migration merged later with an older date is reported: drizzle passes it over without a word', async () => {
+    const pglite = await PGlite.create();
+    const db = drizzle(pglite);
+    const install = (folder: string) => migrateWith(db, (config) => migrate(db, config), folder);
+    await install(folderWith([{ tag: '0000_start', when: Date.UTC(2026, 1) }]));
+    const late = { tag: '0001_late', when: Date.UTC(2026, 0) };
+    const merged = install(folderWith([{ tag: '0000_start', when: Date.UTC(2026, 1) }, late]));
+    await expect(merged).rejects.toThrow(/of 2026-01-01T00:00:00\.000Z are older .* generate them anew/);
+    await pglite.close();
+  });
+});
+
+/** A folder of migrations as drizzle-kit lays it out; each makes a table of its own. */
+const folderWith = (entries: readonly { tag: string; when: number }[]): string => {
+  const folder = mkdtempSync(join(tmpdir(), 'fieldbell-migrations-'));
+  mkdirSync(join(folder, 'meta'));
+  writeFileSync(join(folder, 'meta', '_journal.json'), JSON.stringify({ entries }));
+  for (const { tag } of entries)
+    writeFileSync(join(folder, `${tag}.sql`), `create table "${tag}" (n integer)`);
+  return folder;
+};
+
+describe.skipIf(server.missing !== null)('migrations on Postgres', SLOW, () => {
+  test('both databases get the same tables', async () => {
+    const onPostgres = await columnsOf({ url: await server.emptyDatabase() });
+    expect(onPostgres.columns.length).toBeGreaterThan(40);
+    expect(await columnsOf({ memory: true })).toEqual(onPostgres);
+  });
+
+  test('several processes may install at once, and again: nothing is lost', async () => {
+    const url = await server.emptyDatabase();
+    const stores = await Promise.all(Array.from({ length: 4 }, () => openStore({ url }, ['a', 'b'])));
+    await stores[0]?.book.inOneGo('a', (page) => page.write([fact('f1')]));
+    const again = await openStore({ url }, ['a']);
+    const facts = await again.book.inOneGo('a', (page) => page.factsAfter(0));
+    expect(facts.map((entry) => entry.fact.id)).toEqual(['f1']);
+    await Promise.all([...stores, again].map((store) => store.close()));
+  });
+
+  test('a database that a newer version has changed is refused', async () => {
+    const url = await server.emptyDatabase();
+    const { db, close } = await openDatabase({ url });
+    await pretendMigration(db, Date.UTC(2126, 0, 1));
+    await close();
+    await expect(openDatabase({ url })).rejects.toThrow(
+      /newest of 2126-01-01T00:00:00.000Z: a newer version/,
+    );
+  });
+
+  test('a server that is not there is an error, not a wait', async () => {
+    await expect(openDatabase({ url: 'postgres://postgres@127.0.0.1:1/none' })).rejects.toThrow();
+  });
+});

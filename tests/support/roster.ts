@@ -1,0 +1,74 @@
+import type { CrewMember, Field, Language, Role, Roster, TruckId } from '../../src/core/roster.ts';
+
+const ZONE = 'America/Boise';
+
+const member = (
+  name: string,
+  roles: readonly Role[],
+  language: Language,
+  truck: TruckId | null,
+): CrewMember => ({
+  id: name.toLowerCase(),
+  name,
+  roles,
+  language,
+  truck,
+  addresses: [{ platform: 'local', user: name.toLowerCase() }],
+  aliases: [],
+});
+
+const field = (id: string, name: string, acres: number | null, aliases: readonly string[]): Field => ({
+  id,
+  name,
+  aliases,
+  zone: ZONE,
+  acres,
+  yieldTonsPerAcre: null,
+  station: 'north-station',
+});
+
+/** An invented operation: five trucks, three fields, one station, one room. */
+export const sampleRoster: Roster = {
+  operation: 'sample',
+  name: 'Sample farm',
+  zone: ZONE,
+  units: 'short-tons',
+  people: [
+    member('Ruth', ['grower'], 'en', null),
+    member('Mateo', ['foreman'], 'es', null),
+    member('Ana', ['driver'], 'es', '1'),
+    member('Ben', ['driver'], 'en', '2'),
+    member('Carla', ['driver'], 'es', '3'),
+    member('Dale', ['driver'], 'en', '4'),
+    member('Eli', ['driver'], 'en', '5'),
+    member('Fritz', ['digger-operator'], 'en', null),
+    member('Gus', ['topper-operator'], 'en', null),
+  ],
+  trucks: ['1', '2', '3', '4', '5'].map((id) => ({
+    id,
+    name: `Truck ${id}`,
+    aliases: [],
+    grossLimitLb: null,
+    usualTareLb: null,
+  })),
+  fields: [
+    field('north-40', 'North 40', 38, ['n40']),
+    field('south-80', 'South 80', null, []),
+    field('creek-bottom', 'Creek bottom', null, []),
+  ],
+  stations: [
+    {
+      id: 'north-station',
+      name: 'North station',
+      aliases: [],
+      zone: ZONE,
+      airLimitF: 60,
+      rootLimitF: 55,
+      location: null,
+      pilers: 2,
+    },
+  ],
+  rooms: [{ id: 'crew', platform: 'local', room: 'crew' }],
+  limits: { lineLimitMin: null, shortestCycleMin: 15 },
+  digger: null,
+};

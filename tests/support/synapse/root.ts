@@ -1,0 +1,100 @@
+import { execFile, spawnSync } from 'node:child_process';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { promisify } from 'node:util';
+
+const run = promisify(execFile);
+
+/** Where the folder with Debian and Synapse in it is kept between runs. */
+export const SYNAPSE_ROOT = process.env['FIELDBELL_SYNAPSE_ROOT'] ?? join(tmpdir(), 'fieldbell-synapse');
+
+const READY = join(SYNAPSE_ROOT, 'fieldbell-ready');
+const BUILD_WITHIN_MS = 15 * 60_000;
+const PACKAGES = ['matrix-synapse', 'python3-cffi-backend', 'python3-matrix-nio', 'python3-olm'];
+
+const quietEnv = { ...process.env, DEBIAN_FRONTEND: 'noninteractive', LC_ALL: 'C' };
+
+const command = async (name: string, ...args: string[]): Promise<void> => {
+  await run(name, args, { env: quietEnv, timeout: BUILD_WITHIN_MS, maxBuffer: 64 << 20 });
+};
+
+const has = (name: string): boolean =>
+  spawnSync('sh', ['-c', `command -v ${name}`], { env: quietEnv }).status === 0;
+
+/** The mirror that the machine itself uses. */
+const mirror = (): string => {
+  const folder = '/etc/apt/sources.list.d';
+  const files = [
+    '/etc/apt/sources.list',
+    ...(existsSync(folder) ? readdirSync(folder) : []).map((each) => join(folder, each)),
+  ];
+  const text = files.map((file) => (existsSync(file) ? readFileSync(file, 'utf8') : '')).join('\n');
+  return (
+    /(?:^URIs:|^deb(?: \[[^\]]*\])?)\s*(https?:\S+\/debian)\/?(?=\s)/m.exec(text)?.[1] ??
+    'http://deb.debian.org/debian'
+  );
+};
+
+const insideRoot = (path: string): string => join(SYNAPSE_ROOT, path);
+
+const build = async (): Promise<void> => {
+  rmSync(SYNAPSE_ROOT, { recursive: true, force: true });
+  mkdirSync(SYNAPSE_ROOT, { recursive: true });
+  await command(
+    'debootstrap',
+    '--variant=minbase',
+    '--include=ca-certificates',
+    'sid',
+    SYNAPSE_ROOT,
+    mirror(),
+  );
+  copyFileSync('/etc/resolv.conf', insideRoot('etc/resolv.conf'));
+  // A mirror may be a frozen one.
+  writeFileSync(insideRoot('etc/apt/apt.conf.d/99fieldbell'), 'Acquire::Check-Valid-Until "false";\n');
+  // Nothing that is installed may start by itself.
+  writeFileSync(insideRoot('usr/sbin/policy-rc.d'), '#!/bin/sh\nexit 101\n', { mode: 0o755 });
+  await command('chroot', SYNAPSE_ROOT, 'apt-get', 'update');
+  await command('chroot', SYNAPSE_ROOT, 'apt-get', 'install', '-y', '--no-install-recommends', ...PACKAGES);
+  await command('chroot', SYNAPSE_ROOT, 'apt-get', 'clean');
+  writeFileSync(READY, '');
+};
+
+const obstacle = async (): Promise<string | null> => {
+  if (process.platform !== 'linux') return 'Synapse is set up from Debian packages, which needs Linux';
+  if (process.getuid?.() !== 0) return 'setting up Synapse with debootstrap needs root';
+  if (has('debootstrap')) return null;
+  try {
+    await command('apt-get', 'update');
+    await command('apt-get', 'install', '-y', 'debootstrap');
+    return null;
+  } catch {
+    return 'debootstrap is missing, and apt-get can not install it';
+  }
+};
+
+/** Null = the folder is ready; else why Synapse can't be had here. The first call takes about two minutes. */
+export const synapseMissing = async (): Promise<string | null> => {
+  // SQLite's file lock makes the test files wait for the one that builds, and is let go when that one dies.
+  const lock = new DatabaseSync(`${SYNAPSE_ROOT}.lock`, { timeout: BUILD_WITHIN_MS });
+  lock.exec('begin exclusive');
+  try {
+    const why = await obstacle();
+    if (why !== null || existsSync(READY)) return why;
+    await build();
+    return null;
+  } catch (error) {
+    return `Synapse could not be set up in ${SYNAPSE_ROOT}: ${error instanceof Error ? error.message : String(error)}`;
+  } finally {
+    lock.close();
+  }
+};
