@@ -1,5 +1,6 @@
 /** The command line, and the only place where everything is put together. */
-import { createReadStream, fstatSync } from 'node:fs';
+import { fstatSync } from 'node:fs';
+import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
 import { localChat } from '../adapters/local/chat.ts';
 import { playDemo } from './command/demo.ts';
@@ -84,8 +85,10 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
 const runReplay = async (file: string, options: { operation?: string; database?: string }): Promise<void> => {
   const named = options.operation === undefined ? {} : { FIELDBELL_OPERATION: options.operation };
   const settings = settingsOrExit({ ...process.env, ...named });
+  // Opened first: the stream of a file that is not there fails while nobody listens yet.
+  const input = file === '-' ? process.stdin : (await open(file)).createReadStream();
   const faults = await replay({
-    lines: linesOf(file === '-' ? process.stdin : createReadStream(file)),
+    lines: linesOf(input),
     roster: settings.roster,
     place: options.database === undefined ? { memory: true } : { embedded: options.database },
     print: (json) => {

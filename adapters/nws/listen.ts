@@ -111,6 +111,8 @@ export const nws = (settings: NwsSettings): ForecastSource => {
     if (held && nowMs - held.atMs < LINKS_HOLD_MS) return { got: 'links', links: held.links };
     const got = await getJson(settings, onBase(settings.baseUrl, `/points/${point}`));
     if (got.got === 'unchanged') return unusable('304 to an unconditional request');
+    // A cell moves seldom: yesterday's is better than none.
+    if (got.got === 'unavailable' && held) return { got: 'links', links: held.links };
     if (got.got !== 'json') return got;
     const reading = parsePoints(got.body);
     if ('faulty' in reading) return unusable(reading.faulty);

@@ -1,5 +1,5 @@
 /** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
-import { deliver, overChats } from '../run/deliver.ts';
+import { counted, deliver, overChats } from '../run/deliver.ts';
 import { hear } from '../run/hear.ts';
 import type { Log } from '../run/running.ts';
 import { tick } from '../run/weather.ts';
@@ -14,23 +14,29 @@ export interface Live {
   stop: () => Promise<void>;
 }
 
+interface Task {
+  run: () => void;
+  /** Resolves when nothing of it is under way. */
+  idle: () => Promise<unknown>;
+}
+
+/** A fault is logged: the next second brings the next try. */
+const safely = async (task: () => Promise<unknown>, log: Log): Promise<void> => {
+  try {
+    await task();
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    log.error({ why }, 'This is tried again in a second');
+  }
+};
+
 /** Runs one task at a time; asked again while it runs, it runs once more. */
-const oneAtATime = (
-  task: () => Promise<unknown>,
-  log: Log,
-): { run: () => void; idle: () => Promise<void> } => {
+const oneAtATime = (task: () => Promise<unknown>, log: Log): Task => {
   const state = { busy: false, asked: false, last: Promise.resolve() };
   const loop = async (): Promise<void> => {
     while (state.asked) {
       state.asked = false;
-      try {
-        await task();
-      } catch (error) {
-        log.error(
-          { why: error instanceof Error ? error.message : String(error) },
-          'This is tried again in a second',
-        );
-      }
+      await safely(task, log);
     }
     state.busy = false;
   };
@@ -43,11 +49,25 @@ const oneAtATime = (
   return { run, idle: () => state.last };
 };
 
+/**
+ * Starts anew each time. A delivery that hangs has leased its lanes, so that the next one passes them by: a stop notice
+ * does not wait for the time limit of a post to another room.
+ */
+const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
+  const underWay = new Set<Promise<void>>();
+  const run = (): void => {
+    const one = safely(task, log).finally(() => underWay.delete(one));
+    underWay.add(one);
+  };
+  return { run, idle: () => Promise.all(underWay) };
+};
+
 /** Starts the adapters and the clock. Messages left over from before a stop or a crash go out first. */
 export const goLive = async (operation: Operation, chats: readonly Chat[], log: Log): Promise<Live> => {
   const { running, store } = operation;
   const platforms = chats.map((chat) => chat.platform);
-  const delivery = oneAtATime(() => deliver(store.outbox, platforms, overChats(chats), Date.now, log), log);
+  const send = counted(overChats(chats), running.metrics);
+  const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
   const clockwork = oneAtATime(() => tick(running, Date.now()), log);
   const timer = setInterval(() => {
     clockwork.run();

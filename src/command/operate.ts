@@ -1,10 +1,9 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
-import { foldDay } from '../core/day.ts';
 import type { Roster } from '../core/roster.ts';
 import { firstEstimate } from '../core/line/first-estimate.ts';
 import { createMetrics } from '../run/metrics.ts';
 import type { Metrics } from '../run/metrics.ts';
-import { allFacts, emptyCache } from '../run/running.ts';
+import { allFacts, dayOf, emptyCache } from '../run/running.ts';
 import type { Log, Running } from '../run/running.ts';
 import { zoneClock } from '../run/zone-clock.ts';
 import { openStore } from '../store/open.ts';
@@ -27,8 +26,11 @@ interface Means {
   wakeDeliverer: () => void;
 }
 
-export const operate = async (roster: Roster, place: Place, means: Means): Promise<Operation> => {
-  const store = await openStore(place, [roster.operation]);
+export const operate = async (roster: Roster, place: Place, means: Means): Promise<Operation> =>
+  operateOn(await openStore(place, [roster.operation]), roster, means);
+
+/** The operation on a store that is open already. */
+export const operateOn = async (store: Store, roster: Roster, means: Means): Promise<Operation> => {
   const metrics = createMetrics();
   const running: Running = {
     ...means,
@@ -45,7 +47,7 @@ export const operate = async (roster: Roster, place: Place, means: Means): Promi
     running,
     store,
     metrics,
-    roster: () => foldDay(roster, running.facts.facts).roster,
+    roster: () => dayOf(running, running.facts.facts).roster,
     close: store.close,
   };
 };

@@ -1,5 +1,4 @@
 /** A recorded day through the same hear, tick and deliver as the live bot, with the clock taken from the lines. */
-import { createInterface } from 'node:readline';
 import type { Roster } from '../core/roster.ts';
 import { LOCAL } from '../core/roster.ts';
 import type { Claimed } from '../ports/outbox.ts';
@@ -24,12 +23,16 @@ export interface ReplayDeps {
   log: Log;
 }
 
-/**
- * The lines of a stream. Reading starts only when they are asked for: a readline interface that is made earlier loses
- * the lines that come before somebody listens, and its end (https://github.com/nodejs/node/issues/33463).
- */
+/** The lines of a stream; fails where the stream does. (The lines of `node:readline` just end there.) */
 export async function* linesOf(input: NodeJS.ReadableStream): AsyncIterable<string> {
-  yield* createInterface({ input, crlfDelay: Infinity });
+  input.setEncoding('utf8');
+  let rest = '';
+  for await (const piece of input) {
+    const lines = (rest + String(piece)).split(/\r?\n/);
+    rest = lines.pop() ?? '';
+    yield* lines;
+  }
+  yield rest;
 }
 
 /** Causes are told by the message's own id. */

@@ -24,17 +24,20 @@ export interface Asking {
 
 type Span = 'today' | 'yesterday' | 'season';
 
-/** The calendar day of the operation, or the day before, or all that is in the book. */
+/**
+ * The calendar day of the operation, or the day before, or all that is in the book. Today is the whole of it: phones
+ * that run ahead of our clock write what is a few minutes off.
+ */
 const spanOf = (day: Day, { clock, nowMs }: Asking, span: Span): { fromMs: EpochMs; toMs: EpochMs } => {
   const midnight = (addDays: number): EpochMs =>
     wallTimeOfDayMs(clock, day.roster.zone, nowMs, 0, 0, addDays);
   switch (span) {
     case 'today':
-      return { fromMs: midnight(0), toMs: nowMs + 1 };
+      return { fromMs: midnight(0), toMs: midnight(1) };
     case 'yesterday':
       return { fromMs: midnight(-1), toMs: midnight(0) };
     case 'season':
-      return { fromMs: Math.min(midnight(0), ...day.facts.map((fact) => fact.atMs)), toMs: nowMs + 1 };
+      return { fromMs: Math.min(midnight(0), ...day.facts.map((fact) => fact.atMs)), toMs: midnight(1) };
   }
 };
 

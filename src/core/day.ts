@@ -86,7 +86,8 @@ const applyTicketFact = (draft: Draft, fact: FactOf<'ticket-booked'>): void => {
 const applyNotice = (draft: Draft, fact: FactOf<'notice-raised'>): void => {
   const entry = { step: fact.step, atMs: fact.atMs, by: fact.by };
   const { event } = fact.step;
-  const known = draft.notices.find((notice) => notice.event === event) ?? { event, steps: [], seen: new Map() };
+  const fresh: NoticeEvent = { event, steps: [], seen: new Map() };
+  const known = draft.notices.find((notice) => notice.event === event) ?? fresh;
   known.steps.push(entry);
   if (fact.step.stage !== 'all-clear') known.seen.clear();
   if (fact.by !== null) known.seen.set(fact.by, fact.atMs);

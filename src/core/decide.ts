@@ -2,7 +2,7 @@
 import type { Day, NoticeEvent } from './day.ts';
 import type { Fact, FactOf } from './facts.ts';
 import { newestStep } from './notices.ts';
-import { fieldById, managers, personById } from './roster.ts';
+import { fieldById, managers, mayManage, personById } from './roster.ts';
 import type { Roster, Station } from './roster.ts';
 import type { Audience, Tell, Telling } from './telling.ts';
 import type { EpochMs } from './units.ts';
@@ -91,6 +91,12 @@ const heatEventOf = (day: Day, station: Station): NoticeEvent | undefined =>
     return notice === 'heat' && (place === station.id || place === null);
   });
 
+/** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
+const mayEndStop = ({ open, by }: FactOf<'station-reported'>, day: Day): boolean => {
+  const person = by === null ? undefined : personById(day.roster, by);
+  return !open || (person !== undefined && mayManage(person));
+};
+
 /** What the station said of itself, and roots that were measured there or in a field that hauls to it. */
 const wordsFor = (day: Day, station: Station): Pick<HeatOptions, 'rootReadings' | 'stationWord'> => {
   const ofStation = (reading: FactOf<'root-measured'>): boolean =>
@@ -98,7 +104,9 @@ const wordsFor = (day: Day, station: Station): Pick<HeatOptions, 'rootReadings' 
     (reading.field !== null && fieldById(day.roster, reading.field)?.station === station.id);
   return {
     rootReadings: day.rootReadings.filter(ofStation),
-    stationWord: day.stationReports.findLast((report) => report.station === station.id) ?? null,
+    stationWord:
+      day.stationReports.findLast((report) => report.station === station.id && mayEndStop(report, day)) ??
+      null,
   };
 };
 

@@ -6,7 +6,7 @@ import type { Built } from './hearing.ts';
 import { told } from './hearing.ts';
 import { countOf, truckOf } from './resolve.ts';
 import type { Resolved } from './resolve.ts';
-import { netTicket } from './ticket.ts';
+import { firstWeight, netTicket } from './ticket.ts';
 import { isLittle } from './words.ts';
 
 const isTelling = (element: Element): boolean => element.is === 'word' && !isLittle(element.text);
@@ -46,7 +46,8 @@ export const buildReport = (step: HaulStep, resolved: Resolved, text: string, ro
     (truck) => ({ do: 'report', step, truck, field, station, atMs, ahead, words }) as const,
   );
   const weights = slotsOf(slots, 'weight');
-  if (weights.length === 0 || step === 'first-weighed') return told(...reports);
+  if (weights.length === 0) return told(...reports);
+  if (step === 'first-weighed') return told(firstWeight(weights, resolved));
   const ticket = step === 'dumped' ? netTicket(weights, resolved) : null;
   return ticket === null ? null : told(...reports, ticket);
 };

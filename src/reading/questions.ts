@@ -21,6 +21,8 @@ const questionOf = (about: About, own: boolean, resolved: Resolved, hearing: Hea
     case 'tons':
     case 'loads':
       return { about, field, truck, span };
+    case 'left':
+      return { about: 'left', field };
     case 'truck':
       return truck === null ? { about: 'board' } : { about, truck };
     case 'tickets':

@@ -37,6 +37,7 @@ export type About =
   | 'leave'
   | 'tons'
   | 'loads'
+  | 'left'
   | 'board'
   | 'truck'
   | 'may-dig'

@@ -73,6 +73,10 @@ const ticketOf = (resolved: Resolved, serial: string | null, weights: Weights): 
   ...weights,
 });
 
+/** "Weighed in 79840": the first weight, before there is a ticket. */
+export const firstWeight = (weights: readonly Weight[], resolved: Resolved): BookTicket =>
+  ticketOf(resolved, null, { ...NONE, grossLb: weights[0]?.lb ?? null });
+
 /** "Dumped 25.26 tons": the net alone. */
 export const netTicket = (weights: readonly Weight[], resolved: Resolved): BookTicket | null => {
   const found = assign(weights);
@@ -118,11 +122,11 @@ export const buildTicket = (resolved: Resolved, { roster }: Hearing): Built => {
   const isFirstWeight = serials.length === 0 && weights.length === 1 && only !== undefined && !only.tons;
   if (isFirstWeight && only.lb < MIN_WEIGHT_LB) return null;
   if (isFirstWeight && (only.role === null || only.role === 'gross')) {
-    return told(stepOf('first-weighed', resolved, resolved.atMs));
+    return told(firstWeight(weights, resolved));
   }
   const found = assign(weights);
-  const isEnough =
-    found !== null && (found.netLb !== null || (found.grossLb !== null && found.tareLb !== null));
+  // A second weight with its label is enough: the first may have been told when the truck weighed in.
+  const isEnough = found !== null && (found.netLb !== null || found.tareLb !== null);
   return isEnough
     ? told(ticketOf(resolved, serial, found))
     : unclear({ problem: 'which-amount', said: said || (serial ?? '') });

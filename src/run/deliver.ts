@@ -2,6 +2,7 @@
 import type { EpochMs } from '../core/units.ts';
 import type { Chat, PostResult } from '../ports/chat.ts';
 import type { Claimed, Outbox } from '../ports/outbox.ts';
+import type { Metrics } from './metrics.ts';
 import type { Log } from './running.ts';
 
 /** Longer than any platform's own time limit for a post, so that no second deliverer takes a message that is under way. */
@@ -24,6 +25,17 @@ export const overChats =
     } catch (error) {
       return { result: 'unknown', why: error instanceof Error ? error.message : String(error) };
     }
+  };
+
+/** Sends, and counts what became of it. */
+export const counted =
+  (send: Send, { delivered, deliveryFailures }: Metrics): Send =>
+  async (message) => {
+    const { platform } = message;
+    const posted = await send(message);
+    if (posted.result === 'sent') delivered.inc({ platform });
+    else deliveryFailures.inc({ platform, result: posted.result });
+    return posted;
   };
 
 /** Waits double from a second to a minute. A message is never dropped for failing often: a lost stop notice is the worst. */

@@ -31,24 +31,33 @@ export interface Log {
 }
 
 /**
- * Facts that have been read from the book. Only the newer ones are read each time: the rows of a season would otherwise
- * cross from the database for every message.
+ * Facts that have been read from the book, and the day that they come to. Only the newer ones are read each time: the
+ * rows of a season would otherwise cross from the database for every message.
  */
 export interface FactCache {
   seq: number;
   facts: readonly Fact[];
+  /** Null = not folded yet. */
+  day: Day | null;
 }
 
-export const emptyCache = (): FactCache => ({ seq: 0, facts: [] });
+export const emptyCache = (): FactCache => ({ seq: 0, facts: [], day: null });
 
 /** All facts of the operation, with those that were written since. Call it on the open page: nobody writes meanwhile. */
 export const allFacts = async (running: Running, page: Page): Promise<readonly Fact[]> => {
   const newer = await page.factsAfter(running.facts.seq);
   const last = newer.at(-1);
   // What other transactions have committed stays true whether or not this one commits.
-  if (last)
-    running.facts = { seq: last.seq, facts: [...running.facts.facts, ...newer.map((row) => row.fact)] };
+  if (last) {
+    const facts = [...running.facts.facts, ...newer.map((row) => row.fact)];
+    running.facts = { seq: last.seq, facts, day: null };
+  }
   return running.facts.facts;
 };
 
-export const dayOf = (running: Running, facts: readonly Fact[]): Day => foldDay(running.roster, facts);
+/** The day after these facts. That of all facts in the book is folded once. */
+export const dayOf = ({ roster, facts: cache }: Running, facts: readonly Fact[]): Day => {
+  if (facts !== cache.facts) return foldDay(roster, facts);
+  cache.day ??= foldDay(roster, facts);
+  return cache.day;
+};

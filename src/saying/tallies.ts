@@ -60,9 +60,12 @@ const placeOf = (row: BoardRow, voice: Voice): string => {
   return '';
 };
 
+/** Heard of, but where it is was worked out from a later message. */
+const isInferred = (row: BoardRow): boolean => row.phase !== null && row.source === 'inferred';
+
 const noteOf = (row: BoardRow, voice: Voice): string => {
   const words = row.words === null ? '' : `: ${row.words}`;
-  return row.source === 'inferred' ? words + phrase(voice, 'board.inferred') : words;
+  return isInferred(row) ? words + phrase(voice, 'board.inferred') : words;
 };
 
 /** One truck in one line: where, since when, how many loads, and whether that was told or worked out. */
@@ -83,6 +86,7 @@ export const boardText = (rows: readonly BoardRow[], voice: Voice): string =>
   [
     phrase(voice, 'board.title', { time: time(voice, voice.nowMs) }),
     ...rows.map((row) => boardLine(row, voice)),
+    ...(rows.some(isInferred) ? [phrase(voice, 'board.mark')] : []),
   ].join('\n');
 
 export const boardTable = (rows: readonly BoardRow[], voice: Voice): Table => ({
@@ -93,7 +97,7 @@ export const boardTable = (rows: readonly BoardRow[], voice: Voice): Table => ({
     truckName(voice, row.truck),
     row.phase === null
       ? '-'
-      : phrase(voice, `phase.${row.phase}`) + placeOf(row, voice) + (row.source === 'inferred' ? ' *' : ''),
+      : phrase(voice, `phase.${row.phase}`) + placeOf(row, voice) + (isInferred(row) ? ' *' : ''),
     row.sinceMs === null ? '-' : time(voice, row.sinceMs),
     String(row.loads),
   ]),

@@ -5,7 +5,8 @@ import { HOUR_MS } from './season.ts';
 import type { HarvestDay, Issue } from './season.ts';
 
 export const LIMIT_F = 55;
-export const TICK_MS = 15 * 60_000;
+const TICK_MS = 15 * 60_000;
+const DIG_FROM_HOUR = 4;
 
 /** What stands at `nowMs`, given what stood before; the issues are those of up to then, oldest first. */
 export type Rule = (
@@ -18,8 +19,8 @@ export interface DayScore {
   isWarm: boolean;
   /** By how much the afternoon passed the limit, °F. */
   overF: number;
-  /** Minutes between the first word of a stop and the crossing; null = no stop was told before it. */
-  noticeMin: number | null;
+  /** A stop was told before the air passed the limit. */
+  inTime: boolean;
   stopped: boolean;
   warmDugMin: number;
   /** Too cool to have stopped: before the crossing, on a cool day, or after the air was back at the limit. */
@@ -38,7 +39,11 @@ export const scoreDay = (day: HarvestDay, issues: readonly Issue[], rule: Rule):
   let current: { step: NoticeStep; atMs: number } | null = null;
   let toldMs: number | null = null;
   const score = { stopped: false, warmDugMin: 0, lostMin: 0, messages: 0 };
-  for (let nowMs = day.midnightMs + 4 * HOUR_MS; nowMs < day.midnightMs + 24 * HOUR_MS; nowMs += TICK_MS) {
+  for (
+    let nowMs = day.midnightMs + DIG_FROM_HOUR * HOUR_MS;
+    nowMs < day.midnightMs + 24 * HOUR_MS;
+    nowMs += TICK_MS
+  ) {
     const known = issues.filter((issue) => issue.issuedMs <= nowMs);
     const step = rule(current, known, nowMs);
     if (step) {
@@ -52,6 +57,8 @@ export const scoreDay = (day: HarvestDay, issues: readonly Issue[], rule: Rule):
     if (isTooWarm && !stands) score.warmDugMin += TICK_MS / 60_000;
     if (!isTooWarm && stands) score.lostMin += TICK_MS / 60_000;
   }
-  const noticeMin = toldMs === null || upMs === null || toldMs > upMs ? null : (upMs - toldMs) / 60_000;
-  return { isWarm: upMs !== null, overF: (peakF ?? 0) - LIMIT_F, noticeMin, ...score };
+  // A night that is too warm from the start of digging on can be told no sooner than then.
+  const neededMs = upMs === null ? null : Math.max(upMs, day.midnightMs + DIG_FROM_HOUR * HOUR_MS);
+  const inTime = toldMs !== null && neededMs !== null && toldMs <= neededMs;
+  return { isWarm: upMs !== null, overF: (peakF ?? 0) - LIMIT_F, inTime, ...score };
 };

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Intent } from '../../src/core/intent.ts';
-import { at, intents, overheard, report } from './reading-of.ts';
+import { at, intents, overheard, report, ticket } from './reading-of.ts';
 
 const left = report('left-field');
 const line = report('joined-line');
@@ -46,7 +46,7 @@ const cases: [string, ...Intent[]][] = [
   ['estoy en la fila, como 10 adelante', report('joined-line', { ahead: 10 })],
   ['soy el 5 en la fila', report('joined-line', { ahead: 4 })],
 
-  ['weighed in 79840', report('first-weighed')],
+  ['weighed in 79840', ticket(null, { grossLb: 79_840 })],
   ['weighed in at 10:05', report('first-weighed', { atMs: at('10:05') })],
   ['ya pese', report('first-weighed')],
   ['dumped', report('dumped')],

@@ -69,6 +69,10 @@ test('in a metric operation bare numbers are kilograms and bare tons metric', ()
   expect(said('ticket 48213 22.92 tons')).toEqual(intents(ticket('48213', { netLb: 50_530 })));
 });
 
+test('a second weight alone closes the ticket whose first weight was told before', () => {
+  expect(overheard('ticket 48213 tare 29320')).toEqual(intents(ticket('48213', { tareLb: 29_320 })));
+});
+
 const amount = (said: string) => ({ found: 'unclear', problem: { problem: 'which-amount', said } });
 
 test.each([

@@ -45,7 +45,7 @@ const replayed = async (lines: readonly string[]): Promise<{ answers: Answer[]; 
 
 const tallies = (answers: readonly Answer[]): Answer[] => answers.filter(({ kind }) => kind === 'tally');
 
-test('the recorded day gives the loads, tons and fields of the tickets', { timeout: 120_000 }, async () => {
+test('the recorded day gives the loads, tons and fields of the tickets', { timeout: 400_000 }, async () => {
   const { answers, faults } = await replayed(recorded);
   expect(faults).toEqual([]);
   const [, truckThree, , evening] = tallies(answers);
@@ -93,7 +93,7 @@ const muddled = (lines: readonly string[], seed: number): string[] => {
     .map(({ text }) => text);
 };
 
-test('heard late and twice, the day ends with the same loads and tons', { timeout: 240_000 }, async () => {
+test('heard late and twice, the day ends with the same loads and tons', { timeout: 400_000 }, async () => {
   const { answers, faults } = await replayed(muddled(recorded, 20261021));
   expect(faults).toEqual([]);
   expect(tallies(answers).at(-1)?.data).toMatchObject({ loads: 47, tons: 1155.58, withoutTicket: 0 });

@@ -1,17 +1,18 @@
-import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
-import { hostname, tmpdir } from 'node:os';
+import { existsSync, readdirSync, writeFileSync } from 'node:fs';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { holderNow, lockDirectory, lockFileOf } from '../../src/store/directory-lock.ts';
 import type { Holder } from '../../src/store/directory-lock.ts';
 import { startChild } from '../support/child.ts';
+import { temporaryDirectory } from '../support/temporary.ts';
 
 const RACER = new URL('lock-racer.ts', import.meta.url);
 
 describe('directory lock', () => {
   let directory: string;
   beforeEach(() => {
-    directory = mkdtempSync(join(tmpdir(), 'fieldbell-lock-'));
+    directory = temporaryDirectory();
   });
   const leaveLock = (holder: Holder) => {
     writeFileSync(join(directory, lockFileOf(holder)), '');

@@ -1,6 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { mkdtempSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
@@ -8,9 +7,9 @@ import { DATA_VERSION, VERSION_FILE } from '../../src/store/embedded.ts';
 import { openStore } from '../../src/store/open.ts';
 import { fact, NOON_MS } from '../contracts/samples.ts';
 import { startChild } from '../support/child.ts';
+import { temporaryDirectory } from '../support/temporary.ts';
 
 const WRITER = new URL('writer.ts', import.meta.url);
-const emptyDirectory = () => mkdtempSync(join(tmpdir(), 'fieldbell-embedded-'));
 
 /** Ids of the facts, and keys of the messages, that the directory holds. */
 const contentOf = async (directory: string) => {
@@ -24,7 +23,7 @@ const contentOf = async (directory: string) => {
 // A new PGlite takes seconds, on a busy machine many.
 describe('embedded database', { timeout: 240_000 }, () => {
   test('a killed process loses nothing that it had confirmed, and leaves no half work', async () => {
-    const directory = emptyDirectory();
+    const directory = temporaryDirectory();
     for (const enough of [5, 17]) {
       const writer = startChild(WRITER, directory);
       await writer.linesAtLeast(enough);
@@ -37,7 +36,7 @@ describe('embedded database', { timeout: 240_000 }, () => {
   });
 
   test('a second process is refused while the first one writes', async () => {
-    const directory = emptyDirectory();
+    const directory = temporaryDirectory();
     const writer = startChild(WRITER, directory);
     await writer.linesAtLeast(1);
     const refusal = openStore({ embedded: directory }, ['a']);
@@ -46,14 +45,14 @@ describe('embedded database', { timeout: 240_000 }, () => {
   });
 
   test('a directory of another version is refused before it is touched', async () => {
-    const directory = emptyDirectory();
+    const directory = temporaryDirectory();
     writeFileSync(join(directory, VERSION_FILE), 'PGlite 0.4, PostgreSQL 17\n');
     const refusal = openStore({ embedded: directory }, ['a']);
     await expect(refusal).rejects.toThrow(/was written by PGlite 0\.4, PostgreSQL 17, .*Export it/);
   });
 
   test('the version written beside the data is the one that runs', async () => {
-    const directory = emptyDirectory();
+    const directory = temporaryDirectory();
     const database = await openDatabase({ embedded: directory });
     const version = sql<string>`current_setting('server_version')`;
     const [server] = await database.db.select({ version }).from(sql`(select) as nothing`);
@@ -66,7 +65,7 @@ describe('embedded database', { timeout: 240_000 }, () => {
   });
 
   test('a damaged database is reported with what to do, and stays free for the next try', async () => {
-    const directory = emptyDirectory();
+    const directory = temporaryDirectory();
     const store = await openStore({ embedded: directory }, ['a']);
     await store.book.inOneGo('a', (page) => page.write([fact('f1')]));
     await store.close();

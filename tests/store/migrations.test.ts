@@ -3,8 +3,7 @@ import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/pglite';
 import { migrate } from 'drizzle-orm/pglite/migrator';
 import { createHash } from 'node:crypto';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
@@ -13,6 +12,7 @@ import { openStore } from '../../src/store/open.ts';
 import { MIGRATIONS, migrateWith } from '../../src/store/migrate.ts';
 import { fact } from '../contracts/samples.ts';
 import { startPostgres } from '../support/postgres.ts';
+import { temporaryDirectory } from '../support/temporary.ts';
 
 /** Databases out there have had these files: a change of the tables is a new file, never an edit. */
 const RELEASED = { '0000_start.sql': '4296e52546992fc266f296318de1629596c9a2dee1088091c816f898f4bea78d' };
@@ -73,7 +73,7 @@ describe('migrations', SLOW, () => {
 
 /** A folder of migrations as drizzle-kit lays it out; each makes a table of its own. */
 const folderWith = (entries: readonly { tag: string; when: number }[]): string => {
-  const folder = mkdtempSync(join(tmpdir(), 'fieldbell-migrations-'));
+  const folder = temporaryDirectory();
   mkdirSync(join(folder, 'meta'));
   writeFileSync(join(folder, 'meta', '_journal.json'), JSON.stringify({ entries }));
   for (const { tag } of entries)

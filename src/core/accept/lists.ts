@@ -13,7 +13,7 @@ const slug = (name: string): string =>
     .toLowerCase()
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
-    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
     .replace(/^-|-$/g, '');
 
 const named = <T extends { id: string; name: string }>(list: readonly T[], name: string): T | undefined =>
@@ -111,8 +111,12 @@ export const acceptListChange = (intent: IntentOf<'change-list'>, day: Day, spea
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'change-lists' });
   const platform = speaking.speaker.addresses[0]?.platform ?? 'local';
   const change = changeFor(intent.change, day.roster, platform);
-  const name = 'remove' in intent.change ? intent.change.remove : '';
-  if (!change) return refused({ refused: 'no-such-entry', list: intent.change.list, name });
+  if (!change)
+    return refused(
+      'remove' in intent.change
+        ? { refused: 'no-such-entry', list: intent.change.list, name: intent.change.remove }
+        : { refused: 'no-station' },
+    );
   if (leavesNoManager(change, day.roster)) return refused({ refused: 'last-manager' });
   return taken(speaking, null, [{ kind: 'list-changed', change }]);
 };

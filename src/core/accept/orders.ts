@@ -3,7 +3,7 @@ import type { NoticeStep } from '../facts.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { newestStep, openNotices } from '../notices.ts';
+import { hasUnseen, newestStep, openNotices, unendedNotices } from '../notices.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 
@@ -21,8 +21,9 @@ const stopStep = (
   return {
     event: before?.event ?? `${intent.hold}-${speaking.cause}`,
     number: (before?.number ?? 0) + 1,
-    notice: intent.hold,
-    stage: before ? 'update' : 'stop',
+    // "Stop digging" without a reason, while a heat stop is open, moves the heat stop.
+    notice: before?.notice ?? intent.hold,
+    stage: before === null || before.stage === 'watch' ? 'stop' : 'update',
     source: 'person',
     place: before?.place ?? null,
     stopToppingMs: Math.max(addMinutes(stopAtMs, -TOPPING_LEAD_MIN), nowMs),
@@ -46,10 +47,13 @@ export const acceptStop = (intent: IntentOf<'order-stop'>, day: Day, speaking: S
   return taken(speaking, null, [{ kind: 'notice-raised', step: stopStep(intent, open, speaking) }]);
 };
 
-/** Dig again: by foreman or grower only. Ends every open notice, those from the forecast as well. */
+/**
+ * Dig again: by foreman or grower only. Ends every open notice, those from the forecast as well, and brings an all-clear
+ * forward that was told for later.
+ */
 export const acceptResume = (intent: IntentOf<'order-resume'>, day: Day, speaking: Speaking): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'resume-dig' });
-  const open = openNotices(day);
+  const open = unendedNotices(day, speaking.sentMs);
   if (open.length === 0) return refused({ refused: 'dig-not-stopped' });
   const steps = open.map((event): NoticeStep => {
     const { step } = newestStep(event);
@@ -70,9 +74,8 @@ export const acceptResume = (intent: IntentOf<'order-resume'>, day: Day, speakin
   );
 };
 
-/** "Got it": the newest notice has been seen by this person. */
+/** "Got it": what has been told has been seen by this person. */
 export const acceptSeen = (day: Day, speaking: Speaking): Accepted => {
-  const newest = day.notices.at(-1);
-  if (!newest || newest.seen.has(speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
+  if (!hasUnseen(day, speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
   return taken(speaking, null, [{ kind: 'notice-seen', person: speaking.speaker.id }]);
 };

@@ -1,6 +1,6 @@
 import type { Day } from '../day.ts';
 import type { Happening } from '../facts.ts';
-import { refused, stationFor, taken, truckFor } from './speaking.ts';
+import { refused, stationOfTruck, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 
 /** A step of a truck's round trip; with a head count where the driver stands in the line and counted. */
@@ -12,7 +12,7 @@ export const acceptReport = (intent: IntentOf<'report'>, day: Day, speaking: Spe
   const happenings: Happening[] = [
     { kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
   ];
-  const place = stationFor(day.roster, station, field);
+  const place = stationOfTruck(day, truck, station, field);
   if (intent.ahead !== null && place !== null)
     happenings.push({ kind: 'line-seen', station: place, ahead: intent.ahead, truck });
   return taken(speaking, intent.atMs, happenings);
@@ -22,7 +22,7 @@ type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station'>;
 
 /** What a person sees at the station: the line, the pilers, whether it is open. */
 export const acceptSighting = (intent: Sighting, day: Day, speaking: Speaking): Accepted => {
-  const station = stationFor(day.roster, intent.station, null);
+  const station = stationOfTruck(day, speaking.speaker.truck, intent.station, null);
   if (station === null) return refused({ refused: 'no-station' });
   switch (intent.do) {
     case 'see-line':

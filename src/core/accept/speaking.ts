@@ -1,4 +1,6 @@
+import type { Day } from '../day.ts';
 import type { Fact, Happening } from '../facts.ts';
+import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
 import { fieldById } from '../roster.ts';
 import type { CrewMember, FieldId, Roster, StationId, TruckId } from '../roster.ts';
@@ -27,6 +29,10 @@ export type IntentOf<D extends Intent['do']> = Extract<Intent, { do: D }>;
 
 export const refused = (refusal: Refusal): Accepted => ({ outcome: 'refused', refusal });
 
+/** Later than anything that can have happened when the message was sent. */
+export const isAhead = (atMs: EpochMs, { sentMs }: Speaking): boolean =>
+  atMs > addMinutes(sentMs, CLOCK_DIFFERENCE_MIN);
+
 /** Facts of what happened at `atMs` (null = when the message was sent). A report of the future is refused. */
 export const taken = (
   speaking: Speaking,
@@ -34,8 +40,7 @@ export const taken = (
   happenings: readonly Happening[],
   warnings: readonly Warning[] = [],
 ): Accepted => {
-  if (atMs !== null && atMs > addMinutes(speaking.sentMs, CLOCK_DIFFERENCE_MIN))
-    return refused({ refused: 'time-ahead', atMs });
+  if (atMs !== null && isAhead(atMs, speaking)) return refused({ refused: 'time-ahead', atMs });
   const facts = happenings.map((happening, at) => ({
     id: `${speaking.cause}#${speaking.factsSoFar + at}`,
     cause: speaking.cause,
@@ -59,6 +64,18 @@ export const stationFor = (
   (field === null ? undefined : fieldById(roster, field))?.station ??
   roster.stations[0]?.id ??
   null;
+
+/** As `stationFor`; where nothing was named, the one that the truck's load goes to, else that of the field being dug. */
+export const stationOfTruck = (
+  day: Day,
+  truck: TruckId | null,
+  station: StationId | null,
+  field: FieldId | null,
+): StationId | null => {
+  const load = truck === null ? undefined : day.trucks.get(truck)?.loads.at(-1);
+  const underWay = load && !hasEnded(load) && field === null ? load.station : null;
+  return stationFor(day.roster, station ?? underWay, field ?? day.dugField);
+};
 
 export const truckFor = (speaking: Speaking, truck: TruckId | null): TruckId | null =>
   truck ?? speaking.speaker.truck;

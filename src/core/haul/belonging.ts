@@ -54,7 +54,9 @@ const isSaidLate = (
   if (minutesBetween(toldMs, atMs) >= pace.shortestCycleMin) return false;
   // The truck said that it was empty since: only the dump is still told long after that.
   return (
-    emptyMs === null || step === 'dumped' || minutesBetween(emptyMs, atMs) < lateAllowanceMin('left-field', pace)
+    emptyMs === null ||
+    step === 'dumped' ||
+    minutesBetween(emptyMs, atMs) < lateAllowanceMin('left-field', pace)
   );
 };
 
@@ -91,14 +93,22 @@ const awaitsTicket = (load: Load, atMs: EpochMs): boolean =>
   load.startMs <= atMs &&
   minutesBetween(newestStampMs(load), atMs) < LATEST_TICKET_MIN;
 
+/** From joining the line to the second weight it takes at least so long: the dump alone is some 5 min, and two scales. */
+const FASTEST_VISIT_MIN: Minutes = 10;
+
 /** Reached the station, as far as anybody said. */
 const atStation = (load: Load): boolean => furthestStep(load) > 0;
 
+/** Can have been weighed out by then. Drivers who have just joined the line send the ticket of the load before. */
+const canBeWeighedOut = (load: Load, atMs: EpochMs): boolean =>
+  furthestStep(load) > loadedSteps.indexOf('joined-line') ||
+  (atStation(load) && minutesBetween(newestStampMs(load), atMs) >= FASTEST_VISIT_MIN);
+
 /**
- * The load that a ticket closes: the newest one without a ticket that has reached the station, else the one under way.
- * A truck that has just left the field full still speaks of the load before.
+ * The load that a ticket closes: the newest one without a ticket that can have been weighed out, else one that has
+ * reached the station, else the one under way. A truck that has just left the field full still speaks of the load before.
  */
 export const loadOfTicket = (loads: readonly Load[], atMs: EpochMs): Load | undefined => {
   const open = loads.filter((load) => awaitsTicket(load, atMs));
-  return open.findLast(atStation) ?? open.at(-1);
+  return open.findLast((load) => canBeWeighedOut(load, atMs)) ?? open.findLast(atStation) ?? open.at(-1);
 };

@@ -17,6 +17,8 @@ export interface Filter {
   step: number;
   profile: LineProfile;
   mostOpen: number;
+  /** Log-likelihood of the events so far. */
+  evidence: number;
 }
 
 /** Kept so that the pilers of the paths are busy about as much as pilers are. */
@@ -30,6 +32,9 @@ export const stepAt = (filter: Filter, atMin: Minutes): Step => {
   return {
     arrivals: atBin(usual, atMin) * STEP_MIN,
     levelSd: profile.levelSd,
+    scatter: Math.sqrt(profile.dispersion),
+    returning: profile.returning,
+    usualLine: atBin(profile.usualLine, atMin),
     pilersOpen: profile.pilersOpen.length > 0 ? atBin(profile.pilersOpen, atMin) : null,
     perMinWanted: meanPerMin / BUSY,
     mostOpen,
@@ -51,6 +56,7 @@ export const newFilter = (
     step: 0,
     profile,
     mostOpen,
+    evidence: 0,
   };
 };
 
@@ -89,6 +95,7 @@ const advance = (filter: Filter, pending: readonly number[]): void => {
     path.joinedThen[at] = path.joined;
     path.weighedThen[at] = path.weighed;
     path.openThen[bin] = path.open;
+    path.lineThen[bin] = path.joined - path.weighed;
   }
   for (const slot of pending)
     for (const path of filter.paths) notePassing(path, slot, filter.step * STEP_MIN);
@@ -143,9 +150,18 @@ const resampleIfUneven = (filter: Filter): void => {
   if (1 / squares < 0.5 * filter.paths.length) resample(filter, weights);
 };
 
+/** Log of the mean weight. */
+const evidenceOf = (paths: readonly Path[]): number => {
+  const most = paths.reduce((best, path) => Math.max(best, path.logWeight), -Infinity);
+  return (
+    most + Math.log(paths.reduce((sum, path) => sum + Math.exp(path.logWeight - most), 0) / paths.length)
+  );
+};
+
 /** Systematic resampling (Kitagawa, J. Comput. Graph. Stat. 5(1), 1996). */
 const resample = (filter: Filter, weights = weightsOf(filter.paths)): void => {
   const { paths, spare, random } = filter;
+  filter.evidence += evidenceOf(paths);
   const count = paths.length;
   let taken = 0;
   let reached = random() / count;

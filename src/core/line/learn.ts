@@ -3,6 +3,7 @@ import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { filterOf, quantile } from './forecast.ts';
 import { BIN_MIN, DAY_BINS, defaultProfile } from './profile.ts';
+import type { Path } from './path.ts';
 import type { LineProfile, UsualWait } from './profile.ts';
 import { rollOf, servedBetween } from './rolls.ts';
 import type { Reading } from './rolls.ts';
@@ -43,7 +44,8 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
     usual: learnUsual(days, fresh),
     days: days.length,
   };
-  return explained(days, explained(days, profile));
+  const first = explained(days, profile);
+  return explained(days, { ...first, returning: likeliestReturning(days.slice(-15), first) });
 };
 
 const lastMs = ({ visits, opening }: LineObservations): EpochMs =>
@@ -177,24 +179,48 @@ const learnUsual = (days: readonly LineObservations[], profile: LineProfile): (U
   });
 };
 
-/** The rates and open pilers that explain the days best, as the mean over days; a step of expectation-maximisation. */
-const explained = (days: readonly LineObservations[], profile: LineProfile): LineProfile => {
-  const ends = days.map((seen) => endOf(seen, profile));
+interface DayEnd {
+  evidence: number;
+  logMinPerTruck: number;
+  open: number[];
+  line: number[];
+}
+
+const endOf = (seen: LineObservations, profile: LineProfile): DayEnd => {
+  const timeline = timelineOf(seen, profile, lastMs(seen));
+  const nowMin = minutesBetween(timeline.openingMs, lastMs(seen));
+  const { paths, evidence } = filterOf(seen, profile, timeline, nowMin);
+  const byBin = (of: (path: Path, bin: number) => number): number[] =>
+    Array.from({ length: DAY_BINS }, (_, bin) => mean(paths.map((path) => of(path, bin))));
   return {
-    ...profile,
-    minPerTruck: Math.exp(mean(ends.map(({ logMinPerTruck }) => logMinPerTruck))),
-    pilersOpen: Array.from({ length: DAY_BINS }, (_, bin) => mean(ends.map(({ open }) => open[bin] ?? 1))),
+    evidence,
+    logMinPerTruck: mean(paths.map((path) => -Math.log(path.perPilerMin))),
+    open: byBin((path, bin) => Math.max(1, path.openThen[bin] ?? 1)),
+    line: byBin((path, bin) => path.lineThen[bin] ?? 0),
   };
 };
 
-const endOf = (seen: LineObservations, profile: LineProfile): { logMinPerTruck: number; open: number[] } => {
-  const timeline = timelineOf(seen, profile, lastMs(seen));
-  const { paths } = filterOf(seen, profile, timeline, minutesBetween(timeline.openingMs, lastMs(seen)));
+/** Trucks that come by themselves, or go round in fleets of 50, 20, 10. */
+const RETURNING = [0, 0.02, 0.05, 0.1] as const;
+
+const likeliestReturning = (days: readonly LineObservations[], profile: LineProfile): number => {
+  const tried = RETURNING.map((returning) => ({
+    returning,
+    evidence: mean(days.map((seen) => endOf(seen, { ...profile, returning }).evidence)),
+  }));
+  return tried.reduce((best, next) => (next.evidence > best.evidence ? next : best)).returning;
+};
+
+/** What explains the days best, as the mean over days; a step of expectation-maximisation. */
+const explained = (days: readonly LineObservations[], profile: LineProfile): LineProfile => {
+  const ends = days.map((seen) => endOf(seen, profile));
+  const byBin = (of: (end: DayEnd) => number[]): number[] =>
+    Array.from({ length: DAY_BINS }, (_, bin) => mean(ends.map((end) => of(end)[bin] ?? 0)));
   return {
-    logMinPerTruck: mean(paths.map((path) => -Math.log(path.perPilerMin))),
-    open: Array.from({ length: DAY_BINS }, (_, bin) =>
-      Math.max(1, mean(paths.map((path) => path.openThen[bin] ?? 1))),
-    ),
+    ...profile,
+    minPerTruck: Math.exp(mean(ends.map(({ logMinPerTruck }) => logMinPerTruck))),
+    pilersOpen: byBin(({ open }) => open),
+    usualLine: byBin(({ line }) => line),
   };
 };
 
@@ -203,41 +229,60 @@ const mean = (numbers: readonly number[]): number =>
 
 /** Pseudo-days and pseudo-spans at the default noise. */
 const NOISE_PRIOR = 8;
+/** Trucks by which a count is off because two joins were told late. */
+const LATE_VARIANCE = 2;
+const SHORT_SPAN = 15;
 
-/** Day to day and within the day, by moments: the scatter of counts beyond that of Poisson counts. */
-const learnNoise = (
-  counts: readonly Counted[],
-  rates: readonly number[],
-): Pick<LineProfile, 'daySd' | 'levelSd'> => {
-  const within = counts.flatMap((count) => {
+type Noise = Pick<LineProfile, 'daySd' | 'levelSd' | 'dispersion'>;
+
+/**
+ * By moments. `dispersion`: variance over mean of the trucks joining in a short time, 1 for Poisson arrivals, less for
+ * fleets that are loaded one after another. `daySd`, `levelSd`: scatter beyond that, day to day and within the day.
+ */
+const learnNoise = (counts: readonly Counted[], rates: readonly number[]): Noise => {
+  const spans = counts.flatMap((count) => {
     const expected = rates.reduce((sum, rate, bin) => sum + rate * overlapMin(count, bin), 0);
     return count.spans.length === 1 && expected > 2 ? [{ ...count, expected }] : [];
   });
-  const days = Map.groupBy(within, ({ day }) => day);
-  const ratios = new Map(
-    [...days].map(([day, spans]) => {
-      const expected = spans.reduce((sum, span) => sum + span.expected, 0);
-      return [day, { ratio: spans.reduce((sum, span) => sum + span.count, 0) / expected, expected }];
-    }),
-  );
-  const dayVariance = excess(
-    [...ratios.values()].map(({ ratio, expected }) => [ratio - 1, expected]),
-    0.2,
-  );
-  const spanVariance = excess(
-    within.map(({ day, count, expected }) => {
-      const usual = expected * (ratios.get(day)?.ratio ?? 1);
-      return [count / usual - 1, usual];
-    }),
-    0.25,
-  );
-  return { daySd: Math.sqrt(dayVariance), levelSd: Math.sqrt(spanVariance) };
+  const days = [...Map.groupBy(spans, ({ day }) => day).values()].map((ofDay) => {
+    const expected = ofDay.reduce((sum, span) => sum + span.expected, 0);
+    const ratio = ofDay.reduce((sum, span) => sum + span.count, 0) / expected;
+    return { ratio, expected, spans: ofDay.map((span) => ({ ...span, expected: ratio * span.expected })) };
+  });
+  const within = days.flatMap((day) => day.spans);
+  const dispersion = dispersionOf(within.filter(({ expected }) => expected < SHORT_SPAN));
+  return {
+    dispersion,
+    daySd: excessSd(
+      days.map(({ ratio, expected }) => ({ count: ratio * expected, expected })),
+      dispersion,
+      0.2,
+    ),
+    levelSd: excessSd(within, dispersion, 0.25),
+  };
 };
 
-/** Variance of relative errors beyond 1/expected, weighted by what was expected. */
-const excess = (errors: readonly (readonly [number, number])[], usualSd: number): number => {
-  const usual = usualSd * usualSd;
-  let sum = NOISE_PRIOR * usual;
-  for (const [error, expected] of errors) sum += error * error - 1 / expected;
-  return Math.max(0.05 * 0.05, sum / (NOISE_PRIOR + errors.length));
+interface Expected {
+  count: number;
+  expected: number;
+}
+
+const dispersionOf = (spans: readonly Expected[]): number => {
+  const sum = spans.reduce(
+    (total, { count, expected }) => total + ((count - expected) ** 2 - LATE_VARIANCE) / expected,
+    NOISE_PRIOR,
+  );
+  return Math.min(1, Math.max(0.2, sum / (NOISE_PRIOR + spans.length)));
+};
+
+/** Standard deviation of count / expected, beyond what the dispersion of counts explains. */
+const excessSd = (spans: readonly Expected[], dispersion: number, usualSd: number): number => {
+  const sum = spans.reduce(
+    (total, { count, expected }) => {
+      const chance = (dispersion * expected + LATE_VARIANCE) / (expected * expected);
+      return total + (count / expected - 1) ** 2 - chance;
+    },
+    NOISE_PRIOR * usualSd * usualSd,
+  );
+  return Math.sqrt(Math.max(0.05 * 0.05, sum / (NOISE_PRIOR + spans.length)));
 };

@@ -33,8 +33,9 @@ export interface Path {
   passedMin: Float64Array;
   /** `weighed` at the newest ticket of each serial roll. */
   marks: Float64Array;
-  /** Pilers open in each half hour so far. */
+  /** Pilers open, and trucks in the line, in each half hour so far. */
   openThen: Uint8Array;
+  lineThen: Float64Array;
 }
 
 export const STEP_MIN = 3;
@@ -46,6 +47,11 @@ export interface Step {
   arrivals: number;
   /** Log-noise of arrivals within the day. */
   levelSd: number;
+  /** Scatter of the trucks that join, against Poisson arrivals. */
+  scatter: number;
+  /** Share of the arrivals that is missing for each truck in the line beyond the usual. */
+  returning: number;
+  usualLine: number;
   /** Pilers usually open now, where that is learned. */
   pilersOpen: number | null;
   /** Else they follow what the usual day needs: trucks per minute over the share of time that pilers are busy. */
@@ -90,6 +96,7 @@ export const newPath = (random: Random, prior: Prior): Path => ({
   passedMin: new Float64Array(prior.slots).fill(NaN),
   marks: new Float64Array(prior.rolls).fill(NaN),
   openThen: new Uint8Array(DAY_BINS),
+  lineThen: new Float64Array(DAY_BINS),
 });
 
 export const copyPath = (from: Path, to: Path): void => {
@@ -109,6 +116,7 @@ export const copyPath = (from: Path, to: Path): void => {
   to.passedMin.set(from.passedMin);
   to.marks.set(from.marks);
   to.openThen.set(from.openThen);
+  to.lineThen.set(from.lineThen);
 };
 
 /** Noise of mean 0 and deviation 1 that is enough within short steps (weak Euler scheme, Kloeden & Platen 1992). */
@@ -116,8 +124,13 @@ const coin = (random: Random): number => (random() < 0.5 ? -1 : 1);
 
 export const stepPath = (path: Path, step: Step, random: Random): void => {
   path.level = LEVEL_KEEP * path.level + LEVEL_KICK * step.levelSd * coin(random);
-  const level = Math.exp(path.level - 0.5 * step.levelSd * step.levelSd);
-  path.joined += poisson(random, step.arrivals * path.dayFactor * level);
+  // A truck that stands in the line does not come back from the field.
+  const kept = step.returning * (path.joined - path.weighed - step.usualLine);
+  const level = Math.exp(
+    path.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
+  );
+  const mean = step.arrivals * path.dayFactor * level;
+  path.joined += mean + step.scatter * (poisson(random, mean) - mean);
   turnPilers(path, step, random);
   serve(path, random);
 };

@@ -16,10 +16,19 @@ export interface LineProfile {
   /** Log-noise of arrivals from day to day, and within the day. */
   daySd: number;
   levelSd: number;
+  /** Variance over mean of the trucks that join in a short time; 1 = Poisson. */
+  dispersion: number;
   /** Minutes that one piler needs for one truck. */
   minPerTruck: Minutes;
   /** Pilers open, on average, by half hour since opening; empty = not learned. */
   pilersOpen: readonly number[];
+  /** Trucks in the line, on average, by half hour since opening. */
+  usualLine: readonly number[];
+  /**
+   * Share of the arrivals that is missing for each truck in the line beyond the usual: 0 where trucks come by
+   * themselves, about 1 / trucks where the same trucks come back.
+   */
+  returning: number;
   /** From first to second weight, where a ticket tells only one of them. */
   yardMin: Minutes;
   /** By two hours since opening; null where too little was seen. */
@@ -46,8 +55,11 @@ export const defaultProfile = (usualPilers: number): LineProfile => ({
   ),
   daySd: 0.4,
   levelSd: 0.25,
+  dispersion: 1,
   minPerTruck: DEFAULT_MIN_PER_TRUCK,
   pilersOpen: [],
+  usualLine: [],
+  returning: 0,
   yardMin: 3 * DEFAULT_MIN_PER_TRUCK,
   usual: [],
   days: 0,

@@ -40,6 +40,19 @@ export const netOf = ({ grossLb, tareLb, netLb }: Weights): { netLb: Lb } | { re
   return withinLimits(computedLb);
 };
 
+export const setsWeight = ({ grossLb, tareLb, netLb }: Weights): boolean =>
+  grossLb !== null || tareLb !== null || netLb !== null;
+
+/** Weights after a correction. A net told alone puts scale weights out of force that do not give it. */
+export const reweigh = (was: Weights, set: Weights): Weights => {
+  const grossLb = set.grossLb ?? was.grossLb;
+  const tareLb = set.tareLb ?? was.tareLb;
+  if (set.netLb === null)
+    return { grossLb, tareLb, netLb: grossLb === null || tareLb === null ? was.netLb : null };
+  const all = { grossLb, tareLb, netLb: set.netLb };
+  return 'refusal' in netOf(all) ? { grossLb: set.grossLb, tareLb: set.tareLb, netLb: set.netLb } : all;
+};
+
 const withinLimits = (netLb: Lb): { netLb: Lb } | { refusal: Refusal } =>
   netLb < NET_LIMITS_LB.min || netLb > NET_LIMITS_LB.max
     ? { refusal: { refused: 'net-impossible', netLb, minLb: NET_LIMITS_LB.min, maxLb: NET_LIMITS_LB.max } }
@@ -60,7 +73,7 @@ export const usualTareLb = (
 const offDivision = (lb: Lb): boolean => Number.isInteger(lb) && lb % SCALE_DIVISION_LB !== 0;
 
 export const weightWarnings = (
-  weights: Weights & { netLb: Lb },
+  weights: Weights,
   truck: Truck | undefined,
   earlier: readonly BookedTicket[],
 ): Warning[] => {

@@ -111,9 +111,12 @@ export interface HeatCase {
   options: HeatOptions;
 }
 
-/** A forecast with the hours before its first one as the forecasts before it had them. */
+/** A forecast with the hours before its first one as the newest of the forecasts before it had them. */
 export const withPast = (forecast: IssuedForecast, earlier: readonly IssuedForecast[]): IssuedForecast => {
   const firstMs = Math.min(...forecast.hours.map((hour) => hour.startMs));
-  const past = earlier.flatMap((one) => one.hours).filter((hour) => hour.startMs < firstMs);
-  return { issuedMs: forecast.issuedMs, hours: [...past, ...forecast.hours] };
+  const past = new Map<EpochMs, HourlyTemperature>();
+  for (const { hours } of earlier) {
+    for (const hour of hours) if (hour.startMs < firstMs) past.set(hour.startMs, hour);
+  }
+  return { issuedMs: forecast.issuedMs, hours: [...past.values(), ...forecast.hours] };
 };

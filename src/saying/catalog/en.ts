@@ -151,7 +151,7 @@ export const en = {
   'notice.title.other': 'DIG STOPPED',
   'notice.stop': '{title}: stop topping {topping}, stop digging {digging}.',
   'notice.update': '{title}, NEW TIME: stop topping {topping}, stop digging {digging}.',
-  'notice.watch': '{title} LIKELY about {digging}.',
+  'notice.watch': '{title} LIKELY {digging}.',
   'notice.now': 'NOW',
   'notice.at': 'at {time}',
   'notice.was': 'It was {time}.',

@@ -34,7 +34,7 @@ beforeAll(async () => {
 afterAll(() => server.close());
 beforeEach(() => {
   server.requests.length = 0;
-  source = nws({ baseUrl: server.baseUrl, contact: 'operator@example.org', timeoutMs: 2000 });
+  source = nws({ baseUrl: server.baseUrl, contact: 'operator@example.org', timeoutMs: 20_000 });
 });
 
 /** Answers by path; points and alerts are well unless given. */
@@ -96,6 +96,21 @@ describe('finding the grid', () => {
     expect(paths().filter((path) => path.startsWith('/points/'))).toHaveLength(1);
     await source.fetch(place, nowMs + 24 * HOUR_MS);
     expect(paths().filter((path) => path.startsWith('/points/'))).toHaveLength(2);
+  });
+
+  it('stays with the cell of yesterday where the service cannot name one', async () => {
+    route({ [GRID_PATH]: json(grid('2026-10-15T17:20:00+00:00')) });
+    await source.fetch(place, nowMs);
+    route({
+      '/points/43.877,-116.995': webPage(502),
+      [GRID_PATH]: json(
+        gridReply({
+          updateTime: '2026-10-16T17:20:00+00:00',
+          temperature: [['2026-10-16T18:00:00+00:00/PT1H', 20]],
+        }),
+      ),
+    });
+    expect(await source.fetch(place, nowMs + 24 * HOUR_MS)).toMatchObject({ result: 'fresh' });
   });
 
   it('asks for the cell anew when it has moved', async () => {

@@ -20,7 +20,7 @@ const fetchWith = async (
 ): Promise<ForecastResult | undefined> => {
   server.requests.length = 0;
   server.answer(() => answer);
-  return openMeteo({ baseUrl: server.baseUrl, apiKey, timeoutMs: 2000 })?.fetch(place, nowMs);
+  return openMeteo({ baseUrl: server.baseUrl, apiKey, timeoutMs: 20_000 })?.fetch(place, nowMs);
 };
 const fault = (status: number, reason: string): Answer => ({
   status,

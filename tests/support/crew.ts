@@ -1,0 +1,125 @@
+/** A day told by the crew: who says what where and when, and what the bot says to whom. All on 2026-10-20 in Idaho. */
+import { operateOn } from '../../src/command/operate.ts';
+import type { Roster } from '../../src/core/roster.ts';
+import type { EpochMs, Fahrenheit } from '../../src/core/units.ts';
+import type { Heard } from '../../src/ports/chat.ts';
+import type { Claimed } from '../../src/ports/outbox.ts';
+import { deliver } from '../../src/run/deliver.ts';
+import { hear } from '../../src/run/hear.ts';
+import type { Running } from '../../src/run/running.ts';
+import { hearForecast, tick } from '../../src/run/weather.ts';
+import type { Database } from '../../src/store/database.ts';
+import { storeOver } from '../../src/store/open.ts';
+import { sampleRoster } from './roster.ts';
+
+/** "07:05" or "22:30:15", mountain daylight time. */
+export const at = (clock: string): EpochMs =>
+  Date.parse(`2026-10-20T${clock.length === 5 ? `${clock}:00` : clock}-06:00`);
+
+interface Given {
+  roster: Roster;
+  /** Means of the shell in place of the usual ones: a clock that fails, other platforms. */
+  running: Partial<Running>;
+}
+
+/** What a line of the day may have besides who, where and what. */
+interface Line {
+  id: string;
+  sent: string;
+  addressed: boolean;
+  repliesTo: string | null;
+  userName: string | null;
+}
+
+export const crewOn = async (database: Database, given: Partial<Given> = {}) => {
+  const logged: { what: object; message: string }[] = [];
+  const note = (what: object, message: string) => logged.push({ what, message });
+  const log = { info: () => undefined, warn: note, error: note };
+  const roster = given.roster ?? { ...sampleRoster, operation: `day-${crypto.randomUUID()}` };
+  const store = await storeOver(database, [roster.operation]);
+  const means = { platforms: ['local'], log, wakeDeliverer: () => undefined };
+  const operation = await operateOn(store, roster, means);
+  const running: Running = { ...operation.running, ...given.running };
+  const delivered: Claimed[] = [];
+  let said = 0;
+
+  /** Delivers all that may go out, and gives the texts. */
+  const deliverAll = async (clock: string): Promise<string[]> => {
+    const before = delivered.length;
+    const send = async (message: Claimed) => {
+      delivered.push(message);
+      return { result: 'sent' as const, messageId: `bot-${message.id}` };
+    };
+    await deliver(store.outbox, running.platforms, send, () => at(clock), log);
+    return delivered.slice(before).map((message) => message.said.text);
+  };
+  const hearEvent = async (
+    who: string,
+    room: string | null,
+    event: Heard['event'],
+    clock: string,
+    line: Partial<Line>,
+  ): Promise<string[]> => {
+    const heardMs = at(clock);
+    const sentMs = line.sent === undefined ? heardMs : at(line.sent);
+    said += 1;
+    const id = line.id ?? `m${said}`;
+    const userName = line.userName ?? null;
+    await hear(running, { platform: 'local', id, user: who, userName, room, sentMs, heardMs, event });
+    return deliverAll(clock);
+  };
+
+  return {
+    operation,
+    running,
+    logged,
+    delivered,
+    deliverAll,
+    /** Who says what in the room (null = to the bot alone). Gives what the bot then says. */
+    say: (who: string, room: string | null, text: string, clock: string, line: Partial<Line> = {}) => {
+      const { addressed = false, repliesTo = null } = line;
+      return hearEvent(who, room, { is: 'message', text, addressed, repliesTo }, clock, line);
+    },
+    edit: (who: string, room: string | null, of: string, text: string, clock: string) =>
+      hearEvent(who, room, { is: 'edit', of, text }, clock, {}),
+    takeBack: (who: string, room: string | null, of: string, clock: string) =>
+      hearEvent(who, room, { is: 'deletion', of }, clock, {}),
+    /** Hourly temperatures from the full hour on. Gives what the bot then says. */
+    forecast: async (
+      place: string,
+      issued: string,
+      fromHour: string,
+      temperatures: readonly Fahrenheit[],
+      clock = issued,
+    ): Promise<string[]> => {
+      const hours = temperatures.map((temperatureF, hour) => ({
+        startMs: at(fromHour) + hour * 3_600_000,
+        temperatureF,
+      }));
+      const refused = await hearForecast(running, {
+        place,
+        issuedMs: at(issued),
+        hours,
+        heardMs: at(clock),
+      });
+      if (refused) return [refused.refused];
+      return deliverAll(clock);
+    },
+    /** Time passes until then. Gives what the bot says meanwhile. */
+    passTo: async (clock: string): Promise<string[]> => {
+      await tick(running, at(clock));
+      return deliverAll(clock);
+    },
+    heardBy: (person: string) =>
+      delivered
+        .filter(({ recipient }) => 'person' in recipient && recipient.person === person)
+        .map((message) => message.said.text),
+    heardIn: (room: string) =>
+      delivered
+        .filter(({ recipient }) => 'room' in recipient && recipient.room === room)
+        .map((message) => message.said.text),
+    factsSoFar: () => store.book.inOneGo(roster.operation, (page) => page.factsAfter(0)),
+  };
+};
+
+export type Crew = Awaited<ReturnType<typeof crewOn>>;

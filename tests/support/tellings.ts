@@ -1,0 +1,314 @@
+/** One of every kind of thing that the bot can say; the types make the lists complete. */
+import type { Fact, Happening, HaulStep } from '../../src/core/facts.ts';
+import type { BoardRow } from '../../src/core/haul/board.ts';
+import type { BookedTicket } from '../../src/core/haul/load.ts';
+import type { Phase } from '../../src/core/haul/truck.ts';
+import type { Unclear } from '../../src/core/intent.ts';
+import type { ListChange } from '../../src/core/roster.ts';
+import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
+import { aTicket, at, fact, step, ticket } from './given.ts';
+import { heatStep } from './notices.ts';
+import { sampleRoster } from './roster.ts';
+
+const [station] = sampleRoster.stations;
+const [field] = sampleRoster.fields;
+const [truck] = sampleRoster.trucks;
+const [person] = sampleRoster.people;
+if (!station || !field || !truck || !person) throw new Error('the sample has one of each');
+
+const haulSteps: Record<HaulStep, Fact> = {
+  'at-field': step('3', 'at-field', '10:15', { field: 'north-40' }),
+  loading: step('3', 'loading', '10:15'),
+  'left-field': step('3', 'left-field', '10:15'),
+  'joined-line': step('3', 'joined-line', '10:15'),
+  'first-weighed': step('3', 'first-weighed', '10:15', { grossLb: 79_840 }),
+  dumped: step('3', 'dumped', '10:15'),
+  returning: step('3', 'returning', '10:15'),
+  parked: step('3', 'parked', '10:15'),
+  down: step('3', 'down', '10:15', { words: 'flat' }),
+  up: step('3', 'up', '10:15'),
+};
+
+const at1015 = (happening: Happening): Fact => fact(happening, '10:15');
+const place = { station: 'north-station' } as const;
+
+/** Facts that a receipt can hold; none of those that have a telling of their own. */
+export const receiptFacts: readonly Fact[] = [
+  ...Object.values(haulSteps),
+  step('3', 'first-weighed', '10:15'),
+  step('3', 'left-field', '10:15', { field: 'north-40' }),
+  ticket('3', '10:40', 50_520, { serial: '048213', grossLb: 79_840, tareLb: 29_320, field: 'north-40' }),
+  ticket('3', '10:40', 50_520),
+  ...[0, 1, 14].map((ahead) => at1015({ kind: 'line-seen', ...place, ahead, truck: '3' })),
+  ...[0, 1, 2].map((open) => at1015({ kind: 'pilers-seen', ...place, open, down: null })),
+  ...[0, 1, 2].map((down) => at1015({ kind: 'pilers-seen', ...place, open: null, down })),
+  at1015({ kind: 'station-reported', ...place, open: true, untilMs: null }),
+  at1015({ kind: 'station-reported', ...place, open: false, untilMs: null }),
+  at1015({ kind: 'station-reported', ...place, open: false, untilMs: at('18:00') }),
+  at1015({ kind: 'root-measured', station: null, field: 'north-40', temperatureF: 54.5 }),
+  at1015({ kind: 'root-measured', ...place, field: null, temperatureF: 55 }),
+  at1015({ kind: 'root-measured', station: null, field: null, temperatureF: 55 }),
+  at1015({ kind: 'crown-checked', field: 'north-40', sound: true }),
+  at1015({ kind: 'crown-checked', field: null, sound: false }),
+  at1015({ kind: 'field-dug', field: 'north-40' }),
+  at1015({ kind: 'truck-taken', person: 'ana', truck: '4' }),
+];
+
+const booked: BookedTicket = {
+  ...aTicket('3', 50_520, { serial: '048213' }),
+  cause: 'local:m1',
+  by: 'ana',
+  atMs: at('10:40'),
+  sentMs: at('10:41'),
+};
+
+type Refusals = { [R in Refusal['refused']]: readonly Extract<Refusal, { refused: R }>[] };
+const refusals: Refusals = {
+  'no-truck': [{ refused: 'no-truck' }],
+  'no-field': [{ refused: 'no-field' }],
+  'no-station': [{ refused: 'no-station' }],
+  'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
+  'not-allowed': (['stop-dig', 'resume-dig', 'correct-others', 'change-lists'] as const).map((what) => ({
+    refused: 'not-allowed',
+    what,
+  })),
+  'second-not-below-first': [{ refused: 'second-not-below-first', grossLb: 29_320, tareLb: 79_840 }],
+  'net-impossible': [{ refused: 'net-impossible', netLb: 505_200, minLb: 1_000, maxLb: 100_000 }],
+  'weights-disagree': [{ refused: 'weights-disagree', netLb: 52_520, computedLb: 50_520 }],
+  'weight-missing': [{ refused: 'weight-missing' }],
+  'serial-known': [booked, { ...booked, serial: null }].map((known) => ({
+    refused: 'serial-known',
+    ticket: known,
+  })),
+  'nothing-to-undo': [{ refused: 'nothing-to-undo' }],
+  'nothing-to-correct': [{ refused: 'nothing-to-correct' }],
+  'nothing-to-see': [{ refused: 'nothing-to-see' }],
+  'dig-not-stopped': [{ refused: 'dig-not-stopped' }],
+  'no-such-entry': [{ refused: 'no-such-entry', list: 'trucks', name: '9' }],
+  'last-manager': [{ refused: 'last-manager' }],
+};
+
+const weights = ['first', 'second', 'net'] as const;
+type Warnings = { [W in Warning['warning']]: readonly Extract<Warning, { warning: W }>[] };
+const warnings: Warnings = {
+  'not-multiple': weights.map((weight) => ({ warning: 'not-multiple', weight, lb: 79_841, divisionLb: 20 })),
+  unusual: weights.map((weight) => ({
+    warning: 'unusual',
+    weight,
+    lb: 120_000,
+    minLb: 45_000,
+    maxLb: 110_000,
+  })),
+  'over-limit': [{ warning: 'over-limit', grossLb: 87_000, limitLb: 86_000 }],
+};
+
+type Problems = { [P in Unclear['problem']]: readonly Extract<Unclear, { problem: P }>[] };
+const problems: Problems = {
+  'not-understood': [{ problem: 'not-understood' }],
+  'unknown-name': (['truck', 'field', 'station', 'person'] as const).map((sort) => ({
+    problem: 'unknown-name',
+    sort,
+    said: '9',
+    known: ['1', '2'],
+  })),
+  'which-time': [{ problem: 'which-time', said: '25:10' }],
+  'which-amount': [{ problem: 'which-amount', said: '48213' }],
+};
+
+const changes: readonly ListChange[] = [
+  { list: 'people', put: { ...person, roles: ['grower', 'foreman', 'driver'], truck: '3' } },
+  { list: 'people', put: { ...person, roles: ['digger-operator', 'topper-operator'] } },
+  { list: 'trucks', put: { ...truck, grossLimitLb: 86_000 } },
+  { list: 'trucks', put: truck },
+  { list: 'fields', put: field },
+  { list: 'fields', put: { ...field, acres: null } },
+  { list: 'stations', put: station },
+  { list: 'limits', put: { lineLimitMin: 45, shortestCycleMin: 15 } },
+  { list: 'trucks', remove: '5' },
+];
+
+const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
+const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
+const notices = holdReasons.flatMap((notice) =>
+  stages.flatMap((stage): Extract<Telling, { tell: 'notice' }>[] => [
+    { tell: 'notice', step: heatStep({ notice, stage }), by: null, changed: null },
+    {
+      tell: 'notice',
+      step: heatStep({
+        notice,
+        stage,
+        number: 2,
+        peakF: null,
+        resumeAtMs: null,
+        words: 'too wet',
+        source: 'person',
+      }),
+      by: 'ruth',
+      changed: heatStep({ notice, stopAtMs: at('14:00') }),
+    },
+  ]),
+);
+
+const row: BoardRow = {
+  truck: '3',
+  phase: 'hauling',
+  sinceMs: at('10:15'),
+  source: 'stated',
+  field: 'north-40',
+  station: 'north-station',
+  loads: 2,
+  words: null,
+};
+const phases: Record<Phase, BoardRow> = {
+  'at-field': { ...row, phase: 'at-field' },
+  loading: { ...row, phase: 'loading', loads: 1 },
+  hauling: row,
+  'in-line': { ...row, phase: 'in-line' },
+  'on-piler': { ...row, phase: 'on-piler', source: 'inferred' },
+  returning: { ...row, phase: 'returning', source: 'ticket' },
+  parked: { ...row, phase: 'parked', field: null, station: null },
+  down: { ...row, phase: 'down', words: 'flat' },
+};
+const unheard: BoardRow = {
+  ...row,
+  phase: null,
+  sinceMs: null,
+  source: 'inferred',
+  field: null,
+  station: null,
+  loads: 0,
+};
+export const boardRows: readonly BoardRow[] = [...Object.values(phases), unheard];
+
+const figures = { medianMin: 34, lowMin: 22, highMin: 51 };
+const evidence = {
+  lastSerial: { serial: '048213', atMs: at('10:40') },
+  trucksAhead: 14,
+  ratePerHour: 25,
+  newestAgeMin: 3,
+};
+const noEvidence = { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: 0 };
+const waits = ([null, 0, 45] as const).flatMap((leaveInMin): Extract<Telling, { tell: 'wait' }>[] =>
+  [
+    { known: true, ...figures, evidence } as const,
+    { known: true, ...figures, evidence: noEvidence } as const,
+    { known: false, newestAgeMin: null, usual: figures } as const,
+    { known: false, newestAgeMin: null, usual: null } as const,
+  ].map((forecast) => ({ tell: 'wait', ...place, arriveInMin: 25, leaveInMin, haulMin: 25, forecast })),
+);
+
+const spans = ['today', 'yesterday', 'season'] as const;
+const line = { loads: 3, netLb: 150_000 };
+const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
+  (
+    [
+      [null, null, 1],
+      ['3', null, 0],
+      [null, 'north-40', 2],
+    ] as const
+  ).map(([truckAsked, fieldAsked, withoutTicket]) => ({
+    tell: 'tally',
+    span,
+    asked: withoutTicket === 1 ? 'tons' : 'loads',
+    tally: {
+      ...line,
+      sinceMs: at('00:00'),
+      untilMs: at('11:00'),
+      withoutTicket,
+      byField: [
+        { field: 'north-40', ...line },
+        { field: null, loads: 1, netLb: 0 },
+      ],
+      byTruck: [{ truck: '3', ...line }],
+      truck: truckAsked,
+      field: fieldAsked,
+    },
+  })),
+);
+
+type Tellings = { [T in Telling['tell']]: readonly Extract<Telling, { tell: T }>[] };
+
+export const tellings: Tellings = {
+  receipt: [
+    ...receiptFacts.map((one): Extract<Telling, { tell: 'receipt' }> => ({
+      tell: 'receipt',
+      facts: [one],
+      warnings: [],
+    })),
+    { tell: 'receipt', facts: receiptFacts.slice(0, 2), warnings: Object.values(warnings).flat() },
+  ],
+  'taken-back': [{ tell: 'taken-back', facts: receiptFacts.slice(0, 2) }],
+  corrected: [
+    { tell: 'corrected', facts: receiptFacts.slice(0, 1), warnings: Object.values(warnings).flat() },
+  ],
+  'edit-unread': [{ tell: 'edit-unread', facts: receiptFacts.slice(0, 1) }],
+  refusal: Object.values(refusals)
+    .flat()
+    .map((refusal) => ({ tell: 'refusal', refusal })),
+  question: Object.values(problems)
+    .flat()
+    .map((problem) => ({ tell: 'question', problem, said: 'what' })),
+  wait: waits,
+  tally: tallies,
+  left: [
+    { tell: 'left', fields: [] },
+    {
+      tell: 'left',
+      fields: [null, 15.8].map((hoursLeft) => ({
+        field: 'north-40',
+        deliveredLb: 50_000,
+        leftLb: 2_230_000,
+        acresLeft: 37.2,
+        loadsLeft: 56,
+        hoursLeft,
+      })),
+    },
+  ],
+  board: [{ tell: 'board', rows: boardRows, dayStartMs: at('00:00') }],
+  truck: boardRows.map((one) => ({ tell: 'truck', row: one })),
+  'may-dig': [
+    { tell: 'may-dig', hold: null, coming: null },
+    { tell: 'may-dig', hold: null, coming: heatStep({ stage: 'watch' }) },
+    { tell: 'may-dig', hold: null, coming: heatStep() },
+    { tell: 'may-dig', hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }), coming: null },
+    { tell: 'may-dig', hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }), coming: null },
+  ],
+  unseen: [
+    { tell: 'unseen', notice: { step: null, seen: [], unseen: [] } },
+    { tell: 'unseen', notice: { step: heatStep(), seen: ['ana', 'ben'], unseen: [] } },
+    { tell: 'unseen', notice: { step: heatStep(), seen: ['ana'], unseen: ['ben', 'carla'] } },
+  ],
+  tickets: [
+    { tell: 'tickets', tickets: [], truck: null, withoutTicket: 0 },
+    { tell: 'tickets', tickets: [booked, { ...booked, serial: null }], truck: '3', withoutTicket: 1 },
+  ],
+  list: (['people', 'trucks', 'fields', 'stations', 'limits'] as const).map((list) => ({
+    tell: 'list',
+    list,
+  })),
+  help: [true, false].map((manager) => ({ tell: 'help', manager })),
+  seen: [{ tell: 'seen', step: heatStep() }],
+  'list-changed': changes.map((change) => ({ tell: 'list-changed', change })),
+  language: (['en', 'es'] as const).map((language) => ({ tell: 'language', language })),
+  notice: notices,
+  'emergency-answer': [{ tell: 'emergency-answer' }],
+  emergency: ['3', null].map((own) => ({
+    tell: 'emergency',
+    name: 'Ana',
+    words: 'truck 3 rolled',
+    truck: own,
+    atMs: at('10:15'),
+  })),
+  'stranger-answer': [{ tell: 'stranger-answer' }],
+  stranger: [{ tell: 'stranger', name: 'Luis', platform: 'slack', user: 'U1' }],
+  'truck-down': ['flat', null].map((words) => ({
+    tell: 'truck-down',
+    truck: '3',
+    words,
+    by: 'ana',
+    atMs: at('10:15'),
+  })),
+  trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],
+};
+
+export const allTellings: readonly Telling[] = Object.values(tellings).flat();
