@@ -24,6 +24,7 @@ export type Refusal =
   | { refused: 'nothing-to-correct' }
   | { refused: 'nothing-to-see' }
   | { refused: 'dig-not-stopped' }
+  | { refused: 'dig-stopped-already' }
   | { refused: 'no-such-entry'; list: ListChange['list']; name: string }
   | { refused: 'last-manager' };
 

@@ -11,7 +11,7 @@ import { aimedAt, hearDeletion, hearEdit } from './edits.ts';
 import type { Versions } from './edits.ts';
 import { outgoing } from './outgoing.ts';
 import type { Origin } from './outgoing.ts';
-import { allFacts, dayOf } from './running.ts';
+import { allFacts, dayOf, remember } from './running.ts';
 import type { Running } from './running.ts';
 import { causeOf, readOn, speakingOf } from './speech.ts';
 import { hearStranger } from './strangers.ts';
@@ -75,9 +75,11 @@ const answerTells = (answers: readonly Telling[], cause: string): Tell[] =>
     key: `${cause}:answer:${at}`,
   }));
 
-/** What a message has left behind. */
+/** What a message has left behind; `seq` is that of its last fact. */
 interface TakenIn {
   facts: readonly Fact[];
+  seq: number | null;
+  day: Day;
   queues: boolean;
 }
 
@@ -99,11 +101,11 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   };
   const tells = [...answerTells(answers, cause), ...news.flatMap((fact) => tellsOf(fact, day))];
   const messages = outgoing(tells, cause, origin, day, running, heard.heardMs);
-  if (news.length > 0) await page.write(news);
+  const seq = news.length > 0 ? await page.write(news) : null;
   await page.enqueue(messages);
   const stirs = news.some(bearsOnWeather);
-  if (stirs) await watch(page, running, heard.heardMs, [...facts, ...news]);
-  return { facts: news, queues: stirs || messages.length > 0 };
+  if (stirs) await watch(page, running, heard.heardMs, day.facts);
+  return { facts: news, seq, day, queues: stirs || messages.length > 0 };
 };
 
 /**
@@ -119,12 +121,18 @@ export const hear = async (running: Running, heard: Heard): Promise<void> => {
     const takenIn = await running.book.inOneGo(roster.operation, async (page) =>
       (await page.receive(heard)) === 'known' ? null : takeIn(heard, page, running),
     );
-    for (const { kind } of takenIn?.facts ?? []) metrics.facts.inc({ kind });
-    if (takenIn?.queues) running.wakeDeliverer();
+    if (takenIn) settle(running, takenIn);
   } catch (error) {
     await keepUnhandled(running, heard, error);
   }
   isSafe();
+};
+
+/** What follows once it is safe. */
+const settle = (running: Running, { facts, seq, day, queues }: TakenIn): void => {
+  if (seq !== null) remember(running, seq, day);
+  for (const { kind } of facts) running.metrics.facts.inc({ kind });
+  if (queues) running.wakeDeliverer();
 };
 
 /** A fault of ours must not lose the message, nor let the platform send it for ever: it is kept with the reason. */

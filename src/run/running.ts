@@ -55,6 +55,11 @@ export const allFacts = async (running: Running, page: Page): Promise<readonly F
   return running.facts.facts;
 };
 
+/** What a page that is closed now has written last, and the day with it: the next message need not read and fold them. */
+export const remember = (running: Running, seq: number, day: Day): void => {
+  if (seq > running.facts.seq) running.facts = { seq, facts: day.facts, day };
+};
+
 /** The day after these facts. That of all facts in the book is folded once. */
 export const dayOf = ({ roster, facts: cache }: Running, facts: readonly Fact[]): Day => {
   if (facts !== cache.facts) return foldDay(roster, facts);

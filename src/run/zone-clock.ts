@@ -36,7 +36,13 @@ export const zoneClock: ZoneClock = {
   wall: (zoneName, atMs) => {
     const zone = zoneOf(zoneName);
     const { year, month, day, hour, minute, weekday } = DateTime.fromMillis(atMs, { zone: zone.iana });
-    return { year, month, day, hour, minute, weekday, abbreviation: abbreviation(zone, atMs) };
+    return {
+      ...{ year, month, day, hour, minute, weekday },
+      // Asked for seldom, and it costs more than all the rest.
+      get abbreviation() {
+        return abbreviation(zone, atMs);
+      },
+    };
   },
 
   // Not DateTime.fromObject: it guesses the offset from the offset of today, so that the same doubtful hour would mean

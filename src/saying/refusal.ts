@@ -22,6 +22,7 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
     case 'nothing-to-correct':
     case 'nothing-to-see':
     case 'dig-not-stopped':
+    case 'dig-stopped-already':
     case 'last-manager':
       return phrase(voice, `refused.${refusal.refused}`);
     case 'no-field':

@@ -107,7 +107,9 @@ describe('words of the crew', () => {
 
   test('the station’s word that it takes beets ends a stop that has begun', async () => {
     await crew.forecast(NORTH, '04:50', DAWN, WARM);
-    await crew.say('ben', 'crew', 'north station is open', '16:00');
+    await crew.say('ben', 'crew', 'north station is open', '15:30');
+    expect(roomNotices(crew)).toHaveLength(1);
+    await crew.say('mateo', 'crew', 'north station is open', '16:00');
     expect(roomNotices(crew)[1]).toMatch(/^ALL-CLEAR: dig again now/);
   });
 

@@ -17,7 +17,8 @@ const argumentsOf = (elements: Parsed): string[] =>
       return [`${element.value} choice`, ...inner];
     }
     // A literal's sort is 0, that of anything filled in is more (the parser's TYPE).
-    return element.type > 0 && 'value' in element ? [`${element.value}`] : [];
+    const sort: number = element.type;
+    return sort > 0 && 'value' in element ? [element.value] : [];
   });
 
 const keys = Object.keys(en).filter((key): key is Key => key in en);
@@ -37,12 +38,6 @@ describe('the two catalogs', () => {
   it.each(keys)('%s: something in both, and not by chance the same sentence', (key) => {
     for (const text of [en[key], es[key]]) expect(text.trim()).not.toBe('');
     if (/[a-z]{3,} [a-z]{3,} [a-z]{3,}/.test(en[key])) expect(es[key]).not.toBe(en[key]);
-  });
-
-  it('every plural has one and other in both languages', () => {
-    for (const text of [...Object.values(en), ...Object.values(es)])
-      for (const choice of text.matchAll(/\{\w+, plural, ((?:=0|one|other) \{[^{}]*\}\s?)+\}/g))
-        expect(choice[0]).toContain('other {');
   });
 });
 

@@ -9,7 +9,8 @@ import type { Voice } from '../../src/saying/voice.ts';
 import { at, step, ticket } from '../support/given.ts';
 import { heatStep } from '../support/notices.ts';
 import { sampleRoster } from '../support/roster.ts';
-import { allTellings, boardRows, receiptFacts, tellings } from '../support/tellings.ts';
+import { receiptFacts } from '../support/receipts.ts';
+import { allTellings, boardRows, tellings } from '../support/tellings.ts';
 
 const voiceAt = (clock: string, language: 'en' | 'es', roster: Roster = sampleRoster): Voice => ({
   roster,

@@ -1,13 +1,13 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
-import type { Fact, Happening, HaulStep } from '../../src/core/facts.ts';
 import type { BoardRow } from '../../src/core/haul/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
 import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
-import { aTicket, at, fact, step, ticket } from './given.ts';
+import { aTicket, at } from './given.ts';
 import { heatStep } from './notices.ts';
+import { receiptFacts } from './receipts.ts';
 import { sampleRoster } from './roster.ts';
 
 const [station] = sampleRoster.stations;
@@ -15,44 +15,6 @@ const [field] = sampleRoster.fields;
 const [truck] = sampleRoster.trucks;
 const [person] = sampleRoster.people;
 if (!station || !field || !truck || !person) throw new Error('the sample has one of each');
-
-const haulSteps: Record<HaulStep, Fact> = {
-  'at-field': step('3', 'at-field', '10:15', { field: 'north-40' }),
-  loading: step('3', 'loading', '10:15'),
-  'left-field': step('3', 'left-field', '10:15'),
-  'joined-line': step('3', 'joined-line', '10:15'),
-  'first-weighed': step('3', 'first-weighed', '10:15', { grossLb: 79_840 }),
-  dumped: step('3', 'dumped', '10:15'),
-  returning: step('3', 'returning', '10:15'),
-  parked: step('3', 'parked', '10:15'),
-  down: step('3', 'down', '10:15', { words: 'flat' }),
-  up: step('3', 'up', '10:15'),
-};
-
-const at1015 = (happening: Happening): Fact => fact(happening, '10:15');
-const place = { station: 'north-station' } as const;
-
-/** Facts that a receipt can hold; none of those that have a telling of their own. */
-export const receiptFacts: readonly Fact[] = [
-  ...Object.values(haulSteps),
-  step('3', 'first-weighed', '10:15'),
-  step('3', 'left-field', '10:15', { field: 'north-40' }),
-  ticket('3', '10:40', 50_520, { serial: '048213', grossLb: 79_840, tareLb: 29_320, field: 'north-40' }),
-  ticket('3', '10:40', 50_520),
-  ...[0, 1, 14].map((ahead) => at1015({ kind: 'line-seen', ...place, ahead, truck: '3' })),
-  ...[0, 1, 2].map((open) => at1015({ kind: 'pilers-seen', ...place, open, down: null })),
-  ...[0, 1, 2].map((down) => at1015({ kind: 'pilers-seen', ...place, open: null, down })),
-  at1015({ kind: 'station-reported', ...place, open: true, untilMs: null }),
-  at1015({ kind: 'station-reported', ...place, open: false, untilMs: null }),
-  at1015({ kind: 'station-reported', ...place, open: false, untilMs: at('18:00') }),
-  at1015({ kind: 'root-measured', station: null, field: 'north-40', temperatureF: 54.5 }),
-  at1015({ kind: 'root-measured', ...place, field: null, temperatureF: 55 }),
-  at1015({ kind: 'root-measured', station: null, field: null, temperatureF: 55 }),
-  at1015({ kind: 'crown-checked', field: 'north-40', sound: true }),
-  at1015({ kind: 'crown-checked', field: null, sound: false }),
-  at1015({ kind: 'field-dug', field: 'north-40' }),
-  at1015({ kind: 'truck-taken', person: 'ana', truck: '4' }),
-];
 
 const booked: BookedTicket = {
   ...aTicket('3', 50_520, { serial: '048213' }),
@@ -84,6 +46,7 @@ const refusals: Refusals = {
   'nothing-to-correct': [{ refused: 'nothing-to-correct' }],
   'nothing-to-see': [{ refused: 'nothing-to-see' }],
   'dig-not-stopped': [{ refused: 'dig-not-stopped' }],
+  'dig-stopped-already': [{ refused: 'dig-stopped-already' }],
   'no-such-entry': [{ refused: 'no-such-entry', list: 'trucks', name: '9' }],
   'last-manager': [{ refused: 'last-manager' }],
 };
@@ -194,7 +157,14 @@ const waits = ([null, 0, 45] as const).flatMap((leaveInMin): Extract<Telling, { 
     { known: true, ...figures, evidence: noEvidence } as const,
     { known: false, newestAgeMin: null, usual: figures } as const,
     { known: false, newestAgeMin: null, usual: null } as const,
-  ].map((forecast) => ({ tell: 'wait', ...place, arriveInMin: 25, leaveInMin, haulMin: 25, forecast })),
+  ].map((forecast) => ({
+    tell: 'wait',
+    station: 'north-station',
+    arriveInMin: 25,
+    leaveInMin,
+    haulMin: 25,
+    forecast,
+  })),
 );
 
 const spans = ['today', 'yesterday', 'season'] as const;

@@ -37,6 +37,17 @@ const stopStep = (
   };
 };
 
+/** The dig is stopped already and the order changes nothing: to tell everybody "NEW TIME, NOW" would only alarm. */
+const isStoppedAlready = (
+  current: NoticeEvent | undefined,
+  intent: IntentOf<'order-stop'>,
+  nowMs: EpochMs,
+): boolean => {
+  if (!current || intent.stopAtMs !== null) return false;
+  const { stage, stopAtMs } = newestStep(current).step;
+  return stage !== 'watch' && stopAtMs !== null && stopAtMs <= nowMs;
+};
+
 /** Stop the dig: by foreman or grower only. While a notice of the same sort is open, it is moved, not doubled. */
 export const acceptStop = (intent: IntentOf<'order-stop'>, day: Day, speaking: Speaking): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'stop-dig' });
@@ -44,6 +55,7 @@ export const acceptStop = (intent: IntentOf<'order-stop'>, day: Day, speaking: S
     const { notice } = newestStep(event).step;
     return notice === intent.hold || intent.hold === 'other';
   });
+  if (isStoppedAlready(open, intent, speaking.sentMs)) return refused({ refused: 'dig-stopped-already' });
   return taken(speaking, null, [{ kind: 'notice-raised', step: stopStep(intent, open, speaking) }]);
 };
 

@@ -68,6 +68,7 @@ export const en = {
   'refused.nothing-to-undo': 'There is nothing of yours to take back.',
   'refused.nothing-to-correct': 'I find no entry of yours to correct.',
   'refused.nothing-to-see': 'There is no new notice to confirm.',
+  'refused.dig-stopped-already': 'The dig is stopped already; nobody is told again.',
   'refused.dig-not-stopped': 'The dig is not stopped.',
   'refused.no-such-entry': '"{name}" is not on that list.',
   'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',

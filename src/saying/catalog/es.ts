@@ -68,6 +68,7 @@ export const es: Record<Key, string> = {
   'refused.nothing-to-undo': 'No hay nada suyo que borrar.',
   'refused.nothing-to-correct': 'No encuentro nada suyo que corregir.',
   'refused.nothing-to-see': 'No hay aviso nuevo que confirmar.',
+  'refused.dig-stopped-already': 'La cosecha ya está parada; no se avisa otra vez.',
   'refused.dig-not-stopped': 'La cosecha no está parada.',
   'refused.no-such-entry': '"{name}" no está en esa lista.',
   'refused.last-manager': 'Alguien tiene que quedar de dueño o mayordomo; no cambié nada.',

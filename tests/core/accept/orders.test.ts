@@ -58,6 +58,13 @@ describe('stop the dig', () => {
     expect(step).toMatchObject({ event: 'heat-north-station', number: 2, stage: 'stop' });
   });
 
+  it('while the dig is stopped is refused, unless it names a time', () => {
+    const stopped = given().when(stop(), 'ruth', '10:00').added;
+    expect(given(stopped).when(stop(), 'mateo', '10:30').refusal).toEqual({ refused: 'dig-stopped-already' });
+    const [later] = stepsOf(given(stopped).when(stop({ stopAtMs: at('13:00') }), 'mateo', '10:30').added);
+    expect(later).toMatchObject({ number: 2, stage: 'update', stopAtMs: at('13:00') });
+  });
+
   it('for another reason is a notice of its own', () => {
     const after = given([raised('09:00')]).when(stop(), 'ruth', '10:00');
     expect(after.day.notices).toHaveLength(2);

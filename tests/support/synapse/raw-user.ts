@@ -12,6 +12,11 @@ export interface RawEvent {
 
 type Body = Record<string, unknown>;
 
+interface Sync {
+  next_batch: string;
+  rooms?: { join?: Record<string, { timeline: { events: RawEvent[] } }> };
+}
+
 const enc = encodeURIComponent;
 
 /** A person with an app of their own: plain HTTP, nothing of the adapter or its SDK. */
@@ -37,6 +42,7 @@ export const rawUser = async (url: string, { user, password }: Account) => {
   };
   const text = (body: string): Body => ({ msgtype: 'm.text', body, 'm.mentions': {} });
 
+  let since: string | null = null;
   return {
     user,
     token,
@@ -70,11 +76,23 @@ export const rawUser = async (url: string, { user, password }: Account) => {
       };
       return chunk.reverse();
     },
+    /** Follows the room, as an app does, until a message with that text comes. */
+    hears: async (room: string, body: string): Promise<void> => {
+      for (;;) {
+        const query = `timeout=10000${since === null ? '' : `&since=${enc(since)}`}`;
+        const sync = (await as('GET', `/sync?${query}`)) as unknown as Sync;
+        since = sync.next_batch;
+        const events = sync.rooms?.join?.[room]?.timeline.events ?? [];
+        if (events.some(({ content }) => content['body'] === body)) return;
+      }
+    },
     /** Ids of the rooms that invite the user, and by whom each. */
     invitations: async (): Promise<string[]> => {
       const { rooms } = (await as('GET', '/sync?timeout=0')) as { rooms?: { invite?: Body } };
       return Object.keys(rooms?.invite ?? {});
     },
+    /** The public keys of another user. */
+    keysOf: (other: string) => as('POST', '/keys/query', { device_keys: { [other]: [] } }),
     joined: async (): Promise<string[]> =>
       ((await as('GET', '/joined_rooms')) as { joined_rooms: string[] }).joined_rooms,
     members: async (room: string): Promise<Record<string, unknown>> =>

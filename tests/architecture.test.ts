@@ -1,0 +1,153 @@
+/** The walls of the house: who may import what, and what the pure folders may not touch. A wall counts once it has stopped somebody. */
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { z } from 'zod';
+
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+const tool = (path: string): string => join(ROOT, 'node_modules', path);
+const run = (cwd: string, script: string, ...args: readonly string[]): string =>
+  spawnSync(process.execPath, [script, ...args], { cwd, encoding: 'utf8', maxBuffer: 64 * 1024 * 1024 })
+    .stdout;
+
+/** A tree with this project's rules and only these files. */
+const planted = (files: Readonly<Record<string, string>>): string => {
+  const root = mkdtempSync(join(tmpdir(), 'fieldbell-planted-'));
+  for (const name of ['.config', 'tsconfig.json', 'package.json'])
+    cpSync(join(ROOT, name), join(root, name), { recursive: true });
+  symlinkSync(join(ROOT, 'node_modules'), join(root, 'node_modules'));
+  for (const [path, text] of Object.entries(files)) {
+    mkdirSync(dirname(join(root, path)), { recursive: true });
+    writeFileSync(join(root, path), text);
+  }
+  return root;
+};
+
+const cruised = z.object({
+  modules: z.array(z.object({ source: z.string() })),
+  summary: z.object({
+    violations: z.array(z.object({ from: z.string(), rule: z.object({ name: z.string() }) })),
+  }),
+});
+const cruise = (root: string) => {
+  const args = ['--config', '.config/depcruise.cjs', 'src', 'adapters', '--output-type', 'json'];
+  const { modules, summary } = cruised.parse(
+    JSON.parse(run(root, tool('dependency-cruiser/bin/dependency-cruiser.mjs'), ...args)),
+  );
+  return {
+    modules: modules.map(({ source }) => source),
+    violations: summary.violations.map(({ from, rule }) => `${from}: ${rule.name}`),
+  };
+};
+
+describe('imports', { timeout: 120_000 }, () => {
+  test('keep to their directions in the whole product', () => {
+    const { modules, violations } = cruise(ROOT);
+    expect(modules.filter((source) => /^(src|adapters)\//.test(source)).length).toBeGreaterThan(100);
+    expect(violations).toEqual([]);
+  });
+
+  test('that break a rule are found, each by its rule', () => {
+    const root = planted({
+      'src/core/now.ts': `import { DateTime } from 'luxon';\nexport const now = DateTime;`,
+      'src/core/a.ts': `import { b } from './b.ts';\nexport const a = (): number => b();`,
+      'src/core/b.ts': `import { a } from './a.ts';\nexport const b = (): number => a();`,
+      'src/core/alone.ts': `export const alone = 1;`,
+      'src/ports/file.ts': `import type { PathLike } from 'node:fs';\nexport type File = PathLike;`,
+      'src/reading/read.ts': `import { now } from '../run/zone-clock.ts';\nexport const read = now;`,
+      'src/saying/say.ts': `import { read } from '../reading/read.ts';\nexport const say = read;`,
+      'src/settings/load.ts': `import { hear } from '../run/hear.ts';\nexport const load = hear;`,
+      'src/store/page.ts': `import { hear } from '../run/hear.ts';\nexport const page = hear;`,
+      'src/run/zone-clock.ts': `import { parse } from 'yaml';\nexport const now = parse;`,
+      'src/run/health.ts': `import { hear } from './none.ts';\nexport const health = hear;`,
+      'src/run/metrics.ts': `import { page } from '../store/page.ts';\nexport const metrics = page;`,
+      'src/run/hear.ts': `import { chat } from '../../adapters/slack/chat.ts';\nexport const hear = chat;`,
+      'src/run/tick.ts': `import { live } from '../command/live.ts';\nexport const tick = live;`,
+      'src/run/sdk.ts': `import { App } from '@slack/bolt';\nimport { createClient } from 'matrix-js-sdk';\nexport const sdk = [App, createClient];`,
+      'src/run/tool.ts': `import { test } from 'vitest';\nexport const tool = test;`,
+      'src/command/live.ts': `import { crew } from '../../tests/crew.ts';\nexport const live = crew;`,
+      'tests/crew.ts': `export const crew = 1;`,
+      'adapters/slack/chat.ts': `import { chat as other } from '../matrix/chat.ts';\nexport const chat = other;`,
+      'adapters/matrix/chat.ts': `import { alone } from '../../src/core/a2.ts';\nexport const chat = alone;`,
+      'src/core/a2.ts': `export const alone = 2;`,
+    });
+    expect(cruise(root).violations).toEqual(
+      expect.arrayContaining([
+        'src/core/now.ts: core-imports-nothing',
+        'src/core/a.ts: no-cycles',
+        'src/core/alone.ts: no-orphans',
+        'src/ports/file.ts: ports-are-types-over-core',
+        'src/reading/read.ts: reading-is-pure',
+        'src/saying/say.ts: saying-is-pure',
+        'src/settings/load.ts: settings-know-types-of-core',
+        'src/store/page.ts: store-implements-ports',
+        'src/run/zone-clock.ts: zone-clock-is-luxon',
+        'src/run/health.ts: all-resolvable',
+        'src/run/metrics.ts: health-is-http',
+        'src/run/hear.ts: run-knows-ports-not-parts',
+        'src/run/hear.ts: adapters-come-together-in-main',
+        'src/run/tick.ts: nothing-imports-the-command-line',
+        'src/run/sdk.ts: slack-only-in-its-adapter',
+        'src/run/sdk.ts: matrix-only-in-its-adapter',
+        'src/run/tool.ts: no-dev-deps-in-the-product',
+        'src/command/live.ts: nothing-imports-tests',
+        'adapters/slack/chat.ts: adapters-see-ports-only',
+        'adapters/matrix/chat.ts: core-for-adapters-is-types',
+      ]),
+    );
+  });
+});
+
+describe('the pure folders', { timeout: 120_000 }, () => {
+  const IMPURE = {
+    'src/core/clock.ts': 'export const now = (): number => Date.now();',
+    'src/core/zone.ts': 'export const zone = new Intl.DateTimeFormat();',
+    'src/core/chance.ts': 'export const chance = (): number => Math.random();',
+    'src/reading/wait.ts':
+      'export const wait = async (given: Promise<number>): Promise<number> => await given;',
+    'src/saying/cast.ts': 'export const cast = (given: unknown): string => given as string;',
+    'src/ports/place.ts': "export const place = process.env['HOME'];",
+    'src/core/page.ts': "export const page = fetch('https://example.org');",
+    'src/core/timer.ts': 'export const timer = setTimeout(() => undefined, 1);',
+    'src/core/file.ts': "import { readFileSync } from 'node:fs';\nexport const file = readFileSync;",
+    'src/core/pure.ts': 'export const pure = [1, 2] as const;',
+  };
+  let root: string;
+  beforeAll(() => {
+    root = planted(IMPURE);
+  });
+
+  test('have no process, network, timers and modules of Node', () => {
+    const told = run(root, tool('typescript/bin/tsc'), '--noEmit', '-p', '.config/tsconfig.pure.json');
+    const refused = told.split('\n').filter((line) => /^\S/.test(line));
+    expect(refused.sort()).toEqual([
+      expect.stringMatching(/^src\/core\/file\.ts.*node:fs/),
+      expect.stringMatching(/^src\/core\/page\.ts.*fetch/),
+      expect.stringMatching(/^src\/core\/timer\.ts.*setTimeout/),
+      expect.stringMatching(/^src\/ports\/place\.ts.*process/),
+    ]);
+  });
+
+  test('read no clock and no random source, do not wait and do not cast', () => {
+    const messages = z.array(z.object({ ruleId: z.string().nullable(), message: z.string() }));
+    const files = z.array(z.object({ filePath: z.string(), messages }));
+    const args = ['-c', '.config/eslint.config.mjs', '--format', 'json', 'src'];
+    const linted = files.parse(JSON.parse(run(root, tool('eslint/bin/eslint.js'), ...args)));
+    const refused = linted.flatMap(({ filePath, messages: found }) =>
+      found.map(({ message }) => `${filePath.slice(root.length + 1)}: ${message}`),
+    );
+    expect(refused).toEqual(
+      expect.arrayContaining([
+        expect.stringMatching(/^src\/core\/clock\.ts: .*'Date'.*Time comes in as data\.$/),
+        expect.stringMatching(/^src\/core\/zone\.ts: .*'Intl'.*Zones come in as a ZoneClock\.$/),
+        expect.stringMatching(/^src\/core\/chance\.ts: .*Chance comes in as a seed\.$/),
+        'src/reading/wait.ts: Pure folders do not wait.',
+        'src/saying/cast.ts: Pure folders do not cast.',
+      ]),
+    );
+    expect(refused.filter((found) => found.startsWith('src/core/pure.ts'))).toEqual([]);
+  });
+});

@@ -1,0 +1,61 @@
+"""A person with an app on matrix-nio and libolm: another implementation of the encryption than the bot's.
+
+Arguments: homeserver, user, password, folder of the keys. Reads commands from standard input, one JSON object a line:
+{"do": "join" | "say" | "react", "room": ..., "text": ..., "to": ...}; prints what it hears and what its commands gave.
+"""
+
+import asyncio
+import json
+import sys
+
+from nio import AsyncClient, AsyncClientConfig, InviteMemberEvent, MegolmEvent, RoomMessage
+
+
+def tell(**what):
+    print(json.dumps(what), flush=True)
+
+
+async def main(homeserver, user, password, folder):
+    config = AsyncClientConfig(encryption_enabled=True, store_sync_tokens=True)
+    client = AsyncClient(homeserver, user, store_path=folder, config=config)
+    answer = await client.login(password)
+    tell(ready=client.device_id or str(answer))
+
+    async def on_message(room, event):
+        body = event.source["content"].get("body")
+        tell(heard=event.event_id, sender=event.sender, room=room.room_id, text=body, encrypted=event.decrypted)
+
+    async def on_unreadable(room, event):
+        tell(unreadable=event.event_id, sender=event.sender)
+
+    async def on_invite(room, event):
+        if event.state_key == user and event.membership == "invite":
+            await client.join(room.room_id)
+            tell(joined=room.room_id)
+
+    client.add_event_callback(on_message, RoomMessage)
+    client.add_event_callback(on_unreadable, MegolmEvent)
+    client.add_event_callback(on_invite, InviteMemberEvent)
+    asyncio.create_task(client.sync_forever(timeout=10000, full_state=True))
+    await client.synced.wait()
+    tell(synced=True)
+
+    lines = asyncio.StreamReader()
+    await asyncio.get_running_loop().connect_read_pipe(lambda: asyncio.StreamReaderProtocol(lines), sys.stdin)
+    while line := await lines.readline():
+        command = json.loads(line)
+        room = command["room"]
+        if command["do"] == "join":
+            await client.join(room)
+            tell(joined=room)
+        else:
+            if command["do"] == "say":
+                kind, content = "m.room.message", {"msgtype": "m.text", "body": command["text"]}
+            else:
+                relation = {"rel_type": "m.annotation", "event_id": command["to"], "key": command["text"]}
+                kind, content = "m.reaction", {"m.relates_to": relation}
+            sent = await client.room_send(room, kind, content, ignore_unverified_devices=True)
+            tell(sent=getattr(sent, "event_id", None), why=str(sent))
+
+
+asyncio.run(main(*sys.argv[1:]))
