@@ -49,7 +49,11 @@ const headOf = ({ number, at, to, changed, said }: Shown): string =>
 /** The message as lines of text: when and to whom, what, the table in columns, the buttons with their numbers. */
 export const rendered = (shown: Shown, color: boolean): string => {
   const { text, table, buttons, ring } = shown.said;
-  const [first = '', ...more] = printable(text).split('\n');
+  const [first = '', ...lines] = printable(text).split('\n');
+  // The text says everything, so each row of the table stands in it too: "Truck 3: in line since 10:15 AM".
+  const more = lines.filter(
+    (line) => !table?.rows.some(([name = '']) => line.startsWith(`${printable(name)}:`)),
+  );
   const cells = table === null ? [] : [table.header, ...table.rows].map((row) => row.map(printable));
   const head = headOf(shown);
   const body = [...more, ...aligned(cells), ...(buttons.length === 0 ? [] : [numbered(buttons)])];

@@ -34,7 +34,6 @@ export interface SeasonPlan {
   /** Own trips per day whose forecasts are scored for calibration; 0 = none. */
   feedbackPerDay: number;
   withBounds: boolean;
-  oracle?: (t: any, p: any) => any;
 }
 
 interface DayRun {
@@ -180,9 +179,7 @@ export const runSeason = (plan: SeasonPlan): Scored[] => {
   let calibration = training
     .slice(half)
     .reduce((learned, run) => calibrateOn(plan, run, early, learned), FRESH_CALIBRATION);
-  const profile = plan.oracle
-    ? plan.oracle(training, learnProfile(whole, pilers))
-    : learnProfile(whole, pilers);
+  const profile = learnProfile(whole, pilers);
   const usual = usualWaits(whole.flatMap(seenWaits));
   const past = naivePast(plan, training, usual, profile);
   const scored: Scored[] = [];

@@ -32,24 +32,16 @@ describe('the bot in a terminal', { timeout: 400_000 }, () => {
     await first.kill();
     const second = startFieldbell([], settings);
     second.type('/as ruth', '/dm', 'tons today?', 'where is everybody');
-    await second.shows('Truck 2: in line');
+    // Nothing is waited for: all that was typed is answered before it ends with the input.
     const { code, out, err } = await second.end();
     expect(code).toBe(0);
     expect(err).toBe('');
     // (79,840 - 29,320) lb / 2,000
     expect(out).toContain('Today so far: 25.26 tons in 1 load.');
-    expect(out).toContain('Truck 1: returning');
+    expect(out).toMatch(/Truck 1 +returning/);
+    expect(out).toMatch(/Truck 2 +in line/);
     expect(out).not.toContain('Boleta 48101');
     expect(out).not.toContain('in the scale line');
-  });
-
-  test('answers all that was typed before it ends with the input', async () => {
-    const bot = startFieldbell([], settingsIn(emptyDirectory()));
-    bot.type('/as ben', 'loaded', '/as eli', 'loaded');
-    const { code, out } = await bot.end();
-    expect(code).toBe(0);
-    expect(out).toContain('Truck 2: loaded');
-    expect(out).toContain('Truck 5: loaded');
   });
 
   test('the demo plays a day with its heat stop and its tons, and ends', async () => {

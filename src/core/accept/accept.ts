@@ -22,7 +22,7 @@ export const accept = (intent: Exclude<Intent, { do: 'ask' }>, day: Day, speakin
     case 'measure-root':
     case 'check-crown':
     case 'dig-field':
-      return acceptFieldReport(intent, speaking);
+      return acceptFieldReport(intent, day, speaking);
     case 'take-truck':
       return taken(speaking, null, [
         { kind: 'truck-taken', person: intent.person ?? speaking.speaker.id, truck: intent.truck },

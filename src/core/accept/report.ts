@@ -1,6 +1,6 @@
 import type { Day } from '../day.ts';
 import type { Happening } from '../facts.ts';
-import { refused, stationOfTruck, taken, truckFor } from './speaking.ts';
+import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 
 /** A step of a truck's round trip; with a head count where the driver stands in the line and counted. */
@@ -43,18 +43,17 @@ export const acceptSighting = (intent: Sighting, day: Day, speaking: Speaking): 
 /** What a person measures or decides in the field. */
 export const acceptFieldReport = (
   intent: IntentOf<'measure-root' | 'check-crown' | 'dig-field'>,
+  day: Day,
   speaking: Speaking,
 ): Accepted => {
   switch (intent.do) {
-    case 'measure-root':
-      return taken(speaking, intent.atMs, [
-        {
-          kind: 'root-measured',
-          field: intent.field,
-          station: intent.station,
-          temperatureF: intent.temperatureF,
-        },
-      ]);
+    case 'measure-root': {
+      // Where no place is named, the roots are those being dug; before anybody said where, those of the first station.
+      const field = intent.field ?? (intent.station === null ? day.dugField : null);
+      const station = field === null ? stationFor(day.roster, intent.station, null) : intent.station;
+      const { temperatureF } = intent;
+      return taken(speaking, intent.atMs, [{ kind: 'root-measured', field, station, temperatureF }]);
+    }
     case 'check-crown':
       return taken(speaking, intent.atMs, [
         { kind: 'crown-checked', field: intent.field, sound: intent.sound },

@@ -138,7 +138,9 @@ const happen = (state: DayState, plan: DayPlan, random: Random, event: Event): v
       });
       break;
     case 'home':
-      withFleet(plan, event.who, (fleet) => load(state, fleet, event.who, random));
+      withFleet(plan, event.who, (fleet) => {
+        load(state, fleet, event.who, random);
+      });
       break;
     case 'loaded':
       withFleet(plan, event.who, (fleet) => {
