@@ -89,7 +89,7 @@ const loads = [
 const left = asks(
   'left',
   `whats|what (is|are) left (to dig|haul|harvest) (in|at|on) (<field>)
-   how much|many (more) (acres|tons|tonnes|loads|beets) (is|are) (left) left|remain|remaining (to dig|haul|harvest) (in|at|on) (<field>)
+   how much|many (more) (acres|tons|tonnes|loads|beets) (is|are) left|remain|remaining (to dig|haul|harvest) (in|at|on) (<field>)
    acres|tons|loads|beets left|remaining (to dig|haul|harvest) (in|at|on) (<field>) <?>
    <field> left|remaining <?>
    (cuanto|cuantos|cuantas|que) (acres|toneladas|cargas|betabel) falta|faltan|queda|quedan (por) (sacar|cosechar|en|de|del) (<field>)`,

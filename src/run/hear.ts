@@ -104,7 +104,7 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   const seq = news.length > 0 ? await page.write(news) : null;
   await page.enqueue(messages);
   const stirs = news.some(bearsOnWeather);
-  if (stirs) await watch(page, running, heard.heardMs, day.facts);
+  if (stirs) await watch(page, running, heard.heardMs, day);
   return { facts: news, seq, day, queues: stirs || messages.length > 0 };
 };
 

@@ -1,7 +1,7 @@
 /** Forecasts come in and time passes: notices are raised, moved and ended. */
+import type { Day } from '../core/day.ts';
 import { tellsOf, watchWeather } from '../core/decide.ts';
-import type { Fact, FactOf } from '../core/facts.ts';
-import type { HourlyTemperature } from '../core/facts.ts';
+import type { Fact, FactOf, HourlyTemperature } from '../core/facts.ts';
 import { stationById } from '../core/roster.ts';
 import type { StationId } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
@@ -13,18 +13,13 @@ import type { Running } from './running.ts';
 const WEATHER_ALARM = 'weather';
 
 /**
- * Raises what the weather asks for at `nowMs`, tells it, and sets the alarm for the next look. `facts`: all of them, with
- * those that this page has just been given.
+ * Raises what the weather asks for at `nowMs`, tells it, and sets the alarm for the next look. `before`: the day with
+ * the facts that this page has just been given.
  */
-export const watch = async (
-  page: Page,
-  running: Running,
-  nowMs: EpochMs,
-  facts: readonly Fact[],
-): Promise<void> => {
-  const { facts: raised, wakeAtMs } = watchWeather(dayOf(running, facts), running.clock, nowMs);
+export const watch = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
+  const { facts: raised, wakeAtMs } = watchWeather(before, running.clock, nowMs);
   if (raised.length > 0) {
-    const day = dayOf(running, [...facts, ...raised]);
+    const day = dayOf(running, [...before.facts, ...raised]);
     await page.write(raised);
     await page.enqueue(
       raised.flatMap((fact) => outgoing(tellsOf(fact, day), fact.cause, null, day, running, nowMs)),
@@ -96,7 +91,8 @@ export const hearForecast = async (
     const fact = forecastFact(forecast);
     const news = facts.some((known) => known.id === fact.id) ? [] : [fact];
     await page.write(news);
-    await watch(page, running, forecast.heardMs, [...facts, ...news]);
+    const after = news.length > 0 ? dayOf(running, [...facts, ...news]) : day;
+    await watch(page, running, forecast.heardMs, after);
     return null;
   });
   running.wakeDeliverer();
@@ -107,7 +103,7 @@ export const hearForecast = async (
 export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
   const wentOff = await running.book.inOneGo(running.roster.operation, async (page) => {
     const alarm = await page.nextAlarm(nowMs);
-    if (alarm) await watch(page, running, alarm.dueMs, await allFacts(running, page));
+    if (alarm) await watch(page, running, alarm.dueMs, dayOf(running, await allFacts(running, page)));
     return alarm !== null;
   });
   if (!wentOff) return;
