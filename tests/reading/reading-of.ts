@@ -1,10 +1,10 @@
-import type { HaulStep } from '../../src/core/facts.ts';
 import type { Intent, Question, Reading } from '../../src/core/intent.ts';
 import { personById } from '../../src/core/roster.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import { read } from '../../src/reading/read.ts';
 import type { Hearing } from '../../src/reading/read.ts';
 import { zoneClock } from '../../src/run/zone-clock.ts';
+import { bookTicket } from '../support/given.ts';
 import { sampleRoster } from '../support/roster.ts';
 
 export const ZONE = 'America/Boise';
@@ -33,33 +33,11 @@ export const intents = (...list: Intent[]): Reading => ({ found: 'intents', inte
 export const chatter: Reading = { found: 'chatter' };
 export const notUnderstood: Reading = { found: 'unclear', problem: { problem: 'not-understood' } };
 
-type Report = Extract<Intent, { do: 'report' }>;
-type Ticket = Extract<Intent, { do: 'book-ticket' }>;
+export { report } from '../support/given.ts';
 
-export const report = (step: HaulStep, said: Partial<Report> = {}): Report => ({
-  do: 'report',
-  step,
-  truck: null,
-  field: null,
-  station: null,
-  atMs: null,
-  ahead: null,
-  words: null,
-  ...said,
-});
-
-export const ticket = (serial: string | null, said: Partial<Ticket>): Ticket => ({
-  do: 'book-ticket',
-  serial,
-  truck: null,
-  field: null,
-  station: null,
-  atMs: null,
-  firstWeighedMs: null,
-  grossLb: null,
-  tareLb: null,
-  netLb: null,
-  ...said,
-});
+export const ticket = (
+  serial: string | null,
+  said: Parameters<typeof bookTicket>[0],
+): ReturnType<typeof bookTicket> => bookTicket({ serial, ...said });
 
 export const ask = (question: Question): Intent => ({ do: 'ask', question });

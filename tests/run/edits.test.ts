@@ -1,17 +1,10 @@
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { openDatabase } from '../../src/store/database.ts';
-import type { Database } from '../../src/store/database.ts';
-import { crewOn } from '../support/crew.ts';
+import { describe, expect, test } from 'vitest';
+import { crewForEachTest } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
 
-let database: Database;
 let crew: Crew;
-beforeAll(async () => {
-  database = await openDatabase({ memory: true });
-});
-afterAll(() => database.close());
-beforeEach(async () => {
-  crew = await crewOn(database);
+crewForEachTest((fresh) => {
+  crew = fresh;
 });
 
 const TRUCK_1_TICKET = 'ticket 48101 gross 79840 tare 29320';

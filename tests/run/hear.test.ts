@@ -1,20 +1,16 @@
 import { eq } from 'drizzle-orm';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { openDatabase } from '../../src/store/database.ts';
+import { describe, expect, test } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
 import { inbox } from '../../src/store/schema.ts';
-import { crewOn } from '../support/crew.ts';
+import { crewForEachTest, crewOn } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
 import { sampleRoster } from '../support/roster.ts';
 
 let database: Database;
 let crew: Crew;
-beforeAll(async () => {
-  database = await openDatabase({ memory: true });
-});
-afterAll(() => database.close());
-beforeEach(async () => {
-  crew = await crewOn(database);
+crewForEachTest((fresh, shared) => {
+  crew = fresh;
+  database = shared;
 });
 
 const TRUCK_1_TICKET = 'ticket 48101 gross 79840 tare 29320';

@@ -1,21 +1,15 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
-import type { Database } from '../../src/store/database.ts';
-import { crewOn } from '../support/crew.ts';
+import { crewForEachTest, crewOn } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
 import { sampleRoster } from '../support/roster.ts';
 
-let database: Database;
 let crew: Crew;
-beforeAll(async () => {
-  database = await openDatabase({ memory: true });
-});
-afterAll(() => database.close());
-beforeEach(async () => {
-  crew = await crewOn(database);
+crewForEachTest((fresh) => {
+  crew = fresh;
 });
 
 const NORTH = 'north-station';

@@ -1,4 +1,5 @@
 /** A day told by the crew: who says what where and when, and what the bot says to whom. All on 2026-10-20 in Idaho. */
+import { afterAll, beforeAll, beforeEach } from 'vitest';
 import { operateOn } from '../../src/command/operate.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../../src/core/units.ts';
@@ -8,6 +9,7 @@ import { deliver } from '../../src/run/deliver.ts';
 import { hear } from '../../src/run/hear.ts';
 import type { Running } from '../../src/run/running.ts';
 import { hearForecast, tick } from '../../src/run/weather.ts';
+import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { sampleRoster } from './roster.ts';
@@ -123,3 +125,15 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
 };
 
 export type Crew = Awaited<ReturnType<typeof crewOn>>;
+
+/** Gives each test of the file a day of its own, on one database in memory. */
+export const crewForEachTest = (take: (crew: Crew, database: Database) => void): void => {
+  let database: Database;
+  beforeAll(async () => {
+    database = await openDatabase({ memory: true });
+  });
+  afterAll(() => database.close());
+  beforeEach(async () => {
+    take(await crewOn(database), database);
+  });
+};

@@ -31,33 +31,23 @@ const command = async (name: string, ...args: string[]): Promise<void> => {
 const has = (name: string): boolean =>
   spawnSync('sh', ['-c', `command -v ${name}`], { env: quietEnv }).status === 0;
 
-/** The mirror that the machine itself uses. */
-const mirror = (): string => {
+/** The mirror that the machine itself uses; null = its sources name none. */
+const mirror = (): string | null => {
   const folder = '/etc/apt/sources.list.d';
   const files = [
     '/etc/apt/sources.list',
     ...(existsSync(folder) ? readdirSync(folder) : []).map((each) => join(folder, each)),
   ];
   const text = files.map((file) => (existsSync(file) ? readFileSync(file, 'utf8') : '')).join('\n');
-  return (
-    /(?:^URIs:|^deb(?: \[[^\]]*\])?)\s*(https?:\S+\/debian)\/?(?=\s)/m.exec(text)?.[1] ??
-    'http://deb.debian.org/debian'
-  );
+  return /(?:^URIs:|^deb(?: \[[^\]]*\])?)\s*(https?:\S+\/debian)\/?(?=\s)/m.exec(text)?.[1] ?? null;
 };
 
 const insideRoot = (path: string): string => join(SYNAPSE_ROOT, path);
 
-const build = async (): Promise<void> => {
+const build = async (from: string): Promise<void> => {
   rmSync(SYNAPSE_ROOT, { recursive: true, force: true });
   mkdirSync(SYNAPSE_ROOT, { recursive: true });
-  await command(
-    'debootstrap',
-    '--variant=minbase',
-    '--include=ca-certificates',
-    'sid',
-    SYNAPSE_ROOT,
-    mirror(),
-  );
+  await command('debootstrap', '--variant=minbase', '--include=ca-certificates', 'sid', SYNAPSE_ROOT, from);
   copyFileSync('/etc/resolv.conf', insideRoot('etc/resolv.conf'));
   // A mirror may be a frozen one.
   writeFileSync(insideRoot('etc/apt/apt.conf.d/99fieldbell'), 'Acquire::Check-Valid-Until "false";\n');
@@ -90,7 +80,9 @@ export const synapseMissing = async (): Promise<string | null> => {
   try {
     const why = await obstacle();
     if (why !== null || existsSync(READY)) return why;
-    await build();
+    const from = mirror();
+    if (from === null) return 'the sources of apt name no Debian mirror';
+    await build(from);
     return null;
   } catch (error) {
     return `Synapse could not be set up in ${SYNAPSE_ROOT}: ${error instanceof Error ? error.message : String(error)}`;
