@@ -23,6 +23,7 @@ const cannotRead = (sender: string): Said => ({
     'No puedo leer su mensaje: está cifrado y su clave no me ha llegado. Envíelo otra vez, por favor.',
   table: null,
   buttons: [],
+  picture: null,
   ring: false,
   mentions: [sender],
 });

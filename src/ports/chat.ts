@@ -27,11 +27,18 @@ export interface Button {
   words: string;
 }
 
+/** Drawn as SVG; a chat that shows pictures asks its `DrawPicture` for a PNG. `altText` tells what is to be seen. */
+export interface Picture {
+  svg: string;
+  altText: string;
+}
+
 /** What the bot says, free of any platform. `text` says everything; the rest dresses it where a platform can. */
 export interface Said {
   text: string;
   table: { header: readonly string[]; rows: readonly (readonly string[])[] } | null;
   buttons: readonly Button[];
+  picture: Picture | null;
   /** True where a phone must ring: stop notices, emergencies. */
   ring: boolean;
   /** Platform user ids of those who must act. */

@@ -119,6 +119,7 @@ export const say = (telling: Telling, voice: Voice): Said => ({
   text: textOf(telling, voice),
   table: telling.tell === 'board' ? boardTable(telling.rows, voice) : null,
   buttons: buttonsFor(telling, voice),
+  picture: null,
   ring: rings(telling),
   mentions: [],
 });

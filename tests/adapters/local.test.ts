@@ -8,7 +8,7 @@ const message = (said: Partial<Said>, change: Partial<Post> = {}): Post => {
   return {
     key: `test:${keys}`,
     to: { room: 'crew' },
-    said: { text: '', table: null, buttons: [], ring: false, mentions: [], ...said },
+    said: { text: '', table: null, buttons: [], picture: null, ring: false, mentions: [], ...said },
     repliesTo: null,
     replaces: null,
     ...change,

@@ -101,6 +101,7 @@ const bareMessage = (step: number): Outgoing => ({
     text: 'Troca 1: cargada, sale de North 40, 7:05 a.m.',
     table: null,
     buttons: ['Loaded', 'In line', 'Dumped'].map((label) => ({ label, words: `truck 1 ${label}` })),
+    picture: null,
     ring: false,
     mentions: [],
   },

@@ -33,7 +33,14 @@ export interface ChatHarness {
   dispose: () => Promise<void>;
 }
 
-const plain = (text: string): Said => ({ text, table: null, buttons: [], ring: false, mentions: [] });
+const plain = (text: string): Said => ({
+  text,
+  table: null,
+  buttons: [],
+  picture: null,
+  ring: false,
+  mentions: [],
+});
 
 const idOf = (result: PostResult): string => {
   if (result.result !== 'sent') throw new Error(`not sent: ${JSON.stringify(result)}`);

@@ -49,6 +49,7 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
           text: '3 loads · 66.15 t',
           table: { header: ['truck', 'tons'], rows: [['1', '22.05']] },
           buttons: [{ label: 'Seen', words: 'seen' }],
+          picture: null,
           ring: true,
           mentions: ['U1'],
         },

@@ -37,7 +37,7 @@ export const outgoing = (key: string, changes: Partial<Outgoing> = {}): Outgoing
   kind: 'receipt',
   cause: 'local:m1',
   data: { loads: 3, tons: 66.15 },
-  said: { text: `message ${key}`, table: null, buttons: [], ring: false, mentions: [] },
+  said: { text: `message ${key}`, table: null, buttons: [], picture: null, ring: false, mentions: [] },
   repliesTo: null,
   slot: null,
   urgent: false,

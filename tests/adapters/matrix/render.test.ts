@@ -7,6 +7,7 @@ const said = (change: Partial<Said>): Said => ({
   text: 'Truck 2 is loaded.',
   table: null,
   buttons: [],
+  picture: null,
   ring: false,
   mentions: [],
   ...change,

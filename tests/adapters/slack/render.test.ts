@@ -91,6 +91,7 @@ describe('what is said', () => {
       buttons: fc.array(fc.record({ label: words, words: fc.oneof(words, fc.constant('ticket')) }), {
         maxLength: 60,
       }),
+      picture: fc.constant(null),
       ring: fc.boolean(),
       mentions: fc.array(fc.constantFrom('U1ANA', 'U2BEN')),
     });

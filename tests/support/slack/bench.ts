@@ -16,7 +16,14 @@ import { TOKENS } from './web-api.ts';
 
 const HOUR_MS = 3_600_000;
 
-export const plain = (text: string): Said => ({ text, table: null, buttons: [], ring: false, mentions: [] });
+export const plain = (text: string): Said => ({
+  text,
+  table: null,
+  buttons: [],
+  picture: null,
+  ring: false,
+  mentions: [],
+});
 
 export const memoryCursor = (): Cursor & { seen: Map<string, string> } => {
   const seen = new Map<string, string>();
