@@ -7,6 +7,7 @@ import { playDemo } from './command/demo.ts';
 import { forecastFileTicker } from './command/forecast-file.ts';
 import { goLive } from './command/live.ts';
 import { logTo } from './command/log.ts';
+import { outliveLostConnections } from './command/lost-connection.ts';
 import { operate } from './command/operate.ts';
 import { linesOf, replay } from './command/replay.ts';
 import { LOCAL } from './core/roster.ts';
@@ -38,6 +39,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   const atTerminal = process.stdin.isTTY;
   // In a terminal chat only trouble is worth a line among the messages.
   const log = logTo(atTerminal && process.env['FIELDBELL_LOG'] === undefined ? 'warn' : settings.logLevel);
+  outliveLostConnections(log);
   const live: { wake: () => void } = { wake: () => undefined };
   const operation = await operate(settings.roster, settings.database, {
     platforms: [LOCAL],

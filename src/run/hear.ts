@@ -117,10 +117,13 @@ export const hear = async (running: Running, heard: Heard): Promise<void> => {
   const { platform } = heard;
   metrics.heard.inc({ platform });
   const isSafe = metrics.handleSeconds.startTimer({ platform });
-  try {
-    const takenIn = await running.book.inOneGo(roster.operation, async (page) =>
+  const inOneGo = (): Promise<TakenIn | null> =>
+    running.book.inOneGo(roster.operation, async (page) =>
       (await page.receive(heard)) === 'known' ? null : takeIn(heard, page, running),
     );
+  try {
+    // A connection that broke, a deadlock: what passes is gone at the second try, a fault of ours is not.
+    const takenIn = await inOneGo().catch(inOneGo);
     if (takenIn) settle(running, takenIn);
   } catch (error) {
     await keepUnhandled(running, heard, error);

@@ -50,7 +50,7 @@ const migratedPglite = async (pglite: PGlite, close: () => Promise<void>): Promi
 const openPostgres = async (url: string): Promise<Database> => {
   await migratePostgresAt(url);
   const client = postgres(url, connection);
-  return { db: drizzleOverPostgres(client), close: () => client.end() };
+  return { db: drizzleOverPostgres(client), close: () => client.end({ timeout: CLOSE_TIMEOUT_S }) };
 };
 
 const migratePostgresAt = async (url: string): Promise<void> => {
@@ -62,6 +62,9 @@ const migratePostgresAt = async (url: string): Promise<void> => {
     await client.end();
   }
 };
+
+/** A connection that was lost in a transaction never ends by itself: its rollback has nowhere to go (lost-connection.ts). */
+const CLOSE_TIMEOUT_S = 2;
 
 const connection = {
   // Otherwise every "already exists, skipping" of a migration is printed.

@@ -1,0 +1,21 @@
+/** A database connection that breaks must not end the bot. */
+import type { Log } from '../run/running.ts';
+
+/**
+ * The driver rolls a transaction back on a connection that is gone, and that write throws where nobody can catch it,
+ * after the transaction has been rejected as it should: https://github.com/porsager/postgres/issues/1208
+ */
+const isWriteToGoneConnection = (error: unknown): boolean =>
+  error instanceof TypeError && /postgres\/src\/connection\.js/.test(error.stack ?? '');
+
+/** All other errors that nobody caught end the process, as they do without this. */
+export const outliveLostConnections = (log: Log): void => {
+  process.on('uncaughtException', (error: unknown) => {
+    if (isWriteToGoneConnection(error)) {
+      log.warn({}, 'The database connection was lost; a new one is made');
+      return;
+    }
+    console.error(error);
+    process.exit(1);
+  });
+};
