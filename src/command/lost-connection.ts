@@ -6,7 +6,7 @@ import type { Log } from '../run/running.ts';
  * after the transaction has been rejected as it should: https://github.com/porsager/postgres/issues/1208
  */
 const isWriteToGoneConnection = (error: unknown): boolean =>
-  error instanceof TypeError && /postgres\/src\/connection\.js/.test(error.stack ?? '');
+  error instanceof TypeError && (error.stack ?? '').includes('postgres/src/connection.js');
 
 /** All other errors that nobody caught end the process, as they do without this. */
 export const outliveLostConnections = (log: Log): void => {

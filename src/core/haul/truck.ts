@@ -22,6 +22,7 @@ import type { FieldId, StationId, TruckId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { belongsTo, loadOfTicket } from './belonging.ts';
+import { orderBunch } from './bunch.ts';
 import { asBooked, furthestStep, hasEnded, isLoadedStep, loadedSteps, newLoad } from './load.ts';
 import type { Load, LoadedStep, Source } from './load.ts';
 
@@ -190,6 +191,7 @@ export const applyTicket = (state: TruckState, fact: FactOf<'ticket-booked'>, ar
   const ticket = asBooked(fact);
   const load = loadOfTicket(state.loads, fact.atMs) ?? openLoad(state, fact.atMs);
   load.ticket = ticket;
+  orderBunch(state.loads, load);
   load.heardMs = Math.max(load.heardMs, fact.heardMs);
   placeLoad(load, ticket, around);
   if (ticket.firstWeighedMs !== null) stamp(state, load, 'first-weighed', ticket.firstWeighedMs, 'ticket');

@@ -32,6 +32,48 @@ describe('tickets and the loads that they close', () => {
     expect(truckIn(day, '3')).toMatchObject({ phase: 'parked', sinceMs: at('18:00') });
   });
 
+  it('tickets of a bunch go to the loads in the order of their serials, so each field has its own tons', () => {
+    const loads = [
+      step('3', 'left-field', '08:00', { field: 'north-40' }),
+      step('3', 'dumped', '08:50'),
+      step('3', 'left-field', '10:00', { field: 'south-80' }),
+      step('3', 'dumped', '10:50'),
+    ];
+    const inOrder = [
+      ticket('3', '18:20', 50_000, { serial: '48210' }),
+      ticket('3', '18:21', 52_000, { serial: '48255' }),
+    ];
+    const newestFirst = [
+      ticket('3', '18:20', 52_000, { serial: '48255' }),
+      ticket('3', '18:21', 50_000, { serial: '48210' }),
+    ];
+    for (const bunch of [inOrder, newestFirst]) {
+      const netLb = loadsOf(dayOf([...loads, ...bunch]), '3').map((load) => load.ticket?.netLb);
+      expect(netLb).toEqual([50_000, 52_000]);
+    }
+  });
+
+  it('serials of another roll, or tickets an hour apart, say nothing of the order', () => {
+    const loads = [
+      step('3', 'left-field', '08:00'),
+      step('3', 'dumped', '08:50'),
+      step('3', 'left-field', '10:00'),
+      step('3', 'dumped', '10:50'),
+    ];
+    const otherRoll = [
+      ticket('3', '18:20', 52_000, { serial: '9998' }),
+      ticket('3', '18:21', 50_000, { serial: '10002' }),
+    ];
+    const apart = [
+      ticket('3', '11:00', 52_000, { serial: '48210' }),
+      ticket('3', '12:00', 50_000, { serial: '48255' }),
+    ];
+    for (const tickets of [otherRoll, apart]) {
+      const netLb = loadsOf(dayOf([...loads, ...tickets]), '3').map((load) => load.ticket?.netLb);
+      expect(netLb).toEqual([50_000, 52_000]);
+    }
+  });
+
   it('a ticket sent from the field leaves the truck at the field', () => {
     const day = dayOf([
       step('3', 'left-field', '08:00'),
