@@ -9,6 +9,8 @@ export interface Page {
   receive: (heard: Heard) => Promise<'new' | 'known'>;
   /** The message of that platform id and the edits of it so far, in the order heard. */
   versionsOf: (platform: string, id: string) => Promise<Heard[]>;
+  /** The message that the bot answered with its own message of that platform id; null = none. */
+  answeredBy: (platform: string, id: string) => Promise<string | null>;
   /** Facts written after `seq` (0 = all), oldest first. */
   factsAfter: (seq: number) => Promise<{ seq: number; fact: Fact }[]>;
   /** Adds facts in order and returns the last one's seq. A fact id that is known is an error: the transaction fails. */

@@ -19,9 +19,13 @@ import { nothing, understand } from './understand.ts';
 import type { Understood } from './understand.ts';
 import { bearsOnWeather, watch } from './weather.ts';
 
-/** The message that this one changes, takes back or replies to, with its edits, but for this one. */
+/**
+ * The message that this one changes, takes back or replies to, with its edits, but for this one. A reply to a receipt
+ * means what the receipt is for.
+ */
 const pointedAt = async ({ platform, id, event }: Heard, page: Page): Promise<Versions> => {
-  const of = event.is === 'message' ? event.repliesTo : event.of;
+  const named = event.is === 'message' ? event.repliesTo : event.of;
+  const of = named === null ? null : ((await page.answeredBy(platform, named)) ?? named);
   const versions = of === null ? [] : await page.versionsOf(platform, of);
   return versions.filter((version) => version.id !== id);
 };

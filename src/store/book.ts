@@ -40,6 +40,7 @@ const watched = (page: Page, operation: string): { page: Page; failures: readonl
     page: {
       receive: step('receiving a message', page.receive),
       versionsOf: step('reading the inbox', page.versionsOf),
+      answeredBy: step('reading the outbox', page.answeredBy),
       factsAfter: step('reading facts', page.factsAfter),
       write: step('writing facts', page.write),
       enqueue: step('queueing messages', page.enqueue),

@@ -20,6 +20,15 @@ export const openPage = (tx: Tx, operation: string): Page => ({
 
   versionsOf: (platform, id) => versionsOf(tx, operation, platform, id),
 
+  answeredBy: async (platform, id) => {
+    const [answer] = await tx
+      .select({ repliesTo: outbox.repliesTo })
+      .from(outbox)
+      .where(and(eq(outbox.operation, operation), eq(outbox.platform, platform), eq(outbox.messageId, id)))
+      .limit(1);
+    return answer?.repliesTo ?? null;
+  },
+
   factsAfter: (seq) =>
     tx
       .select({ seq: facts.seq, fact: facts.body })

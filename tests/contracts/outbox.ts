@@ -114,6 +114,16 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
       expect(await deliverAll()).toEqual(['stop', 'k3', 'stop too', 'k2']);
     });
 
+    test('what was shown leads back to the message that it answers, within the operation alone', async () => {
+      const answered = (id: string, operation = 'a') =>
+        setting.store.book.inOneGo(operation, (page) => page.answeredBy('local', id));
+      await enqueue([outgoing('k1', { repliesTo: 'm1' }), outgoing('k2', { to: { user: 'U1' } })]);
+      await deliverAll();
+      expect(await answered('posted k1')).toBe('m1');
+      expect(await answered('posted k2')).toBeNull();
+      expect(await answered('posted k1', 'b')).toBeNull();
+    });
+
     test('two deliverers never get the same message, nor two of one lane: a stop notice rings once', async () => {
       const lanes = 6;
       const messages = Array.from({ length: 48 }, (_, i) =>

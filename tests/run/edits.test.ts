@@ -110,6 +110,16 @@ describe('a reply to a message', () => {
     expect(await tonsToday('08:12')).toContain('0.00 tons');
   });
 
+  test('a reply to a receipt means what the receipt is for', async () => {
+    await crew.say('ana', 'crew', TRUCK_1_TICKET, '07:40');
+    const receipt = `bot-${crew.delivered.at(-1)?.id}`;
+    await crew.say('ana', 'crew', 'loaded', '08:10');
+    expect(await crew.say('ana', 'crew', 'undo', '08:11', { repliesTo: receipt })).toEqual([
+      expect.stringContaining('48101'),
+    ]);
+    expect(await tonsToday('08:12')).toContain('0.00 tons');
+  });
+
   test('that corrects means that message', async () => {
     await crew.say('ben', 'crew', 'loaded', '07:05', { id: 'first' });
     await crew.say('ben', 'crew', '2 pilers open', '07:10');
