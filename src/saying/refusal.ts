@@ -1,6 +1,6 @@
 import type { Unclear } from '../core/intent.ts';
 import type { Refusal } from '../core/telling.ts';
-import { personName, phrase, time, tons, truckName, weight } from './voice.ts';
+import { personName, phrase, ticketExamples, time, tons, truckName, weight } from './voice.ts';
 import type { Voice } from './voice.ts';
 
 const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['ticket'], voice: Voice): string =>
@@ -17,7 +17,6 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
   switch (refusal.refused) {
     case 'no-truck':
     case 'no-station':
-    case 'weight-missing':
     case 'nothing-to-undo':
     case 'nothing-to-correct':
     case 'nothing-to-see':
@@ -25,6 +24,8 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
     case 'dig-stopped-already':
     case 'last-manager':
       return phrase(voice, `refused.${refusal.refused}`);
+    case 'weight-missing':
+      return phrase(voice, 'refused.weight-missing', ticketExamples(voice));
     case 'no-field':
       return phrase(voice, 'refused.no-field', { example: voice.roster.fields[0]?.name ?? 'north 40' });
     case 'time-ahead':
@@ -58,7 +59,7 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
 export const questionText = (problem: Unclear, voice: Voice): string => {
   switch (problem.problem) {
     case 'not-understood':
-      return phrase(voice, 'question.not-understood');
+      return phrase(voice, 'question.not-understood', ticketExamples(voice));
     case 'unknown-name':
       return phrase(voice, `question.unknown-${problem.sort}`, {
         said: problem.said,
@@ -67,6 +68,6 @@ export const questionText = (problem: Unclear, voice: Voice): string => {
     case 'which-time':
       return phrase(voice, 'question.which-time', { said: problem.said });
     case 'which-amount':
-      return phrase(voice, 'question.which-amount');
+      return phrase(voice, 'question.which-amount', ticketExamples(voice));
   }
 };

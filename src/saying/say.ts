@@ -7,7 +7,7 @@ import { noticeShort, noticeText, unseenText } from './notice.ts';
 import { factLines, warningLine } from './receipt.ts';
 import { questionText, refusalText } from './refusal.ts';
 import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
-import { personName, phrase, time, truckName } from './voice.ts';
+import { personName, phrase, ticketExamples, time, truckName } from './voice.ts';
 import type { Voice } from './voice.ts';
 import { waitText } from './wait.ts';
 
@@ -86,7 +86,10 @@ const textOf = (telling: Telling, voice: Voice): string => {
     case 'list':
       return listText(telling, voice);
     case 'help':
-      return [phrase(voice, 'help'), ...(telling.manager ? [phrase(voice, 'help.manager')] : [])].join('\n');
+      return [
+        phrase(voice, 'help', ticketExamples(voice)),
+        ...(telling.manager ? [phrase(voice, 'help.manager')] : []),
+      ].join('\n');
     case 'seen':
       return phrase(voice, 'notice.seen');
     case 'list-changed':

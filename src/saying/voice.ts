@@ -83,6 +83,12 @@ export const tons = (voice: Voice, lb: Lb): string =>
     ? phrase(voice, 'unit.tonnes', { tonnes: number(tonneFromLb(lb), 2) })
     : phrase(voice, 'unit.tons', { tons: number(shortTonFromLb(lb), 2) });
 
+/** How a ticket is typed, for those who have to be told. */
+export const ticketExamples = (voice: Voice): { ticket: string; net: string } => {
+  const { units } = voice.roster;
+  return { ticket: phrase(voice, 'example.ticket', { units }), net: phrase(voice, 'example.net', { units }) };
+};
+
 export const temperature = (voice: Voice, f: Fahrenheit): string =>
   voice.roster.units === 'metric'
     ? `${number((f - 32) / 1.8, 1)} °C`

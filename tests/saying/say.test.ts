@@ -225,6 +225,13 @@ describe('units', () => {
       expect(text(telling, metric).replaceAll(/"[^"]*"/g, '')).not.toMatch(/\d (lb|tons|°F)\b/);
   });
 
+  it('examples of what to type are in the units in which they would be read', () => {
+    const asked: Telling = { tell: 'refusal', refusal: { refused: 'weight-missing' } };
+    expect(text(asked, english)).toContain('gross 79840 tare 29320" or "ticket 48213 25.26 tons"');
+    // 79,840 lb = 36,215 kg, and a scale there weighs in steps of 20 kg.
+    expect(text(asked, metric)).toContain('gross 36220 tare 13300" or "ticket 48213 22.92 tons"');
+  });
+
   it('the serial keeps its leading zero', () => {
     expect(text(booked, english)).toMatch(/^Ticket 048213:/);
   });

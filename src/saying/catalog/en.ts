@@ -61,8 +61,10 @@ export const en = {
     'Not booked: a net of {net} cannot be one load ({min} to {max}). Check the ticket and send it again.',
   'refused.weights-disagree':
     'Not booked: first less second is {computed}, the net you sent is {net}. Check the ticket and send it again.',
-  'refused.weight-missing':
-    'Not booked: I need two weights or the net, like "ticket 48213 gross 79840 tare 29320" or "ticket 48213 25.26 tons".',
+  'example.ticket':
+    'ticket 48213 {units, select, metric {gross 36220 tare 13300} other {gross 79840 tare 29320}}',
+  'example.net': 'ticket 48213 {units, select, metric {22.92} other {25.26}} tons',
+  'refused.weight-missing': 'Not booked: I need two weights or the net, like "{ticket}" or "{net}".',
   'refused.serial-known':
     'Ticket {serial} is booked already: {truck}, {tons}, by {person} at {time}. Nothing is changed.',
   'refused.nothing-to-undo': 'There is nothing of yours to take back.',
@@ -75,14 +77,13 @@ export const en = {
 
   // Questions back
   'question.not-understood':
-    'I did not get that. Try "loaded", "in line, 14 ahead", "ticket 48213 25.26 tons", "tons today?" or "help".',
+    'I did not get that. Try "loaded", "in line, 14 ahead", "{net}", "tons today?" or "help".',
   'question.unknown-truck': 'I know no truck "{said}". Known: {known}.',
   'question.unknown-field': 'I know no field "{said}". Known: {known}.',
   'question.unknown-station': 'I know no station "{said}". Known: {known}.',
   'question.unknown-person': 'I know nobody called "{said}". Known: {known}.',
   'question.which-time': 'What time is "{said}"? Say it like 10:15.',
-  'question.which-amount':
-    'Which weights? Say "ticket 48213 gross 79840 tare 29320" or "ticket 48213 25.26 tons".',
+  'question.which-amount': 'Which weights? Say "{ticket}" or "{net}".',
 
   // The scale line
   'wait.now': 'Line at {station}: about {median} min ({low} to {high}).',
@@ -213,7 +214,7 @@ export const en = {
   'tickets.no-serial': 'no serial',
 
   // Help
-  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "ticket 48213 gross 79840 tare 29320", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
+  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
   'help.manager':
     'You can also: "stop digging, mud", "dig again", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
   trouble:

@@ -61,8 +61,10 @@ export const es: Record<Key, string> = {
     'No anotada: un neto de {net} no puede ser una carga ({min} a {max}). Revise la boleta y mándela otra vez.',
   'refused.weights-disagree':
     'No anotada: primero menos segundo da {computed}, y el neto que mandó es {net}. Revise la boleta y mándela otra vez.',
-  'refused.weight-missing':
-    'No anotada: faltan los dos pesos o el neto, como "boleta 48213 bruto 79840 tara 29320" o "boleta 48213 25.26 toneladas".',
+  'example.ticket':
+    'boleta 48213 {units, select, metric {bruto 36220 tara 13300} other {bruto 79840 tara 29320}}',
+  'example.net': 'boleta 48213 {units, select, metric {22.92} other {25.26}} toneladas',
+  'refused.weight-missing': 'No anotada: faltan los dos pesos o el neto, como "{ticket}" o "{net}".',
   'refused.serial-known':
     'La boleta {serial} ya está anotada: {truck}, {tons}, por {person} a las {time}. No cambié nada.',
   'refused.nothing-to-undo': 'No hay nada suyo que borrar.',
@@ -74,14 +76,13 @@ export const es: Record<Key, string> = {
   'refused.last-manager': 'Alguien tiene que quedar de dueño o mayordomo; no cambié nada.',
 
   'question.not-understood':
-    'No entendí. Pruebe "cargado", "en la fila, 14 adelante", "boleta 48213 25.26 toneladas", "¿cuántas toneladas van?" o "ayuda".',
+    'No entendí. Pruebe "cargado", "en la fila, 14 adelante", "{net}", "¿cuántas toneladas van?" o "ayuda".',
   'question.unknown-truck': 'No conozco la troca "{said}". Hay: {known}.',
   'question.unknown-field': 'No conozco el campo "{said}". Hay: {known}.',
   'question.unknown-station': 'No conozco la estación "{said}". Hay: {known}.',
   'question.unknown-person': 'No conozco a "{said}". Hay: {known}.',
   'question.which-time': '¿Qué hora es "{said}"? Dígala como 10:15.',
-  'question.which-amount':
-    '¿Cuáles pesos? Diga "boleta 48213 bruto 79840 tara 29320" o "boleta 48213 25.26 toneladas".',
+  'question.which-amount': '¿Cuáles pesos? Diga "{ticket}" o "{net}".',
 
   'wait.now': 'Fila en {station}: unos {median} min ({low} a {high}).',
   'wait.later':
@@ -206,7 +207,7 @@ export const es: Record<Key, string> = {
   'tickets.row': '{serial} {truck} {tons} {time}',
   'tickets.no-serial': 'sin número',
 
-  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "boleta 48213 bruto 79840 tara 29320", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". English: "english".',
+  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". English: "english".',
   'help.manager':
     'También puede: "paren de sacar, lodo", "ya pueden sacar", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
