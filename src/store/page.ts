@@ -20,14 +20,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
 
   versionsOf: (platform, id) => versionsOf(tx, operation, platform, id),
 
-  answeredBy: async (platform, id) => {
-    const [answer] = await tx
-      .select({ repliesTo: outbox.repliesTo })
-      .from(outbox)
-      .where(and(eq(outbox.operation, operation), eq(outbox.platform, platform), eq(outbox.messageId, id)))
-      .limit(1);
-    return answer?.repliesTo ?? null;
-  },
+  answeredBy: (platform, id) => answeredBy(tx, operation, platform, id),
 
   factsAfter: (seq) =>
     tx
@@ -91,6 +84,20 @@ const versionsOf = async (tx: Tx, operation: string, platform: string, id: strin
     // A replayed day may hear a message and its edit at the same instant.
     .orderBy(asc(inbox.heardMs), desc(isMessage));
   return rows.map((row) => row.body);
+};
+
+const answeredBy = async (
+  tx: Tx,
+  operation: string,
+  platform: string,
+  id: string,
+): Promise<string | null> => {
+  const [answer] = await tx
+    .select({ repliesTo: outbox.repliesTo })
+    .from(outbox)
+    .where(and(eq(outbox.operation, operation), eq(outbox.platform, platform), eq(outbox.messageId, id)))
+    .limit(1);
+  return answer?.repliesTo ?? null;
 };
 
 const inboxRow = (operation: string, heard: Heard) => ({
