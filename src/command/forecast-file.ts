@@ -10,7 +10,14 @@ const hearLine = async (text: string, number: number, running: Running): Promise
   if ('fault' in parsed) return `line ${number}: ${parsed.fault}`;
   if (parsed.line.is !== 'forecast') return `line ${number}: is no forecast`;
   const { place, issuedMs, hours } = parsed.line;
-  const refused = await hearForecast(running, { place, issuedMs, hours, heardMs: Date.now() });
+  const refused = await hearForecast(running, {
+    place,
+    issuedMs,
+    hours,
+    freezeAlerts: null,
+    rain: [],
+    heardMs: Date.now(),
+  });
   return refused && `line ${number}: "${place}" is no station of this operation`;
 };
 

@@ -65,7 +65,14 @@ export const playLine = async (
       return null;
     case 'forecast': {
       const { place, issuedMs, hours } = line;
-      const refused = await hearForecast(running, { place, issuedMs, hours, heardMs: nowMs });
+      const refused = await hearForecast(running, {
+        place,
+        issuedMs,
+        hours,
+        freezeAlerts: null,
+        rain: [],
+        heardMs: nowMs,
+      });
       return refused && `forecast.place: "${place}" is no station of this operation`;
     }
   }

@@ -101,8 +101,9 @@ const applySeen = (draft: Draft, fact: FactOf<'notice-seen'>): void => {
 
 const applyForecast = (draft: Draft, fact: FactOf<'forecast-issued'>): void => {
   const known = draft.forecasts.get(fact.place) ?? [];
-  if (known.some((f) => f.issuedMs === fact.issuedMs)) return;
-  draft.forecasts.set(fact.place, [...known, fact].sort((a, b) => a.issuedMs - b.issuedMs).slice(-48));
+  // The same issue again brings newer alerts.
+  const others = known.filter((f) => f.issuedMs !== fact.issuedMs);
+  draft.forecasts.set(fact.place, [...others, fact].sort((a, b) => a.issuedMs - b.issuedMs).slice(-48));
 };
 
 const changePerson = (

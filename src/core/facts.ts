@@ -13,6 +13,8 @@
  */
 import type { FieldId, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
+import type { FreezeAlert } from './weather/cold-spell.ts';
+import type { RainTotal } from './weather/rain.ts';
 
 /** The steps of a round trip, as a person may state them, and the two ways out of it (parked, down). */
 export type HaulStep =
@@ -114,7 +116,15 @@ export type Happening =
   | { kind: 'truck-taken'; person: PersonId; truck: TruckId }
   | { kind: 'entry-withdrawn'; target: EntryTarget }
   | { kind: 'entry-corrected'; target: EntryTarget; set: Correction }
-  | { kind: 'forecast-issued'; place: StationId; issuedMs: EpochMs; hours: readonly HourlyTemperature[] }
+  | {
+      kind: 'forecast-issued';
+      place: StationId;
+      issuedMs: EpochMs;
+      hours: readonly HourlyTemperature[];
+      /** Null = not read, or the service has none. */
+      freezeAlerts: readonly FreezeAlert[] | null;
+      rain: readonly RainTotal[];
+    }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
   | { kind: 'emergency-called'; words: string; caller: string }

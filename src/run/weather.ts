@@ -1,9 +1,8 @@
 /** Forecasts come in and time passes: notices are raised, moved and ended. */
 import type { Day } from '../core/day.ts';
 import { tellsOf, watchWeather } from '../core/decide.ts';
-import type { Fact, FactOf, HourlyTemperature } from '../core/facts.ts';
+import type { Fact, FactHeader, FactOf } from '../core/facts.ts';
 import { stationById } from '../core/roster.ts';
-import type { StationId } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Page } from '../ports/book.ts';
 import { outgoing } from './outgoing.ts';
@@ -54,32 +53,37 @@ export const bearsOnWeather = (fact: Fact): boolean => {
   }
 };
 
-export interface ForecastHeard {
-  place: StationId;
-  issuedMs: EpochMs;
-  hours: readonly HourlyTemperature[];
+export interface ForecastHeard extends Omit<FactOf<'forecast-issued'>, keyof FactHeader | 'kind'> {
   heardMs: EpochMs;
 }
 
-const forecastFact = (forecast: ForecastHeard): FactOf<'forecast-issued'> => {
-  const { place, issuedMs, hours, heardMs } = forecast;
-  const cause = `forecast:${place}:${issuedMs}`;
-  return {
-    id: `${cause}#0`,
-    cause,
-    atMs: heardMs,
-    sentMs: heardMs,
-    heardMs,
-    by: null,
-    timeStated: false,
-    kind: 'forecast-issued',
-    place,
-    issuedMs,
-    hours,
-  };
+type ForecastFact = FactOf<'forecast-issued'>;
+
+const isForecast = (fact: Fact): fact is ForecastFact => fact.kind === 'forecast-issued';
+
+/** Alerts to compare: the database keeps no order within each. */
+const alertsKey = (alerts: ForecastFact['freezeAlerts']): string[] =>
+  (alerts ?? []).map(({ id, onsetMs, endsMs }) => `${id} ${onsetMs} ${endsMs}`).sort();
+
+/** The fact of a forecast; null where nothing is new. The same issue may come again with other alerts. */
+const forecastFact = (forecast: ForecastHeard, facts: readonly Fact[]): ForecastFact | null => {
+  const { heardMs, ...issued } = forecast;
+  const cause = `forecast:${issued.place}:${issued.issuedMs}`;
+  const known = facts.filter(isForecast).filter((fact) => fact.cause === cause);
+  const newest = known.at(-1);
+  const sameAlerts = (other: ForecastFact): boolean =>
+    issued.freezeAlerts === null ||
+    `${alertsKey(issued.freezeAlerts)}` === `${alertsKey(other.freezeAlerts)}`;
+  if (newest && sameAlerts(newest)) return null;
+  const times = { atMs: heardMs, sentMs: heardMs, heardMs };
+  const id = `${cause}#${known.length}`;
+  return { id, cause, ...times, by: null, timeStated: false, kind: 'forecast-issued', ...issued };
 };
 
-/** A forecast comes in. The same issue twice changes nothing; one for a place that is not on the list is refused. */
+/**
+ * A forecast comes in. The same issue twice changes nothing, unless its alerts have changed; one for a place that is not
+ * on the list is refused.
+ */
 export const hearForecast = async (
   running: Running,
   forecast: ForecastHeard,
@@ -88,8 +92,8 @@ export const hearForecast = async (
     const facts = await allFacts(running, page);
     const day = dayOf(running, facts);
     if (!stationById(day.roster, forecast.place)) return { refused: 'unknown-place' as const };
-    const fact = forecastFact(forecast);
-    const news = facts.some((known) => known.id === fact.id) ? [] : [fact];
+    const fact = forecastFact(forecast, facts);
+    const news = fact ? [fact] : [];
     await page.write(news);
     const after = news.length > 0 ? dayOf(running, [...facts, ...news]) : day;
     await watch(page, running, forecast.heardMs, after);

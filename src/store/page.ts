@@ -3,6 +3,7 @@ import type { Fact } from '../core/facts.ts';
 import type { Page } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { storable } from './columns.ts';
+import { completed } from './earlier-facts.ts';
 import type { Tx } from './database.ts';
 import { rowFrom } from './outbox-row.ts';
 import { alarms, facts, inbox, outbox } from './schema.ts';
@@ -22,12 +23,14 @@ export const openPage = (tx: Tx, operation: string): Page => ({
 
   answeredBy: (platform, id) => answeredBy(tx, operation, platform, id),
 
-  factsAfter: (seq) =>
-    tx
+  factsAfter: async (seq) => {
+    const rows = await tx
       .select({ seq: facts.seq, fact: facts.body })
       .from(facts)
       .where(and(eq(facts.operation, operation), gt(facts.seq, seq)))
-      .orderBy(asc(facts.seq)),
+      .orderBy(asc(facts.seq));
+    return rows.map((row) => ({ seq: row.seq, fact: completed(row.fact) }));
+  },
 
   write: async (added) => {
     if (added.length === 0) return lastSeq(tx, operation);

@@ -2,8 +2,9 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { FreezeAlert } from '../../src/core/weather/cold-spell.ts';
 import { openDatabase } from '../../src/store/database.ts';
-import { crewForEachTest, crewOn } from '../support/crew.ts';
+import { at, crewForEachTest, crewOn } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
 import { sampleRoster } from '../support/roster.ts';
 
@@ -49,6 +50,21 @@ describe('a warm forecast', () => {
       'forecast-issued',
       'notice-raised',
       'forecast-issued',
+    ]);
+  });
+
+  test('heard again with another freeze alert is written down anew, and with the same one it is not', async () => {
+    const alert = { id: 'a1', event: 'Freeze Warning', onsetMs: at('22:00'), endsMs: null };
+    const issue = (clock: string, freezeAlerts: readonly FreezeAlert[] | null) =>
+      crew.forecast(NORTH, '04:50', DAWN, COOL, clock, { freezeAlerts });
+    await issue('05:00', []);
+    await issue('05:20', [alert]);
+    await issue('05:40', [{ ...alert }]);
+    await issue('06:00', null);
+    const facts = (await crew.factsSoFar()).map(({ fact }) => fact);
+    expect(facts.filter(({ kind }) => kind === 'forecast-issued').map(({ id }) => id)).toEqual([
+      expect.stringMatching(/#0$/),
+      expect.stringMatching(/#1$/),
     ]);
   });
 

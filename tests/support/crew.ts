@@ -9,6 +9,7 @@ import { deliver } from '../../src/run/deliver.ts';
 import { hear } from '../../src/run/hear.ts';
 import type { Running } from '../../src/run/running.ts';
 import { hearForecast, tick } from '../../src/run/weather.ts';
+import type { ForecastHeard } from '../../src/run/weather.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
@@ -93,6 +94,7 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
       fromHour: string,
       temperatures: readonly Fahrenheit[],
       clock = issued,
+      more: Partial<Pick<ForecastHeard, 'freezeAlerts' | 'rain'>> = {},
     ): Promise<string[]> => {
       const hours = temperatures.map((temperatureF, hour) => ({
         startMs: at(fromHour) + hour * 3_600_000,
@@ -102,6 +104,9 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
         place,
         issuedMs: at(issued),
         hours,
+        freezeAlerts: null,
+        rain: [],
+        ...more,
         heardMs: at(clock),
       });
       if (refused) return [refused.refused];

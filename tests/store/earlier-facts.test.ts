@@ -1,0 +1,36 @@
+import { describe, expect, test } from 'vitest';
+import { sql } from 'drizzle-orm';
+import { foldDay } from '../../src/core/day.ts';
+import { openDatabase } from '../../src/store/database.ts';
+import { storeOver } from '../../src/store/open.ts';
+import { at, fact } from '../support/given.ts';
+import { sampleRoster } from '../support/roster.ts';
+
+const SLOW = { timeout: 240_000 };
+
+describe('facts that an earlier version wrote', SLOW, () => {
+  test('still fold: a forecast without alerts and rain has none', async () => {
+    const database = await openDatabase({ memory: true });
+    const store = await storeOver(database, ['a']);
+    const issued = fact(
+      {
+        kind: 'forecast-issued',
+        place: 'north-station',
+        issuedMs: at('04:00'),
+        hours: [],
+        freezeAlerts: [],
+        rain: [],
+      },
+      '04:00',
+    );
+    await store.book.inOneGo('a', (page) => page.write([issued]));
+    await database.db.execute(sql`update facts set body = body - 'freezeAlerts' - 'rain'`);
+    const rows = await store.book.inOneGo('a', (page) => page.factsAfter(0));
+    const day = foldDay(
+      sampleRoster,
+      rows.map((row) => row.fact),
+    );
+    expect(day.forecasts.get('north-station')).toMatchObject([{ freezeAlerts: null, rain: [] }]);
+    await database.close();
+  });
+});
