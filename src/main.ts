@@ -3,6 +3,7 @@ import { fstatSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
 import { localChat } from '../adapters/local/chat.ts';
+import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
 import { forecastFileTicker } from './command/forecast-file.ts';
 import { goLive } from './command/live.ts';
@@ -11,6 +12,7 @@ import { outliveLostConnections } from './command/lost-connection.ts';
 import { operate } from './command/operate.ts';
 import { linesOf, replay } from './command/replay.ts';
 import { LOCAL } from './core/roster.ts';
+import type { Chat } from './ports/chat.ts';
 import { startHealth } from './run/health.ts';
 import { isZone, zoneClock } from './run/zone-clock.ts';
 import { loadSettings } from './settings/load.ts';
@@ -36,52 +38,66 @@ const isNobodyThere = (): boolean => !process.stdin.isTTY && fstatSync(0).isChar
 
 const runLive = async (options: { forecast: string | undefined }): Promise<void> => {
   const settings = settingsOrExit(process.env);
-  const atTerminal = process.stdin.isTTY;
+  const linked = platformsOf(settings);
+  // Where nobody types, the terminal would only fill the log of a bot that has other chats.
+  const isLocal = linked.length === 0 || !isNobodyThere();
   // In a terminal chat only trouble is worth a line among the messages.
-  const log = logTo(atTerminal && process.env['FIELDBELL_LOG'] === undefined ? 'warn' : settings.logLevel);
+  const isQuiet = linked.length === 0 && process.stdin.isTTY && process.env['FIELDBELL_LOG'] === undefined;
+  const log = logTo(isQuiet ? 'warn' : settings.logLevel);
+  for (const warning of settings.warnings) log.warn({}, warning);
   outliveLostConnections(log);
   const live: { wake: () => void } = { wake: () => undefined };
   const operation = await operate(settings.roster, settings.database, {
-    platforms: [LOCAL],
+    platforms: [...(isLocal ? [LOCAL] : []), ...linked],
     log,
     wakeDeliverer: () => {
       live.wake();
     },
   });
   const ended = Promise.withResolvers<null>();
-  const chat = localChat(
-    {
-      input: process.stdin,
-      output: process.stdout,
-      noColor: process.env['NO_COLOR'],
-      onEnd: (why) => {
-        if (why === 'quit' || !isNobodyThere()) ended.resolve(null);
+  const terminal = (): Chat =>
+    localChat(
+      {
+        input: process.stdin,
+        output: process.stdout,
+        noColor: process.env['NO_COLOR'],
+        onEnd: (why) => {
+          if (why === 'quit' || !isNobodyThere()) ended.resolve(null);
+        },
       },
-    },
-    {
-      people: () => operation.roster().people,
-      rooms: () => operation.roster().rooms,
-      nowMs: Date.now,
-      wallTime: (atMs) => clockTime(settings.roster.zone, atMs),
-    },
-  );
+      {
+        people: () => operation.roster().people,
+        rooms: () => operation.roster().rooms,
+        nowMs: Date.now,
+        wallTime: (atMs) => clockTime(settings.roster.zone, atMs),
+      },
+    );
+  const chats = await linkedChats(settings, { operation, draw: null, log });
   const health = await startHealth({
     ...settings.health,
-    checks: { database: async () => (await operation.store.outbox.nextMs(), null) },
+    checks: {
+      database: async () => (await operation.store.outbox.nextMs(), null),
+      ...linkChecks(chats),
+    },
     checkTimeoutMs: 2_000,
     registry: operation.metrics.registry,
   });
-  const started = await goLive(operation, [chat], log);
+  const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], log);
   live.wake = started.wake;
   const forecasts = forecastFileTicker(options.forecast, operation.running, log);
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.once(signal, () => {
       ended.resolve(null);
     });
-  await ended.promise;
-  forecasts.stop();
-  await health.close();
-  await started.stop();
+  // A refused token ends the bot: it would be deaf on that platform, and nobody the wiser.
+  started.listening.catch(ended.reject);
+  try {
+    await ended.promise;
+  } finally {
+    forecasts.stop();
+    await health.close();
+    await started.stop();
+  }
 };
 
 const runReplay = async (file: string, options: { operation?: string; database?: string }): Promise<void> => {

@@ -1,7 +1,7 @@
-import { HttpApiEvent } from 'matrix-js-sdk';
+import { HttpApiEvent, SyncState } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Chat, Heard } from '../../src/ports/chat.ts';
+import type { Chat, Heard, LinkedChat } from '../../src/ports/chat.ts';
 import type { Batch } from './catch-up.ts';
 import { clientOf, startSyncing } from './connect/client.ts';
 import type { Session } from './connect/session.ts';
@@ -37,15 +37,19 @@ export interface MatrixDeps {
 type Take = (batch: Batch) => Promise<void>;
 type OnHeard = (heard: Heard) => Promise<void>;
 
+/** The states of a client whose newest sync came through. */
+const inStep = new Set<SyncState | null>([SyncState.Prepared, SyncState.Syncing, SyncState.Catchup]);
+
 /**
  * Matrix as a chat platform. `listen` resolves when everything that was missed has been taken in; it rejects when the
  * homeserver refuses the login, and waits for one that is out of reach.
  */
-export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): Chat => {
+export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedChat => {
   const closing = new AbortController();
   const patience: Patience = { closing: closing.signal, log: deps.log };
   let post: Chat['post'] = async () => ({ result: 'unknown', why: 'Matrix is not connected yet' });
   let disconnect = async (): Promise<void> => undefined;
+  let isSyncing = (): boolean => false;
 
   return {
     platform: PLATFORM,
@@ -81,9 +85,12 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): Chat => 
       if (settings.encryption) await startCrypto(client, session);
       await startSyncing(client, session);
       await first.promise;
+      isSyncing = () => inStep.has(client.getSyncState());
+      deps.log('info', 'Connected to Matrix.');
       post = poster(client, direct, seen);
     },
     post: (message) => post(message),
+    fault: () => (isSyncing() ? null : 'not connected to Matrix'),
     close: async () => {
       closing.abort();
       const last = disconnect;

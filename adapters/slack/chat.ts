@@ -1,6 +1,8 @@
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Chat, Said } from '../../src/ports/chat.ts';
+import type { Chat, LinkedChat, Said } from '../../src/ports/chat.ts';
+import type { DrawPicture } from '../../src/ports/picture.ts';
 import { reader } from './backfill.ts';
+import type { Intake } from './connect.ts';
 import { FINISH_MS, intakeFor, webClient, whoAmI } from './connect.ts';
 import type { Cursor } from './cursor.ts';
 import { PLATFORM } from './ids.ts';
@@ -16,26 +18,30 @@ export interface SlackDeps {
   cursor: Cursor;
   /** What a person finds on the bot's Home tab. */
   homeFor: (user: string) => Promise<Said>;
+  /** Null = pictures are left out. */
+  draw: DrawPicture | null;
   nowMs: () => EpochMs;
   log: Log;
 }
 
 /** Slack as a chat platform. `listen` rejects if Slack refuses a token; when it is out of reach it keeps trying. */
-export const slackChat = (settings: SlackSettings, { cursor, homeFor, nowMs, log }: SlackDeps): Chat => {
+export const slackChat = (
+  settings: SlackSettings,
+  { cursor, homeFor, draw, nowMs, log }: SlackDeps,
+): LinkedChat => {
   const web = webClient(settings, log);
   const closing = new AbortController();
   const inFlight = new Set<Promise<void>>();
-  let closeIntake = async (): Promise<void> => undefined;
+  let intake: Intake | null = null;
 
   const listen: Chat['listen'] = async (onHeard) => {
     const me = await whoAmI(web, log, closing.signal);
     const ears = { me, onHeard, nowMs, log };
-    const intake = intakeFor(settings, me, nowMs, log);
+    intake = intakeFor(settings, me, nowMs, log);
     databaseFirst(intake.app, ears, inFlight);
     screens(intake.app, web, homeFor, log);
     const readUp = reader(web, cursor, ears, closing.signal);
     const sweeps = sweeper(readUp, settings.sweepEveryMs, log, closing.signal);
-    closeIntake = intake.close;
     await intake.open(sweeps.connected, closing.signal);
     inFlight.add(sweeps.run());
   };
@@ -43,10 +49,11 @@ export const slackChat = (settings: SlackSettings, { cursor, homeFor, nowMs, log
   return {
     platform: PLATFORM,
     listen,
-    post: poster(web, nowMs),
+    post: poster({ web, draw, nowMs, log }),
+    fault: () => (intake?.isOpen() === true ? null : 'not connected to Slack'),
     close: async () => {
       closing.abort();
-      await closeIntake();
+      await intake?.close();
       await atMost(FINISH_MS, Promise.allSettled(inFlight));
     },
   };

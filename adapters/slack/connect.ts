@@ -1,3 +1,4 @@
+import type { Server } from 'node:http';
 import { App, webApi } from '@slack/bolt';
 import type { Receiver } from '@slack/bolt';
 import type { EpochMs } from '../../src/core/units.ts';
@@ -8,7 +9,7 @@ import type { Log } from './log.ts';
 import type { Me } from './messages.ts';
 import { backoffMs, pause } from './patience.ts';
 import type { SlackSettings } from './settings.ts';
-import { disconnect, keepConnected, socketReceiver } from './socket.ts';
+import { disconnect, keepConnected, linkState, socketReceiver } from './socket.ts';
 
 const CALL_TIMEOUT_MS = 10_000;
 /** How long closing waits for messages that are being written. */
@@ -75,6 +76,7 @@ export interface Intake {
   app: App;
   /** Resolves once Slack's events can come; `onConnected` then, and after every gap. */
   open: (onConnected: () => void, closing: AbortSignal) => Promise<void>;
+  isOpen: () => boolean;
   close: () => Promise<void>;
 }
 
@@ -82,21 +84,26 @@ export const intakeFor = (settings: SlackSettings, me: Me, nowMs: () => EpochMs,
   const { intake, slackApiUrl } = settings;
   if (intake.mode === 'socket') {
     const receiver = socketReceiver(intake.appToken, slackApiUrl, CALL_TIMEOUT_MS, boltLogger(log));
+    const isOpen = linkState(receiver.client);
     return {
+      isOpen,
       app: appOn(receiver, settings, me, log),
       open: (onConnected, closing) => keepConnected(receiver.client, onConnected, log, closing),
       close: () => disconnect(receiver.client),
     };
   }
   const receiver = httpReceiver(intake, nowMs, boltLogger(log));
-  let close = async (): Promise<void> => undefined;
+  let server: Server | null = null;
   return {
     app: appOn(receiver, settings, me, log),
     open: async (onConnected) => {
-      const server = await receiver.start({ host: intake.host, port: intake.port });
-      close = () => closeServer(server, FINISH_MS);
+      server = await receiver.start({ host: intake.host, port: intake.port });
+      log('info', `Slack is listened for at ${intake.host}:${String(intake.port)}${intake.path}.`);
       onConnected();
     },
-    close: () => close(),
+    isOpen: () => server?.listening === true,
+    close: async () => {
+      if (server !== null) await closeServer(server, FINISH_MS);
+    },
   };
 };

@@ -1,8 +1,11 @@
 import type { webApi } from '@slack/bolt';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Post, PostResult } from '../../src/ports/chat.ts';
+import type { DrawPicture } from '../../src/ports/picture.ts';
 import { errorCode, failureOf } from './failure.ts';
 import { messageId, placeOf } from './ids.ts';
+import type { Log } from './log.ts';
+import { pictures } from './picture.ts';
 import type { Lane } from './posted.ts';
 import { keyMetadata, postedKeys } from './posted.ts';
 import { rendered } from './render.ts';
@@ -18,8 +21,17 @@ const CANNOT_REPLACE = new Set(['message_not_found', 'cant_update_message', 'edi
 const threadOf = (post: Post): string | null =>
   post.said.ring || post.repliesTo === null ? null : (placeOf(post.repliesTo)?.threadTs ?? null);
 
-export const poster = (web: webApi.WebClient, nowMs: () => EpochMs) => {
+interface Pen {
+  web: webApi.WebClient;
+  /** Null = pictures are left out. */
+  draw: DrawPicture | null;
+  nowMs: () => EpochMs;
+  log: Log;
+}
+
+export const poster = ({ web, draw, nowMs, log }: Pen) => {
   const posted = postedKeys(web, nowMs);
+  const showPicture = draw === null ? null : pictures(web, draw, log);
   const direct = new Map<string, string>();
 
   /** chat.postMessage would take a user id, but history and chat.update want the channel's. */
@@ -69,6 +81,7 @@ export const poster = (web: webApi.WebClient, nowMs: () => EpochMs) => {
     try {
       const id = await postNew(post, lane);
       posted.add(lane, post.key, id);
+      if (post.said.picture !== null) await showPicture?.(lane, post.said.picture);
       return id;
     } catch (error) {
       if (failureOf(error).result === 'unknown') posted.doubt(lane);

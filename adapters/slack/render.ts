@@ -82,7 +82,7 @@ const buttonBlocks = (buttons: readonly Button[]): types.ActionsBlock[] => {
 const call = (said: Said, inRoom: boolean): string =>
   [...(said.ring && inRoom ? ['<!channel>'] : []), ...said.mentions.map((user) => `<@${user}>`)].join(' ');
 
-/** What Slack shows for `said`. A picture would go beside it by filesUploadV2 with its words as `alt_text`. */
+/** What Slack shows for `said`, but for its picture. */
 export const rendered = (said: Said, inRoom: boolean): Rendered => {
   const called = call(said, inRoom);
   const lines = besideTable(said).map(escaped);

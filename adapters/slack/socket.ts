@@ -40,6 +40,18 @@ export const socketReceiver = (
     installerOptions: { clientOptions: { slackApiUrl, timeout, retryConfig: { retries: 0 } } },
   });
 
+/** Gives whether there is a connection on which Slack has said hello. */
+export const linkState = (client: SocketClient): (() => boolean) => {
+  let isUp = false;
+  client.on('connected', () => {
+    isUp = true;
+  });
+  client.on('disconnected', () => {
+    isUp = false;
+  });
+  return () => isUp;
+};
+
 const frame = z.union([
   z.object({ type: z.literal('hello'), num_connections: z.number() }),
   z.object({ type: z.literal('disconnect'), reason: z.string() }),

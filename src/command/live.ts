@@ -11,6 +11,8 @@ const TICK_MS = 1_000;
 export interface Live {
   /** Delivers what waits, soon. */
   wake: () => void;
+  /** Resolves when all chats listen; rejects when one of them can't ever, such as with a token that is refused. */
+  listening: Promise<unknown>;
   stop: () => Promise<void>;
 }
 
@@ -63,7 +65,7 @@ const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
 };
 
 /** Starts the adapters and the clock. Messages left over from before a stop or a crash go out first. */
-export const goLive = async (operation: Operation, chats: readonly Chat[], log: Log): Promise<Live> => {
+export const goLive = (operation: Operation, chats: readonly Chat[], log: Log): Live => {
   const { running, store } = operation;
   const platforms = chats.map((chat) => chat.platform);
   const send = counted(overChats(chats), running.metrics);
@@ -73,7 +75,8 @@ export const goLive = async (operation: Operation, chats: readonly Chat[], log: 
     clockwork.run();
     delivery.run();
   }, TICK_MS);
-  for (const chat of chats) await chat.listen((heard) => hear(running, heard));
+  // Side by side: a platform that is out of reach keeps no other one waiting.
+  const listening = Promise.all(chats.map((chat) => chat.listen((heard) => hear(running, heard))));
   delivery.run();
   const stop = async (): Promise<void> => {
     clearInterval(timer);
@@ -81,5 +84,5 @@ export const goLive = async (operation: Operation, chats: readonly Chat[], log: 
     await Promise.all([clockwork.idle(), delivery.idle()]);
     await operation.close();
   };
-  return { wake: delivery.run, stop };
+  return { wake: delivery.run, listening, stop };
 };

@@ -73,3 +73,9 @@ export interface Chat {
   post: (post: Post) => Promise<PostResult>;
   close: () => Promise<void>;
 }
+
+/** A chat platform over a network, to which the link can be down. */
+export interface LinkedChat extends Chat {
+  /** What keeps it from hearing now, in words; null = all is well. A quiet crew is no fault. */
+  fault: () => string | null;
+}

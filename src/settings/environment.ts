@@ -1,5 +1,8 @@
 import { z } from 'zod';
+import { port } from './environment-values.ts';
 import { faultsOf, wording } from './faults.ts';
+import { matrixFaults, matrixShape } from './matrix.ts';
+import { slackFaults, slackShape } from './slack.ts';
 
 export const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'] as const;
 
@@ -15,13 +18,6 @@ const database = z.string().transform((said, context): Database => {
   return z.NEVER;
 });
 
-const port = z
-  .string()
-  .refine((said) => /^\d{1,5}$/.test(said) && Number(said) <= 65_535, {
-    error: 'is no port: write a number from 1 to 65535, or 0 for any free one',
-  })
-  .transform(Number);
-
 /** All the environment settings there are. */
 const environmentSchema = z.object({
   /** Path of the operation file; read by the loader, which takes the sample where it is not set. */
@@ -32,26 +28,40 @@ const environmentSchema = z.object({
     .default('info'),
   FIELDBELL_HEALTH_HOST: z.string().default('127.0.0.1'),
   FIELDBELL_HEALTH_PORT: port.default(9464),
+  ...slackShape,
+  ...matrixShape,
 });
 
 export type Environment = z.output<typeof environmentSchema>;
 
 const NAMES = Object.keys(environmentSchema.shape);
+const PARTS = ['FIELDBELL_SLACK_', 'FIELDBELL_MATRIX_'] as const;
+
+/** Those of the part of the bot that the name begins with; otherwise those of no such part. */
+const namesNear = (name: string): string[] => {
+  const partOf = (known: string): string => PARTS.find((part) => known.startsWith(part)) ?? '';
+  return NAMES.filter((known) => known.startsWith('FIELDBELL_') && partOf(known) === partOf(name));
+};
 
 const unknownNames = (env: Readonly<Record<string, string | undefined>>): string[] =>
   Object.keys(env)
     .filter((name) => name.startsWith('FIELDBELL_') && !NAMES.includes(name))
-    .map((name) => `${name}: is not a setting: correct it to one of ${NAMES.join(', ')}, or unset it.`);
+    .map(
+      (name) => `${name}: is not a setting: correct it to one of ${namesNear(name).join(', ')}, or unset it.`,
+    );
 
 /** The environment settings, or every fault in them. An empty variable counts as not set. */
 export const readEnvironment = (
   env: Readonly<Record<string, string | undefined>>,
 ): { environment: Environment } | { faults: string[] } => {
-  const set = Object.entries(env).filter(([, value]) => value !== undefined && value.trim() !== '');
-  const read = environmentSchema.safeParse(Object.fromEntries(set), { error: wording });
+  const set = Object.fromEntries(
+    Object.entries(env).filter(([, value]) => value !== undefined && value.trim() !== ''),
+  );
+  const read = environmentSchema.safeParse(set, { error: wording });
+  const isSet = (name: string): boolean => name in set;
   const misread = read.success
     ? []
     : faultsOf(read.error).map(({ path, says }) => `${path.join()}: ${says}.`);
-  const faults = [...unknownNames(env), ...misread];
+  const faults = [...unknownNames(env), ...misread, ...slackFaults(isSet), ...matrixFaults(isSet)];
   return read.success && faults.length === 0 ? { environment: read.data } : { faults };
 };

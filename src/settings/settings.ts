@@ -1,6 +1,10 @@
 import type { Roster } from '../core/roster.ts';
 import { readEnvironment, type Database, type Environment } from './environment.ts';
+import type { MatrixAccount } from './matrix.ts';
+import { matrixOf } from './matrix.ts';
 import { readOperation } from './operation-file.ts';
+import type { SlackAccount } from './slack.ts';
+import { slackOf } from './slack.ts';
 
 /** All that the bot is told from outside before it starts. Deeply frozen. */
 export interface Settings {
@@ -9,7 +13,26 @@ export interface Settings {
   logLevel: Environment['FIELDBELL_LOG'];
   /** Where /health and /metrics answer. Port 0 = any free one. */
   health: { host: string; port: number };
+  /** Null = not used. */
+  slack: SlackAccount | null;
+  matrix: MatrixAccount | null;
+  /** Nothing that keeps the bot from starting, but hardly meant; each a sentence. */
+  warnings: readonly string[];
 }
+
+/** Rooms and people on a platform that the bot has no account on can't be reached there. */
+const unreachable = (roster: Roster, platform: string, isUsed: boolean, remedy: string): string[] => {
+  if (isUsed) return [];
+  const rooms = roster.rooms.filter((room) => room.platform === platform).map(({ id }) => id);
+  const people = roster.people
+    .filter(({ addresses }) => addresses.some((address) => address.platform === platform))
+    .map(({ name }) => name);
+  if (rooms.length + people.length === 0) return [];
+  const who = [...rooms.map((id) => `room "${id}"`), ...people].join(', ');
+  return [
+    `The operation file has ${platform} addresses (${who}), but the bot has no account there: ${remedy}.`,
+  ];
+};
 
 const frozen = <T>(value: T): Readonly<T> => {
   if (typeof value !== 'object' || value === null) return value;
@@ -33,11 +56,19 @@ export const readSettings = (
     return { faults: [outer, file].flatMap((part) => ('faults' in part ? part.faults : [])) };
   }
   const { environment } = outer;
+  const { roster } = file;
+  const [slack, matrix] = [slackOf(environment), matrixOf(environment)];
   const settings = {
-    roster: file.roster,
+    roster,
     database: environment.FIELDBELL_DATABASE,
     logLevel: environment.FIELDBELL_LOG,
     health: { host: environment.FIELDBELL_HEALTH_HOST, port: environment.FIELDBELL_HEALTH_PORT },
+    slack,
+    matrix,
+    warnings: [
+      ...unreachable(roster, 'slack', slack !== null, 'set FIELDBELL_SLACK_BOT_TOKEN'),
+      ...unreachable(roster, 'matrix', matrix !== null, 'set FIELDBELL_MATRIX_HOMESERVER'),
+    ],
   };
   return { settings: frozen(settings) };
 };

@@ -1,6 +1,8 @@
 import type { Book } from '../ports/book.ts';
+import type { Cursors } from '../ports/cursor.ts';
 import type { Outbox } from '../ports/outbox.ts';
 import { bookOver } from './book.ts';
+import { cursorsOver } from './cursors.ts';
 import { openDatabase } from './database.ts';
 import type { Database, Place } from './database.ts';
 import { outboxOver } from './outbox.ts';
@@ -9,6 +11,7 @@ import { operations } from './schema.ts';
 export interface Store {
   book: Book;
   outbox: Outbox;
+  cursorsOf: (operation: string) => Cursors;
   close: () => Promise<void>;
 }
 
@@ -22,6 +25,7 @@ export const storeOver = async (database: Database, ofOperations: readonly strin
   return {
     book: bookOver(database.db),
     outbox: outboxOver(database.db, ofOperations),
+    cursorsOf: (operation) => cursorsOver(database.db, operation),
     close: database.close,
   };
 };

@@ -97,3 +97,15 @@ export const alarms = pgTable(
   },
   (t) => [primaryKey({ columns: [t.operation, t.name] })],
 );
+
+/** How far each stream of a platform has been taken in. */
+export const cursors = pgTable(
+  'cursors',
+  {
+    operation: text().notNull(),
+    platform: text().notNull(),
+    stream: text().notNull(),
+    position: text().notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.operation, t.platform, t.stream] })],
+);

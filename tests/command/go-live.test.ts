@@ -50,7 +50,8 @@ test('a post that hangs holds up its own room alone', { timeout: 240_000 }, asyn
     { memory: true },
     { platforms: ['local'], log, wakeDeliverer: () => live.wake() },
   );
-  const started = await goLive(operation, [chat], log);
+  const started = goLive(operation, [chat], log);
+  await started.listening;
   live.wake = started.wake;
   await say(heard('m1', 'crew', 'loaded'));
   expect((await arrival('room').promise).said.text).toMatch(/^Truck 2: loaded/);

@@ -32,6 +32,9 @@ describe('the sample operation', () => {
         database: { embedded: '.fieldbell/data' },
         logLevel: 'info',
         health: { host: '127.0.0.1', port: 9464 },
+        slack: null,
+        matrix: null,
+        warnings: [],
       },
     });
   });

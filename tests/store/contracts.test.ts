@@ -3,8 +3,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
-import { alarms, facts, inbox, lanes, operations, outbox } from '../../src/store/schema.ts';
+import { alarms, cursors, facts, inbox, lanes, operations, outbox } from '../../src/store/schema.ts';
 import { bookContract } from '../contracts/book.ts';
+import { cursorsContract } from '../contracts/cursors.ts';
 import { outboxContract } from '../contracts/outbox.ts';
 import { fact } from '../contracts/samples.ts';
 import type { StoreSetting } from '../contracts/store-setting.ts';
@@ -14,7 +15,7 @@ const server = await startPostgres();
 afterAll(() => server.stop());
 
 const wipe = async ({ db }: Database): Promise<void> => {
-  const names = [alarms, facts, inbox, lanes, operations, outbox].map((table) =>
+  const names = [alarms, cursors, facts, inbox, lanes, operations, outbox].map((table) =>
     sql.identifier(getTableName(table)),
   );
   await db.execute(sql`truncate ${sql.join(names, sql`, `)}`);
@@ -37,6 +38,7 @@ describe('PGlite', () => {
   afterAll(() => database.close());
   bookContract(() => settingOver(database, database));
   outboxContract(() => settingOver(database, database));
+  cursorsContract(() => settingOver(database, database));
 });
 
 describe.skipIf(server.missing !== null)('Postgres', () => {
@@ -50,6 +52,7 @@ describe.skipIf(server.missing !== null)('Postgres', () => {
   afterAll(() => Promise.all([database.close(), second.close()]));
   bookContract(() => settingOver(database, second));
   outboxContract(() => settingOver(database, second));
+  cursorsContract(() => settingOver(database, second));
 
   test('operations do not wait for each other: a neighbour’s long replay must not hold up a stop', async () => {
     const { book } = await storeOver(database, ['a', 'b']);

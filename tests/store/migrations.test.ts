@@ -15,7 +15,10 @@ import { startPostgres } from '../support/postgres.ts';
 import { temporaryDirectory } from '../support/temporary.ts';
 
 /** Databases out there have had these files: a change of the tables is a new file, never an edit. */
-const RELEASED = { '0000_start.sql': '4296e52546992fc266f296318de1629596c9a2dee1088091c816f898f4bea78d' };
+const RELEASED = {
+  '0000_start.sql': '4296e52546992fc266f296318de1629596c9a2dee1088091c816f898f4bea78d',
+  '0001_cursors.sql': 'fa6c4d843661d41c623ca41d20062a33edfd38ded6a096805ddd3f2b94286a08',
+};
 
 const server = await startPostgres();
 afterAll(() => server.stop());

@@ -15,14 +15,18 @@ const EVENT_SCOPES: Record<string, string | null> = {
   'message.im': 'im:history',
 };
 
+/** The client's `filesUploadV2` stands for these two (https://docs.slack.dev/tools/node-slack-sdk/web-api/). */
+const UPLOAD = ['files.getUploadURLExternal', 'files.completeUploadExternal'];
+
 const calledMethods = (): string[] => {
   const sources = readdirSync(ADAPTER).map((name) => readFileSync(new URL(name, ADAPTER), 'utf8'));
+  const uploads = sources.some((source) => source.includes('web.filesUploadV2(')) ? UPLOAD : [];
   const names = sources.flatMap((source) =>
     [...source.matchAll(/\bweb\.([a-z]+)\.([a-zA-Z]+)\(/g)].map(
       ([, group, method]) => `${String(group)}.${String(method)}`,
     ),
   );
-  return [...new Set(names)];
+  return [...new Set([...names, ...uploads])];
 };
 
 const scopesOf = (method: string): string[] => {

@@ -78,6 +78,48 @@ describe('posting', () => {
     expect(shown()).toEqual(['14 loads']);
   });
 
+  const CHART = { svg: '<svg/>', altText: 'Line at North Station: 20 min now, 35 min at 14:00.' };
+  const withChart = { key: 'chart', said: { ...plain('20 min now'), picture: CHART } };
+  const uploads = () => [...bench.slack.uploads.values()];
+
+  test('a picture follows its words in the same place, with its words for those who do not see it', async () => {
+    expect(await post(withChart)).toMatchObject({ result: 'sent' });
+    expect(uploads()).toMatchObject([
+      { altText: CHART.altText, bytes: Buffer.from(CHART.svg), completed: true },
+    ]);
+    expect(bench.crew.messages).toMatchObject([
+      { text: '20 min now' },
+      { files: [{ title: CHART.altText }], subtype: 'file_share' },
+    ]);
+    const asked = bench.slack.people.say(bench.crew, 'U1ANA', 'line?').message;
+    const inThread = bench.slack.people.say(bench.crew, 'U1ANA', 'chart?', { threadTs: asked.ts }).message;
+    await post({ ...withChart, key: 'chart 2', repliesTo: `C0CREW:${inThread.ts}:${asked.ts}` });
+    expect(bench.crew.messages.at(-1)).toMatchObject({ thread_ts: asked.ts, subtype: 'file_share' });
+  });
+
+  test('a picture goes up once, also where its words had to be looked up', async () => {
+    misbehave({ is: 'answer-lost' });
+    await post(withChart);
+    expect(await post(withChart)).toMatchObject({ result: 'sent' });
+    expect(await post(withChart)).toMatchObject({ result: 'sent' });
+    expect(shown()).toEqual(['20 min now']);
+    await post({ ...withChart, key: 'chart 2' });
+    await post({ ...withChart, key: 'chart 2' });
+    expect(uploads()).toHaveLength(1);
+  });
+
+  test.each([
+    ['can not be uploaded', 'files.getUploadURLExternal', '<svg/>'],
+    ['can not be shown', 'files.completeUploadExternal', '<svg/>'],
+    ['can not be drawn', null, ''],
+  ])('a picture that %s is left out: its words say the same', async (_what, method, svg) => {
+    if (method !== null) misbehave({ is: 'status', status: 500 }, method);
+    const said = { ...withChart.said, picture: { ...CHART, svg } };
+    expect(await post({ ...withChart, said })).toMatchObject({ result: 'sent' });
+    expect(shown()).toEqual(['20 min now']);
+    expect(bench.logs.join()).toContain('A picture is left out');
+  });
+
   test('an answer lost after the message was shown: the retry finds it and posts nothing', async () => {
     misbehave({ is: 'answer-lost' });
     expect(await post({})).toMatchObject({ result: 'unknown' });
@@ -110,6 +152,7 @@ describe('posting', () => {
     const next = slackChat(bench.settings, {
       cursor: bench.cursor,
       homeFor: async () => plain(''),
+      draw: null,
       nowMs: () => Date.now(),
       log: () => undefined,
     });

@@ -77,6 +77,14 @@ describe('the socket', () => {
     expect(Number(loaded?.sentMs)).toBeLessThanOrEqual(Number(left?.sentMs));
   });
 
+  test('says of itself whether it is connected', async () => {
+    expect(bench.chat.fault()).toBeNull();
+    const unopened = { method: 'apps.connections.open', channel: null, times: Infinity };
+    bench.slack.misbehave({ ...unopened, fault: { is: 'status', status: 503 } });
+    bench.slack.sockets.cut();
+    await waitFor('fault', () => bench.chat.fault() === 'not connected to Slack');
+  });
+
   test('closing ends the connection and opens no other', async () => {
     await bench.chat.close();
     await waitFor('end of the connection', () => bench.slack.sockets.open() === 0);
@@ -92,6 +100,7 @@ describe('the socket', () => {
     const twin = slackChat(bench.settings, {
       cursor: bench.cursor,
       homeFor: async () => bench.state.home,
+      draw: null,
       nowMs: () => Date.now(),
       log: (_, message) => logs.push(message),
     });

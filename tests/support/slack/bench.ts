@@ -78,6 +78,10 @@ export const startBot = (slack: LoopbackSlack, settings: SlackSettings, cursor: 
   const chat = slackChat(settings, {
     cursor,
     homeFor: async () => state.home,
+    draw: async (svg) => {
+      if (svg === '') throw new Error('no SVG');
+      return new TextEncoder().encode(svg);
+    },
     nowMs: () => Date.now(),
     log: (level, message) => logs.push(`${level}: ${message}`),
   });

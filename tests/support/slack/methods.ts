@@ -3,20 +3,13 @@
  * (https://docs.slack.dev/reference/methods/NAME). Stricter than Slack, which ignores arguments that it does not know.
  */
 import { messageBlocks, view } from './blocks.ts';
+import { Refused } from './refused.ts';
+import type { Uploads } from './uploads.ts';
 import type { ChannelKind, Conversation, StoredMessage, Workspace } from './workspace.ts';
 import { BOT, TEAM } from './workspace.ts';
 
 export type Args = Record<string, unknown>;
 export type Answer = Record<string, unknown>;
-
-/** What a method refuses with: `{ok: false, error}`. */
-export class Refused extends Error {
-  readonly code: string;
-  constructor(code: string) {
-    super(code);
-    this.code = code;
-  }
-}
 
 export interface Method {
   token: 'bot' | 'app';
@@ -30,6 +23,7 @@ export interface Method {
 export interface World {
   workspace: Workspace;
   socketUrl: () => string;
+  uploads: Uploads;
   homes: Map<string, unknown>;
   forms: { triggerId: string; view: unknown }[];
 }
@@ -49,7 +43,7 @@ const POST_OPTIONS = [
 
 /** A channel that the bot can see; to others Slack says that there is none. */
 export const channelOf = (args: Args, { workspace }: World): Conversation => {
-  const found = workspace.channels.get(String(args['channel']));
+  const found = workspace.channels.get(String(args['channel'] ?? args['channel_id']));
   if (found === undefined || (!found.member && found.kind !== 'public'))
     throw new Refused('channel_not_found');
   if (!found.member) throw new Refused('not_in_channel');
@@ -165,6 +159,22 @@ const listConversations = (args: Args, { workspace }: World): Answer => {
   return { channels: items.map(({ id, kind }) => ({ id, is_im: kind === 'im' })), response_metadata };
 };
 
+/** The file becomes a message of the bot; Slack does not tell which. */
+const completeUpload = (args: Args, world: World): Answer => {
+  const channel = writable(args, world);
+  const files = world.uploads.complete(args['files']);
+  const thread = args['thread_ts'];
+  world.workspace.put(channel, {
+    text: '',
+    subtype: 'file_share',
+    bot_id: BOT.botId,
+    user: BOT.user,
+    files,
+    ...(typeof thread === 'string' ? { thread_ts: thread } : {}),
+  });
+  return { files };
+};
+
 const checkedView = (args: Args): unknown => {
   const checked = view.safeParse(args['view']);
   if (!checked.success) throw new Refused('invalid_arguments');
@@ -220,6 +230,20 @@ export const METHODS: Record<string, Method> = {
     required: [],
     optional: ['users', 'channel', 'return_im', 'prevent_creation'],
     run: openConversation,
+  },
+  'files.getUploadURLExternal': {
+    token: 'bot',
+    scopes: 'files:write',
+    required: ['filename', 'length'],
+    optional: ['alt_text', 'snippet_type'],
+    run: (args, world) => world.uploads.announce(args),
+  },
+  'files.completeUploadExternal': {
+    token: 'bot',
+    scopes: 'files:write',
+    required: ['files'],
+    optional: ['channel_id', 'channels', 'thread_ts', 'initial_comment', 'blocks'],
+    run: completeUpload,
   },
   'users.conversations': {
     token: 'bot',

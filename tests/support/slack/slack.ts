@@ -11,6 +11,7 @@ import type { World } from './methods.ts';
 import { people } from './people.ts';
 import { httpCarrier } from './signing.ts';
 import { socketMode } from './socket-mode.ts';
+import { fileUploads } from './uploads.ts';
 import type { PlannedFault } from './web-api.ts';
 import { webApi } from './web-api.ts';
 import { makeWorkspace } from './workspace.ts';
@@ -38,13 +39,15 @@ export const startSlack = async ({ scopes, eventsUrl, timing, nowMs }: SlackOpti
   const world: World = {
     workspace,
     socketUrl: () => `ws://${origin()}${sockets.newPath()}`,
+    uploads: fileUploads(origin),
     homes: new Map(),
     forms: [],
   };
   const api = webApi(world, scopes);
   server.on('request', (request, response) => {
-    const name = /^\/api\/([\w.]+)$/.exec(request.url ?? '')?.[1];
+    const [, part, name] = /^\/(api|upload)\/([\w.]+)$/.exec(request.url ?? '') ?? [];
     if (name === undefined) response.writeHead(404).end();
+    else if (part === 'upload') void world.uploads.receive(request, response, name);
     else void api.handle(request, response, name);
   });
   server.on('upgrade', (request, stream) => {
@@ -65,6 +68,7 @@ export const startSlack = async ({ scopes, eventsUrl, timing, nowMs }: SlackOpti
     deliveries,
     /** Calls that arrived, in order. */
     calls: api.calls,
+    uploads: world.uploads.all,
     homes: world.homes,
     forms: world.forms,
     /** Delivers until acknowledged. */

@@ -15,6 +15,7 @@ export interface StoredMessage {
   edited?: { user: string; ts: string };
   blocks?: unknown[];
   metadata?: unknown;
+  files?: { id: string; title: string }[];
 }
 
 export interface Conversation {

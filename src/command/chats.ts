@@ -1,0 +1,105 @@
+/** The chats that the settings name, beside the terminal. */
+import { mayManage } from '../core/roster.ts';
+import type { Roster } from '../core/roster.ts';
+import type { LinkedChat } from '../ports/chat.ts';
+import type { DrawPicture } from '../ports/picture.ts';
+import { tellFromAdapter } from '../run/from-adapter.ts';
+import type { Check } from '../run/health.ts';
+import { homeFor } from '../run/home.ts';
+import type { Log } from '../run/running.ts';
+import type { MatrixAccount } from '../settings/matrix.ts';
+import type { Settings } from '../settings/settings.ts';
+import type { SlackAccount } from '../settings/slack.ts';
+import type { Operation } from './operate.ts';
+
+interface Means {
+  operation: Operation;
+  /** Null = pictures are left out: the words beside them say the same. */
+  draw: DrawPicture | null;
+  log: Log;
+}
+
+/** Slack hands each message to one socket of the app; what another one swallowed is read from the history so often. */
+const SWEEP_EVERY_MS = 5 * 60_000;
+/** A key mostly comes within seconds of its message; common practice, no source. */
+const KEY_WAIT_MS = 60_000;
+
+export const platformsOf = ({ slack, matrix }: Settings): string[] => [
+  ...(slack === null ? [] : ['slack']),
+  ...(matrix === null ? [] : ['matrix']),
+];
+
+const linesOf =
+  (platform: string, log: Log) =>
+  (level: 'info' | 'warn' | 'error', message: string): void => {
+    log[level]({ platform }, message);
+  };
+
+// The SDKs are loaded where they are used: they take a second or more of a start in the terminal.
+const slack = async (account: SlackAccount, { operation, draw, log }: Means): Promise<LinkedChat> => {
+  const [{ slackChat }, { SLACK_API_URL }] = await Promise.all([
+    import('../../adapters/slack/chat.ts'),
+    import('../../adapters/slack/settings.ts'),
+  ]);
+  const { running, store } = operation;
+  const cursors = store.cursorsOf(running.roster.operation);
+  return slackChat(
+    {
+      botToken: account.botToken,
+      intake: account.intake,
+      slackApiUrl: account.apiUrl ?? SLACK_API_URL,
+      sweepEveryMs: SWEEP_EVERY_MS,
+    },
+    {
+      cursor: {
+        lastSeen: (channel) => cursors.at('slack', channel),
+        saw: (channel, ts) => cursors.advance('slack', channel, ts),
+      },
+      homeFor: (user) => homeFor(running, { platform: 'slack', user }, Date.now()),
+      draw,
+      nowMs: Date.now,
+      log: linesOf('slack', log),
+    },
+  );
+};
+
+const managersOn = (platform: string, { people }: Roster): string[] =>
+  people
+    .filter(mayManage)
+    .flatMap(({ addresses }) => addresses.filter((address) => address.platform === platform))
+    .map(({ user }) => user);
+
+const matrix = async (account: MatrixAccount, { operation, log }: Means): Promise<LinkedChat> => {
+  const { matrixChat } = await import('../../adapters/matrix/chat.ts');
+  const { running, store } = operation;
+  const cursors = store.cursorsOf(running.roster.operation);
+  const { inviters, ...settings } = account;
+  return matrixChat(
+    { ...settings, invitesFrom: inviters ?? managersOn('matrix', running.roster), keyWaitMs: KEY_WAIT_MS },
+    {
+      cursor: {
+        load: () => cursors.at('matrix', ''),
+        save: (token) => cursors.set('matrix', '', token),
+      },
+      tell: (telling) => tellFromAdapter(running, 'matrix', telling, Date.now()),
+      declined: ({ room, by }) => {
+        log.warn(
+          { platform: 'matrix', room, by },
+          'An invitation was declined: only grower, foreman and FIELDBELL_MATRIX_INVITERS may invite the bot',
+        );
+      },
+      nowMs: Date.now,
+      log: linesOf('matrix', log),
+    },
+  );
+};
+
+export const linkedChats = async (settings: Settings, means: Means): Promise<LinkedChat[]> =>
+  await Promise.all([
+    ...(settings.slack === null ? [] : [slack(settings.slack, means)]),
+    ...(settings.matrix === null ? [] : [matrix(settings.matrix, means)]),
+  ]);
+
+/** For /health: a fault where the link to a platform is down. */
+export const linkChecks = (chats: readonly LinkedChat[]): Record<string, Check> =>
+  Object.fromEntries(chats.map((chat) => [chat.platform, async () => chat.fault()]));

@@ -1,0 +1,62 @@
+/** What matters to one person now, for the start page that a platform gives each of them. */
+import { answer } from '../core/answer.ts';
+import type { Day } from '../core/day.ts';
+import type { Question } from '../core/intent.ts';
+import { mayManage, personAt } from '../core/roster.ts';
+import type { CrewMember } from '../core/roster.ts';
+import type { Telling } from '../core/telling.ts';
+import type { EpochMs } from '../core/units.ts';
+import type { Said } from '../ports/chat.ts';
+import { say } from '../saying/say.ts';
+import { allFacts, dayOf } from './running.ts';
+import type { Running } from './running.ts';
+
+/** Whoever drives a truck: where it is, what it brought, and whether it may be filled; a manager: the same of all. */
+const questionsOf = (person: CrewMember): Question[] => {
+  const { truck } = person;
+  const own: Question[] = truck === null ? [] : [{ about: 'truck', truck }];
+  const all: Question[] = mayManage(person) ? [{ about: 'board' }] : [];
+  const brought: Question = {
+    about: 'tons',
+    field: null,
+    truck: mayManage(person) ? null : truck,
+    span: 'today',
+  };
+  return [{ about: 'may-dig' }, ...own, ...all, brought];
+};
+
+const tellingsFor = (
+  person: CrewMember | undefined,
+  day: Day,
+  running: Running,
+  nowMs: EpochMs,
+): Telling[] => {
+  if (!person) return [{ tell: 'stranger-answer' }];
+  const { clock, forecastWait } = running;
+  const asking = { asker: person, nowMs, clock, forecastWait };
+  return questionsOf(person).map((question) => answer(question, day, asking));
+};
+
+/** The person's own day: the notice in force, truck, loads and tons, and the buttons for the truck's next steps. */
+export const homeFor = async (
+  running: Running,
+  who: { platform: string; user: string },
+  nowMs: EpochMs,
+): Promise<Said> => {
+  const day = await running.book.inOneGo(running.roster.operation, async (page) =>
+    dayOf(running, await allFacts(running, page)),
+  );
+  const person = personAt(day.roster, who.platform, who.user);
+  const { roster } = day;
+  const language = person?.language ?? 'en';
+  const voice = { language, roster, clock: running.clock, nowMs, zone: roster.zone };
+  const parts = tellingsFor(person, day, running, nowMs).map((telling) => say(telling, voice));
+  return {
+    text: parts.map(({ text }) => text).join('\n'),
+    table: parts.find(({ table }) => table !== null)?.table ?? null,
+    buttons: parts.flatMap(({ buttons }) => buttons),
+    picture: null,
+    ring: false,
+    mentions: [],
+  };
+};

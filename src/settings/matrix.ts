@@ -1,0 +1,65 @@
+import { z } from 'zod';
+import { webAddress } from './environment-values.ts';
+import type { IsSet } from './together.ts';
+import { allOrNone, eitherOr } from './together.ts';
+
+/** The account on Matrix. `inviters` null = those managers of the operation who have an address there. */
+export interface MatrixAccount {
+  homeserver: string;
+  user: string;
+  login: { by: 'password'; password: string } | { by: 'token'; token: string };
+  directory: string;
+  encryption: boolean;
+  inviters: readonly string[] | null;
+}
+
+// https://spec.matrix.org/latest/appendices/#user-identifiers; old ids may hold more signs than new ones.
+const USER = /^@[^:\s]+:[^\s,]+$/;
+
+const inviters = z
+  .string()
+  .transform((said) => said.split(/[\s,]+/).filter((one) => one !== ''))
+  .refine((all) => all.every((one) => USER.test(one) || /^[^@:\s]+(:\d+)?$/.test(one)), {
+    error: 'holds something else than full ids and servers: write "@ruth:example.org example.org"',
+  });
+
+export const matrixShape = {
+  FIELDBELL_MATRIX_HOMESERVER: webAddress('https://matrix.example.org').optional(),
+  FIELDBELL_MATRIX_USER: z
+    .string()
+    .regex(USER, { error: 'is no full Matrix id: write one such as @bell:example.org' })
+    .optional(),
+  FIELDBELL_MATRIX_PASSWORD: z.string().optional(),
+  FIELDBELL_MATRIX_TOKEN: z.string().optional(),
+  FIELDBELL_MATRIX_DIRECTORY: z.string().default('.fieldbell/matrix'),
+  FIELDBELL_MATRIX_ENCRYPTION: z.enum(['on', 'off']).default('on'),
+  FIELDBELL_MATRIX_INVITERS: inviters.optional(),
+};
+type MatrixEnvironment = z.output<z.ZodObject<typeof matrixShape>>;
+
+const PASSWORD = 'FIELDBELL_MATRIX_PASSWORD';
+const TOKEN = 'FIELDBELL_MATRIX_TOKEN';
+
+export const matrixFaults = (isSet: IsSet): string[] => {
+  const names = Object.keys(matrixShape);
+  if (!names.some(isSet)) return [];
+  return [
+    ...allOrNone(names, ['FIELDBELL_MATRIX_HOMESERVER', 'FIELDBELL_MATRIX_USER'], isSet),
+    ...eitherOr([PASSWORD, TOKEN], 'one way to log in', isSet),
+  ];
+};
+
+/** Null = Matrix is not used. The settings have no `matrixFaults`. */
+export const matrixOf = (env: MatrixEnvironment): MatrixAccount | null => {
+  const { FIELDBELL_MATRIX_HOMESERVER: homeserver, FIELDBELL_MATRIX_USER: user } = env;
+  const { [PASSWORD]: password, [TOKEN]: token } = env;
+  if (homeserver === undefined || user === undefined) return null;
+  return {
+    homeserver,
+    user,
+    login: token === undefined ? { by: 'password', password: password ?? '' } : { by: 'token', token },
+    directory: env.FIELDBELL_MATRIX_DIRECTORY,
+    encryption: env.FIELDBELL_MATRIX_ENCRYPTION === 'on',
+    inviters: env.FIELDBELL_MATRIX_INVITERS ?? null,
+  };
+};

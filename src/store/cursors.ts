@@ -1,0 +1,34 @@
+import { and, eq, sql } from 'drizzle-orm';
+import type { SQL } from 'drizzle-orm';
+import type { Cursors } from '../ports/cursor.ts';
+import type { Db } from './database.ts';
+import { explained } from './failure.ts';
+import { cursors } from './schema.ts';
+
+export const cursorsOver = (db: Db, operation: string): Cursors => {
+  const put = async (platform: string, stream: string, position: string, setWhere?: SQL): Promise<void> => {
+    const row = { operation, platform, stream, position };
+    const target = [cursors.operation, cursors.platform, cursors.stream];
+    await db
+      .insert(cursors)
+      .values(row)
+      .onConflictDoUpdate({ target, set: { position }, ...(setWhere && { setWhere }) });
+  };
+
+  return {
+    at: explained('Cursors, reading one', async (platform, stream) => {
+      const isIt = and(
+        eq(cursors.operation, operation),
+        eq(cursors.platform, platform),
+        eq(cursors.stream, stream),
+      );
+      const [row] = await db.select({ position: cursors.position }).from(cursors).where(isIt);
+      return row?.position ?? null;
+    }),
+    set: explained('Cursors, setting one', (platform, stream, position) => put(platform, stream, position)),
+    // In the order of the bytes, whatever the database's language.
+    advance: explained('Cursors, moving one on', (platform, stream, position) =>
+      put(platform, stream, position, sql`${cursors.position} < excluded.position collate "C"`),
+    ),
+  };
+};
