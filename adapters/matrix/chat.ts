@@ -2,6 +2,7 @@ import { HttpApiEvent, SyncState } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Chat, Heard, LinkedChat } from '../../src/ports/chat.ts';
+import type { DrawPicture } from '../../src/ports/picture.ts';
 import type { Batch } from './catch-up.ts';
 import { clientOf, startSyncing } from './connect/client.ts';
 import type { Session } from './connect/session.ts';
@@ -30,6 +31,8 @@ export interface MatrixDeps {
   tell: (telling: Telling) => Promise<void>;
   /** An invitation of somebody who is not on the list was declined. */
   declined: (invite: Invite) => void;
+  /** Null = pictures are left out: the words beside them say the same. */
+  draw: DrawPicture | null;
   nowMs: () => EpochMs;
   log: Log;
 }
@@ -87,7 +90,7 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedCh
       await first.promise;
       isSyncing = () => inStep.has(client.getSyncState());
       deps.log('info', 'Connected to Matrix.');
-      post = poster(client, direct, seen);
+      post = poster({ client, direct, seen, draw: deps.draw, log: deps.log });
     },
     post: (message) => post(message),
     fault: () => (isSyncing() ? null : 'not connected to Matrix'),

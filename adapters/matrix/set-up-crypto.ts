@@ -8,7 +8,13 @@ import { startCrypto } from './crypto.ts';
 import type { Log } from './log.ts';
 
 /** Shows the words to the operator and resolves with what was typed. */
-export type Ask = (words: string) => Promise<string>;
+type Ask = (words: string) => Promise<string>;
+
+export interface Operator {
+  ask: Ask;
+  /** The password of the account; null = it is asked for when the homeserver wants it. */
+  password: string | null;
+}
 
 type RecoveryKey = Uint8Array<ArrayBuffer>;
 
@@ -17,7 +23,7 @@ type RecoveryKey = Uint8Array<ArrayBuffer>;
  * the message keys on the homeserver, locked with a recovery key. The first time the recovery key is made and shown once;
  * later, as for a new device, it is asked for. Doing it again does no harm. The bot must not be running meanwhile.
  */
-export const setUpCrypto = async (session: Session, ask: Ask, log: Log): Promise<void> => {
+export const setUpCrypto = async (session: Session, operator: Operator, log: Log): Promise<void> => {
   const keys = keyRing();
   const client = clientOf(session, log, async () => undefined, keys.callbacks);
   try {
@@ -25,8 +31,8 @@ export const setUpCrypto = async (session: Session, ask: Ask, log: Log): Promise
     await synced(client, session);
     const crypto = client.getCrypto();
     if (crypto === undefined) throw new Error('The encryption did not start.');
-    if (await client.secretStorage.hasKey()) await takeUp(client, crypto, keys, ask, session);
-    else await makeNew(crypto, ask, session);
+    if (await client.secretStorage.hasKey()) await takeUp(client, crypto, keys, operator, session);
+    else await makeNew(crypto, operator, session);
     await crypto.checkKeyBackupAndEnable();
   } finally {
     client.stopClient();
@@ -62,17 +68,16 @@ const synced = async (client: MatrixClient, session: Session): Promise<void> => 
   await first.promise;
 };
 
-/** Homeservers ask for the password only where keys are replaced, or always: so it is asked for when they do. */
+/** Homeservers want the password only where keys are replaced, or always: so it is asked for when they do. */
 const uploadFor =
-  (session: Session, ask: Ask) =>
+  (session: Session, { ask, password: known }: Operator) =>
   async <T>(request: (auth: Record<string, unknown> | null) => Promise<T>): Promise<T> => {
     try {
       return await request(null);
     } catch (error) {
       if (!(error instanceof MatrixError) || error.httpStatus !== 401) throw error;
-      const password = await ask(
-        `The homeserver wants the password of ${session.user} to publish the keys: `,
-      );
+      const password =
+        known ?? (await ask(`The homeserver wants the password of ${session.user} to publish the keys: `));
       const identifier = { type: 'm.id.user', user: session.user };
       return await request({
         type: 'm.login.password',
@@ -83,14 +88,14 @@ const uploadFor =
     }
   };
 
-const makeNew = async (crypto: CryptoApi, ask: Ask, session: Session): Promise<void> => {
+const makeNew = async (crypto: CryptoApi, operator: Operator, session: Session): Promise<void> => {
   const made = await crypto.createRecoveryKeyFromPassphrase();
-  await ask(
+  await operator.ask(
     `The recovery key of ${session.user} is\n\n    ${made.encodedPrivateKey ?? ''}\n\n` +
       'It is shown this once. Keep it where only those find it who run the bot: it opens all that the bot can read. ' +
       'Press Enter when you have it. ',
   );
-  await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, ask) });
+  await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, operator) });
   await crypto.bootstrapSecretStorage({ createSecretStorageKey: async () => made, setupNewKeyBackup: true });
 };
 
@@ -98,11 +103,13 @@ const takeUp = async (
   client: MatrixClient,
   crypto: CryptoApi,
   keys: ReturnType<typeof keyRing>,
-  ask: Ask,
+  operator: Operator,
   session: Session,
 ): Promise<void> => {
-  keys.hold(await recoveryKey(client, ask, session));
-  await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, ask) });
+  keys.hold(await recoveryKey(client, operator.ask, session));
+  // Asks for the account's public keys: where they have not come yet, the private ones can't be taken up.
+  await crypto.userHasCrossSigningKeys();
+  await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, operator) });
   await crypto.loadSessionBackupPrivateKeyFromSecretStorage();
 };
 

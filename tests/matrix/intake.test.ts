@@ -131,7 +131,7 @@ describeWithSynapse('what the Matrix bot takes in', () => {
 
   test('each message once in the inbox, although the process is killed again and again', async () => {
     const { ana, ben, room, bot } = crew;
-    const process = { settings: settingsFor(synapse.url, bot), data: temporaryDirectory() };
+    const process = { settings: settingsFor(synapse.url, bot), data: temporaryDirectory(), answers: false };
     const early = startBotProcess(process);
     await early.until('listening');
     await early.kill();

@@ -65,6 +65,7 @@ export const depsWith = (more: Partial<MatrixDeps> = {}): MatrixDeps => ({
   cursor: memoryCursor(),
   tell: async () => undefined,
   declined: () => undefined,
+  draw: null,
   nowMs: Date.now,
   log: () => undefined,
   ...more,

@@ -17,6 +17,6 @@ const ask = async (words: string): Promise<string> => {
   process.stdout.write(`${JSON.stringify(words)}\n`);
   return typed.shift() ?? '';
 };
-await setUpCrypto(session, ask, log);
+await setUpCrypto(session, { ask, password: null }, log);
 session.release();
 process.stdout.write(`device ${session.device}\n`);
