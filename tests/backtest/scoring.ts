@@ -5,6 +5,7 @@ import type { Family } from './simulator/station.ts';
 export const LEADS_MIN = [0, 15, 30, 45] as const;
 
 export interface Scored extends Interval {
+  set: string;
   rule: string;
   leadMin: number;
   family: Family;

@@ -16,8 +16,8 @@ export interface Hearing {
   clockOffMin: number;
   /** Share of "in line" said when leaving the field, this long before the line. */
   saidAtFieldShare: number;
-  /** A lie: counts are multiplied by this. */
-  countFactor: number;
+  /** Share of the head counts that are a lie: a fifth of the trucks that stand there. */
+  lieShare: number;
   /** How many pilers of the station the operation file says; 0 = the truth. */
   pilersTold: number;
 }
@@ -29,7 +29,7 @@ export const USUAL_HEARING: Hearing = {
   meanLateMin: 5,
   clockOffMin: 0,
   saidAtFieldShare: 0,
-  countFactor: 1,
+  lieShare: 0,
   pilersTold: 0,
 };
 
@@ -43,6 +43,8 @@ export interface OwnTrip {
   ticketHeardMin: number | null;
   serial: string;
 }
+
+const LIE = 0.2;
 
 export interface DayHeard {
   trips: readonly OwnTrip[];
@@ -89,7 +91,8 @@ const heardTrip = (truck: Truck, hearing: Hearing, serial: string, name: string,
   const heardMin = truck.joinedMin + lateMin - atField;
   const missing = random() < hearing.missingShare;
   const counted = random() < hearing.countShare && atField === 0;
-  const seen = truck.ahead * Math.max(0, 1 + hearing.countError * normal(random)) * hearing.countFactor;
+  const honest = truck.ahead * Math.max(0, 1 + hearing.countError * normal(random));
+  const seen = hearing.lieShare > 0 && random() < hearing.lieShare ? LIE * honest : honest;
   const ticketMin = truck.secondMin + 1 + exponential(random, 3);
   return {
     truckName: name,

@@ -1,0 +1,33 @@
+/** The course of one day: what a truck that joined would have waited, and what was forecast. */
+import type { Interval } from '../../src/core/line/calibration.ts';
+import { seenAt, NIGHT_MIN } from './day-run.ts';
+import type { DayRun } from './day-run.ts';
+import type { Asked } from './forecasts.ts';
+import { seenWaits } from './rules/naive.ts';
+
+export interface Example {
+  day: string;
+  /** Every truck of the station. */
+  waits: { joinedMin: number; waitMin: number }[];
+  /** Those that the bot came to know of. */
+  seen: { joinedMin: number; waitMin: number }[];
+  forecasts: ({ atMin: number } & Interval)[];
+}
+
+const EVERY_MIN = 10;
+const UNTIL_MIN = 780;
+
+export const exampleOf = (run: DayRun, ours: Asked<Interval> | null): Example => ({
+  day: `${run.station.family} ${run.station.number}, day ${run.day}`,
+  waits: run.state.trucks
+    .filter(({ weighedMin }) => !Number.isNaN(weighedMin))
+    .map(({ joinedMin, weighedMin }) => ({ joinedMin, waitMin: weighedMin - joinedMin })),
+  seen: seenWaits(seenAt(run, NIGHT_MIN)),
+  forecasts:
+    ours === null
+      ? []
+      : Array.from({ length: UNTIL_MIN / EVERY_MIN }, (_, step) => {
+          const atMin = EVERY_MIN * (step + 1);
+          return { atMin, ...ours(atMin, 0) };
+        }),
+});
