@@ -22,6 +22,17 @@ const port = z
   })
   .transform(Number);
 
+const webAddress = z.string().refine((said) => /^https?:\/\//.test(said) && URL.canParse(said), {
+  error: (issue) => `is ${JSON.stringify(issue.input)}: write a web address, such as https://api.weather.gov`,
+});
+
+export const WEATHER_SERVICES = ['nws', 'open-meteo', 'off'] as const;
+
+/** Goes into the header of each request, where no line may break. */
+const contact = z.string().refine((said) => /^[\x20-\x7e]{3,200}$/.test(said), {
+  error: 'cannot go into a request: write an e-mail or web address on one line, without accents',
+});
+
 /** All the environment settings there are. */
 const environmentSchema = z.object({
   /** Path of the operation file; read by the loader, which takes the sample where it is not set. */
@@ -32,6 +43,15 @@ const environmentSchema = z.object({
     .default('info'),
   FIELDBELL_HEALTH_HOST: z.string().default('127.0.0.1'),
   FIELDBELL_HEALTH_PORT: port.default(9464),
+  /** Left out: nws where a station has a location and a contact is given, else off. */
+  FIELDBELL_WEATHER: z
+    .enum(WEATHER_SERVICES, { error: `is no weather service: write one of ${WEATHER_SERVICES.join(', ')}` })
+    .optional(),
+  FIELDBELL_WEATHER_CONTACT: contact.optional(),
+  FIELDBELL_NWS_URL: webAddress.default('https://api.weather.gov'),
+  /** Left out: the host of paying customers where there is a key, else the free one. */
+  FIELDBELL_OPEN_METEO_URL: webAddress.optional(),
+  FIELDBELL_OPEN_METEO_KEY: z.string().optional(),
 });
 
 export type Environment = z.output<typeof environmentSchema>;

@@ -1,6 +1,7 @@
 import type { Roster } from '../core/roster.ts';
 import { readEnvironment, type Database, type Environment } from './environment.ts';
 import { readOperation } from './operation-file.ts';
+import { readWeather, type Weather } from './weather.ts';
 
 /** All that the bot is told from outside before it starts. Deeply frozen. */
 export interface Settings {
@@ -9,6 +10,7 @@ export interface Settings {
   logLevel: Environment['FIELDBELL_LOG'];
   /** Where /health and /metrics answer. Port 0 = any free one. */
   health: { host: string; port: number };
+  weather: Weather;
 }
 
 const frozen = <T>(value: T): Readonly<T> => {
@@ -33,11 +35,14 @@ export const readSettings = (
     return { faults: [outer, file].flatMap((part) => ('faults' in part ? part.faults : [])) };
   }
   const { environment } = outer;
+  const weather = readWeather(environment, file.roster);
+  if ('faults' in weather) return weather;
   const settings = {
     roster: file.roster,
     database: environment.FIELDBELL_DATABASE,
     logLevel: environment.FIELDBELL_LOG,
     health: { host: environment.FIELDBELL_HEALTH_HOST, port: environment.FIELDBELL_HEALTH_PORT },
+    weather: weather.weather,
   };
   return { settings: frozen(settings) };
 };
