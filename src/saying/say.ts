@@ -7,7 +7,7 @@ import { noticeShort, noticeText, unseenText } from './notice.ts';
 import { factLines, warningLine } from './receipt.ts';
 import { questionText, refusalText } from './refusal.ts';
 import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
-import { personName, phrase, time, truckName } from './voice.ts';
+import { personName, phrase, stationName, time, truckName } from './voice.ts';
 import type { Voice } from './voice.ts';
 import { waitText } from './wait.ts';
 
@@ -105,6 +105,11 @@ const textOf = (telling: Telling, voice: Voice): string => {
       return phrase(voice, 'stranger.alert', { name: telling.name, platform: telling.platform });
     case 'truck-down':
       return truckDownText(telling, voice);
+    case 'no-forecast':
+      return phrase(voice, 'no-forecast', {
+        station: stationName(voice, telling.station),
+        why: telling.why,
+      });
     case 'trouble':
       return phrase(voice, 'trouble', { reference: telling.reference });
   }
