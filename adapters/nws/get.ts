@@ -10,6 +10,11 @@ export interface NwsSettings {
   timeoutMs: number;
 }
 
+/** The settings, and what ends all requests when the source is closed. */
+export interface Means extends NwsSettings {
+  closing: AbortSignal;
+}
+
 /** Kept as sent: dates in the future were seen (https://github.com/weather-gov/api/issues/108), so never compared. */
 export interface Validators {
   lastModified: string | null;
@@ -27,7 +32,7 @@ export const onBase = (baseUrl: string, address: string): URL => {
   return new URL(pathname + search, base);
 };
 
-const headersOf = (settings: NwsSettings, accept: string, known: Validators | null): Headers => {
+const headersOf = (settings: Means, accept: string, known: Validators | null): Headers => {
   const headers = new Headers({ 'User-Agent': `Fieldbell (${settings.contact})`, Accept: accept });
   if (known?.lastModified) headers.set('If-Modified-Since', known.lastModified);
   if (known?.etag) headers.set('If-None-Match', known.etag);
@@ -35,8 +40,8 @@ const headersOf = (settings: NwsSettings, accept: string, known: Validators | nu
 };
 
 /** By hand, because redirects name a path alone (https://github.com/weather-gov/api/issues/18) or the public host. */
-const follow = async (settings: NwsSettings, start: URL, headers: Headers): Promise<Response> => {
-  const signal = AbortSignal.timeout(settings.timeoutMs);
+const follow = async (settings: Means, start: URL, headers: Headers): Promise<Response> => {
+  const signal = AbortSignal.any([AbortSignal.timeout(settings.timeoutMs), settings.closing]);
   let url = start;
   for (let turn = 0; ; turn += 1) {
     const response = await fetch(url, { headers, signal, redirect: 'manual' });
@@ -65,7 +70,7 @@ const read = async (response: Response): Promise<Got> => {
 
 /** One reading of the service. Never throws. No cache-busting: an unknown query parameter is refused with 400. */
 export const getJson = async (
-  settings: NwsSettings,
+  settings: Means,
   url: URL,
   { accept = 'application/geo+json', known = null }: { accept?: string; known?: Validators | null } = {},
 ): Promise<Got> => {

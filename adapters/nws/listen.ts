@@ -4,7 +4,8 @@ import { freezeAlerts } from './alerts.ts';
 import { unusable } from './failure.ts';
 import type { Failure } from './failure.ts';
 import { getJson, onBase } from './get.ts';
-import type { NwsSettings, Validators } from './get.ts';
+import type { Means, NwsSettings, Validators } from './get.ts';
+import { observeAt } from './observe.ts';
 import { parseGrid, parseHourly, parsePoints } from './parse.ts';
 import type { Links, Parsed, Reading } from './parse.ts';
 
@@ -32,7 +33,7 @@ const pointOf = (place: ForecastPlace): string =>
 const isOld = (issuedMs: number, nowMs: number): boolean => nowMs - issuedMs > OLDEST_MS;
 const hoursOld = (issuedMs: number, nowMs: number): string => ((nowMs - issuedMs) / HOUR_MS).toFixed(0);
 
-const forecastAt = (settings: NwsSettings, known: Map<string, Known>) => {
+const forecastAt = (settings: Means, known: Map<string, Known>) => {
   const once = async (
     { url, key, parse, nowMs }: { url: URL; key: string; parse: Parse; nowMs: number },
     accept: string,
@@ -73,7 +74,7 @@ const zoneIds = (links: Links): string[] =>
 
 /** Alerts by the point and by its zones: an alert missing from one of the two was seen (issue #109 there). */
 const alertsAt = async (
-  settings: NwsSettings,
+  settings: Means,
   place: ForecastPlace,
   links: Links,
   nowMs: number,
@@ -98,7 +99,9 @@ const failed = (failure: Failure): ForecastResult =>
  * The grid of the place, with its hourly forecast as a second best (the same office and often the same faults, so not
  * a second opinion), and the frost alerts of the place.
  */
-export const nws = (settings: NwsSettings): ForecastSource => {
+export const nws = (given: NwsSettings): ForecastSource => {
+  const closing = new AbortController();
+  const settings: Means = { ...given, closing: closing.signal };
   const linksOf = new Map<string, { links: Links; atMs: number }>();
   const forecast = forecastAt(settings, new Map());
 
@@ -149,6 +152,14 @@ export const nws = (settings: NwsSettings): ForecastSource => {
       linksOf.delete(pointOf(place));
       const second = await fetchOnce(place, nowMs);
       return second === 'moved' ? { result: 'refused', why: `no forecast for ${pointOf(place)}` } : second;
+    },
+    observe: async (place, nowMs) => {
+      const resolved = await resolve(place, nowMs);
+      const address = resolved.got === 'links' ? resolved.links.observationStations : null;
+      return address == null ? null : observeAt(settings, address, nowMs);
+    },
+    close: () => {
+      closing.abort();
     },
   };
 };

@@ -25,7 +25,7 @@ const grid = z.object({
   quantitativePrecipitation: layer.nullish(),
 });
 
-const quantity = z.object({ unitCode: z.string(), value: z.number().nullable() });
+export const quantity = z.object({ unitCode: z.string(), value: z.number().nullable() });
 const hourly = z.object({
   updateTime: z.string(),
   periods: z.array(
@@ -42,6 +42,7 @@ const hourly = z.object({
 const points = z.object({
   forecastGridData: z.string(),
   forecastHourly: z.string(),
+  observationStations: z.string().nullish(),
   forecastZone: z.string().nullish(),
   county: z.string().nullish(),
   timeZone: z.string().nullish(),
@@ -49,7 +50,7 @@ const points = z.object({
 export type Links = z.infer<typeof points>;
 
 /** GeoJSON keeps the fields in `properties`, JSON-LD at the top. */
-const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => {
+export const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => {
   const wrapped = z.object({ properties: z.unknown() }).safeParse(body);
   const result = schema.safeParse(wrapped.data?.properties ?? body);
   return result.success ? { read: result.data } : { faulty: z.prettifyError(result.error) };
@@ -62,10 +63,10 @@ const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => {
 const fahrenheit = (celsius: number): number => Math.round((celsius * 1.8 + 32) * 1000) / 1000;
 
 /** "Temperatures in the thousands" were seen: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
-const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
+export const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
 
-const toF: Record<string, (value: number) => number> = { degC: fahrenheit, degF: (value) => value };
-const unitName = (unit: string): string => unit.replace(/^(?:wmoUnit|unit):/, '');
+export const toF: Record<string, (value: number) => number> = { degC: fahrenheit, degF: (value) => value };
+export const unitName = (unit: string): string => unit.replace(/^(?:wmoUnit|unit):/, '');
 
 interface Values {
   values: (Interval & { value: number })[];

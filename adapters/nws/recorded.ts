@@ -36,5 +36,7 @@ export const recordedNws = (folder: string): ForecastSource => {
         return { result: 'refused', why: `${place.id}.json: ${String(error)}` };
       }
     },
+    observe: async () => null,
+    close: () => undefined,
   };
 };

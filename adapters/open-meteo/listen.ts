@@ -33,9 +33,10 @@ const urlOf = ({ baseUrl, apiKey }: OpenMeteoSettings, place: ForecastPlace): UR
 
 type Got = { body: unknown } | Failure;
 
-const getJson = async (settings: OpenMeteoSettings, url: URL): Promise<Got> => {
+const getJson = async (settings: OpenMeteoSettings, url: URL, closing: AbortSignal): Promise<Got> => {
   try {
-    const response = await fetch(url, { signal: AbortSignal.timeout(settings.timeoutMs) });
+    const signal = AbortSignal.any([AbortSignal.timeout(settings.timeoutMs), closing]);
+    const response = await fetch(url, { signal });
     const text = await response.text();
     if (response.status !== 200) return failureOf(response.status, text);
     return jsonOf(text);
@@ -58,6 +59,7 @@ const jsonOf = (text: string): Got => {
  */
 export const openMeteo = (settings: OpenMeteoSettings | null): ForecastSource | null => {
   if (settings === null) return null;
+  const closing = new AbortController();
   const last = new Map<string, { digest: string; issuedMs: number }>();
 
   /** When this block was first read, and whether that is now. */
@@ -77,7 +79,7 @@ export const openMeteo = (settings: OpenMeteoSettings | null): ForecastSource | 
     name: 'open-meteo',
     attribution: 'Weather data by Open-Meteo.com (CC BY 4.0)',
     fetch: async (place, nowMs): Promise<ForecastResult> => {
-      const got = await getJson(settings, urlOf(settings, place));
+      const got = await getJson(settings, urlOf(settings, place), closing.signal);
       if ('result' in got) return got;
       const reading = parseForecast(got.body, nowMs);
       if ('faulty' in reading) return unusable(reading.faulty);
@@ -85,6 +87,11 @@ export const openMeteo = (settings: OpenMeteoSettings | null): ForecastSource | 
       const { issuedMs, isNew } = seen(place, block, nowMs);
       if (!isNew) return { result: 'unchanged', issuedMs, freezeAlerts: null };
       return { result: 'fresh', issuedMs, hours, rain, remarks, highs: [], freezeAlerts: null, zone: null };
+    },
+    // What it calls the current weather is a model's, not measured.
+    observe: async () => null,
+    close: () => {
+      closing.abort();
     },
   };
 };

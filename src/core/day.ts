@@ -167,6 +167,8 @@ const apply = (draft: Draft, fact: Fact): void => {
     case 'entry-withdrawn':
     case 'entry-corrected':
     case 'emergency-called':
+    // Compared with what was forecast (weather/forecast-pairs.ts).
+    case 'air-observed':
       return;
   }
 };

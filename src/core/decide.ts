@@ -15,7 +15,7 @@ const everyone = (roster: Roster): Audience[] => [
   ...roster.people.map((person): Audience => ({ to: 'person', person: person.id })),
 ];
 
-const managersOf = (roster: Roster): Audience[] =>
+export const managersOf = (roster: Roster): Audience[] =>
   managers(roster).map((person): Audience => ({ to: 'person', person: person.id }));
 
 const tellAll = (audiences: readonly Audience[], telling: Telling, key: string, urgent: boolean): Tell[] =>
@@ -78,6 +78,7 @@ export const tellsOf = (fact: Fact, day: Day): Tell[] => {
     case 'entry-withdrawn':
     case 'entry-corrected':
     case 'forecast-issued':
+    case 'air-observed':
     case 'notice-seen':
     case 'language-chosen':
     case 'list-changed':

@@ -33,6 +33,7 @@ const isEntryKind = (fact: Fact): boolean => {
       return true;
     case 'entry-withdrawn':
     case 'forecast-issued':
+    case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
     case 'emergency-called':
@@ -101,6 +102,7 @@ const corrected = (said: Fact, set: Correction): Fact => {
     case 'entry-corrected':
     case 'entry-withdrawn':
     case 'forecast-issued':
+    case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
     case 'emergency-called':

@@ -125,6 +125,8 @@ export type Happening =
       freezeAlerts: readonly FreezeAlert[] | null;
       rain: readonly RainTotal[];
     }
+  /** The air as a weather station near the place measured it. */
+  | { kind: 'air-observed'; place: StationId; temperatureF: Fahrenheit }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
   | { kind: 'emergency-called'; words: string; caller: string }

@@ -102,6 +102,8 @@ export interface Roster {
   rooms: readonly Room[];
   limits: Limits;
   digger: Digger | null;
+  /** Who gets the outlook of the evening and the plan of the morning. `crew`: the managers and the crew's rooms. */
+  outlookTo: 'managers' | 'crew' | 'nobody';
 }
 
 /** A change of the lists. An entry with a known id replaces the old one. */

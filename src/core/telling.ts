@@ -80,6 +80,8 @@ export type Telling =
   | { tell: 'stranger-answer' }
   | { tell: 'stranger'; name: string; platform: string; user: string }
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
+  /** The weather service refuses, so that nothing will be told of heat and frost there. */
+  | { tell: 'no-forecast'; station: StationId; why: string }
   | { tell: 'trouble'; reference: string };
 
 /** Who is told. `asker` = where the message came from. */

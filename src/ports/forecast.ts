@@ -1,6 +1,6 @@
 import type { HourlyTemperature } from '../core/facts.ts';
 import type { StationId } from '../core/roster.ts';
-import type { EpochMs } from '../core/units.ts';
+import type { EpochMs, Fahrenheit } from '../core/units.ts';
 import type { FreezeAlert } from '../core/weather/cold-spell.ts';
 import type { PeriodHigh } from '../core/weather/highs.ts';
 import type { RainTotal } from '../core/weather/rain.ts';
@@ -40,6 +40,12 @@ export type ForecastResult =
   /** Keep the last forecast, show its age, and ask again no earlier than after this wait. */
   | { result: 'unavailable'; why: string; retryAfterMs: number };
 
+/** Air as it was measured. */
+export interface ObservedAir {
+  atMs: EpochMs;
+  temperatureF: Fahrenheit;
+}
+
 /** One forecast service. */
 export interface ForecastSource {
   name: string;
@@ -47,4 +53,11 @@ export interface ForecastSource {
   attribution: string | null;
   /** Never throws. `nowMs` judges the age of what comes back. */
   fetch: (place: ForecastPlace, nowMs: EpochMs) => Promise<ForecastResult>;
+  /**
+   * The newest measurement of the last 90 minutes near the place; null = there is none, or the service has no
+   * measurements. Never throws.
+   */
+  observe: (place: ForecastPlace, nowMs: EpochMs) => Promise<ObservedAir | null>;
+  /** Breaks off what is under way. */
+  close: () => void;
 }

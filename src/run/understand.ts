@@ -83,6 +83,7 @@ const ownTelling = (
     case 'field-dug':
     case 'truck-taken':
     case 'forecast-issued':
+    case 'air-observed':
     case 'notice-raised':
     case 'stranger-heard':
       return null;

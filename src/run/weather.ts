@@ -3,7 +3,9 @@ import type { Day } from '../core/day.ts';
 import { tellsOf, watchWeather } from '../core/decide.ts';
 import type { Fact, FactHeader, FactOf } from '../core/facts.ts';
 import { stationById } from '../core/roster.ts';
-import type { EpochMs } from '../core/units.ts';
+import type { StationId } from '../core/roster.ts';
+import type { EpochMs, Fahrenheit } from '../core/units.ts';
+import { sameAlerts, saysNothingNew } from '../core/weather/kept-forecast.ts';
 import type { Page } from '../ports/book.ts';
 import { outgoing } from './outgoing.ts';
 import { allFacts, dayOf } from './running.ts';
@@ -44,6 +46,7 @@ export const bearsOnWeather = (fact: Fact): boolean => {
     case 'field-dug':
     case 'truck-taken':
     case 'forecast-issued':
+    case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
     case 'emergency-called':
@@ -61,28 +64,21 @@ type ForecastFact = FactOf<'forecast-issued'>;
 
 const isForecast = (fact: Fact): fact is ForecastFact => fact.kind === 'forecast-issued';
 
-/** Alerts to compare: the database keeps no order within each. */
-const alertsKey = (alerts: ForecastFact['freezeAlerts']): string[] =>
-  (alerts ?? []).map(({ id, onsetMs, endsMs }) => `${id} ${onsetMs} ${endsMs}`).sort();
-
 /** The fact of a forecast; null where nothing is new. The same issue may come again with other alerts. */
 const forecastFact = (forecast: ForecastHeard, facts: readonly Fact[]): ForecastFact | null => {
   const { heardMs, ...issued } = forecast;
   const cause = `forecast:${issued.place}:${issued.issuedMs}`;
   const known = facts.filter(isForecast).filter((fact) => fact.cause === cause);
   const newest = known.at(-1);
-  const sameAlerts = (other: ForecastFact): boolean =>
-    issued.freezeAlerts === null ||
-    `${alertsKey(issued.freezeAlerts)}` === `${alertsKey(other.freezeAlerts)}`;
-  if (newest && sameAlerts(newest)) return null;
+  if (newest && sameAlerts(issued.freezeAlerts, newest.freezeAlerts)) return null;
   const times = { atMs: heardMs, sentMs: heardMs, heardMs };
   const id = `${cause}#${known.length}`;
   return { id, cause, ...times, by: null, timeStated: false, kind: 'forecast-issued', ...issued };
 };
 
 /**
- * A forecast comes in. The same issue twice changes nothing, unless its alerts have changed; one for a place that is not
- * on the list is refused.
+ * A forecast comes in. The same issue twice changes nothing, unless its alerts have changed, nor does a newer one that
+ * says nothing new; one for a place that is not on the list is refused.
  */
 export const hearForecast = async (
   running: Running,
@@ -93,7 +89,8 @@ export const hearForecast = async (
     const day = dayOf(running, facts);
     if (!stationById(day.roster, forecast.place)) return { refused: 'unknown-place' as const };
     const fact = forecastFact(forecast, facts);
-    const news = fact ? [fact] : [];
+    const before = day.forecasts.get(forecast.place) ?? [];
+    const news = fact && !saysNothingNew(fact, before, forecast.heardMs) ? [fact] : [];
     await page.write(news);
     const after = news.length > 0 ? dayOf(running, [...facts, ...news]) : day;
     await watch(page, running, forecast.heardMs, after);
@@ -102,6 +99,21 @@ export const hearForecast = async (
   running.wakeDeliverer();
   return refused;
 };
+
+/** What a weather station measured near that place; written once, however often it is told. */
+export const hearObservation = (
+  running: Running,
+  place: StationId,
+  { atMs, temperatureF }: { atMs: EpochMs; temperatureF: Fahrenheit },
+  heardMs: EpochMs,
+): Promise<void> =>
+  running.book.inOneGo(running.roster.operation, async (page) => {
+    const cause = `observed:${place}:${atMs}`;
+    const known = await allFacts(running, page);
+    if (known.some((fact) => fact.cause === cause)) return;
+    const header = { id: `${cause}#0`, cause, atMs, sentMs: atMs, heardMs, by: null, timeStated: false };
+    await page.write([{ ...header, kind: 'air-observed', place, temperatureF }]);
+  });
 
 /** Time passes: all alarms due by `nowMs` go off in order, each at its own time. */
 export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {

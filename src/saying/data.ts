@@ -152,6 +152,8 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'emergency-answer':
     case 'stranger-answer':
       return {};
+    case 'no-forecast':
+      return { station: telling.station, why: telling.why };
     case 'trouble':
       return { reference: telling.reference };
   }

@@ -103,6 +103,7 @@ export const factLine = (fact: Fact, voice: Voice): string => {
       return phrase(voice, 'receipt.correction');
     case 'entry-withdrawn':
     case 'forecast-issued':
+    case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
     case 'emergency-called':

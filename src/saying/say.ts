@@ -7,7 +7,7 @@ import { noticeShort, noticeText, unseenText } from './notice.ts';
 import { factLines, warningLine } from './receipt.ts';
 import { questionText, refusalText } from './refusal.ts';
 import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
-import { personName, phrase, ticketExamples, time, truckName } from './voice.ts';
+import { personName, phrase, stationName, ticketExamples, time, truckName } from './voice.ts';
 import type { Voice } from './voice.ts';
 import { waitText } from './wait.ts';
 
@@ -56,17 +56,13 @@ const notedText = (noted: Noted, voice: Voice): string => {
   }
 };
 
-const textOf = (telling: Telling, voice: Voice): string => {
+type Answer = Extract<
+  Telling,
+  { tell: 'wait' | 'tally' | 'left' | 'board' | 'truck' | 'may-dig' | 'unseen' | 'tickets' | 'list' | 'help' }
+>;
+
+const answerText = (telling: Answer, voice: Voice): string => {
   switch (telling.tell) {
-    case 'receipt':
-    case 'taken-back':
-    case 'corrected':
-    case 'edit-unread':
-      return notedText(telling, voice);
-    case 'refusal':
-      return refusalText(telling.refusal, voice);
-    case 'question':
-      return questionText(telling.problem, voice);
     case 'wait':
       return waitText(telling, voice);
     case 'tally':
@@ -90,6 +86,31 @@ const textOf = (telling: Telling, voice: Voice): string => {
         phrase(voice, 'help', ticketExamples(voice)),
         ...(telling.manager ? [phrase(voice, 'help.manager')] : []),
       ].join('\n');
+  }
+};
+
+const textOf = (telling: Telling, voice: Voice): string => {
+  switch (telling.tell) {
+    case 'receipt':
+    case 'taken-back':
+    case 'corrected':
+    case 'edit-unread':
+      return notedText(telling, voice);
+    case 'refusal':
+      return refusalText(telling.refusal, voice);
+    case 'question':
+      return questionText(telling.problem, voice);
+    case 'wait':
+    case 'tally':
+    case 'left':
+    case 'board':
+    case 'truck':
+    case 'may-dig':
+    case 'unseen':
+    case 'tickets':
+    case 'list':
+    case 'help':
+      return answerText(telling, voice);
     case 'seen':
       return phrase(voice, 'notice.seen');
     case 'list-changed':
@@ -108,6 +129,11 @@ const textOf = (telling: Telling, voice: Voice): string => {
       return phrase(voice, 'stranger.alert', { name: telling.name, platform: telling.platform });
     case 'truck-down':
       return truckDownText(telling, voice);
+    case 'no-forecast':
+      return phrase(voice, 'no-forecast', {
+        station: stationName(voice, telling.station),
+        why: telling.why,
+      });
     case 'trouble':
       return phrase(voice, 'trouble', { reference: telling.reference });
   }

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { port } from './environment-values.ts';
+import { port, webAddress } from './environment-values.ts';
 import { faultsOf, wording } from './faults.ts';
 import { matrixFaults, matrixShape } from './matrix.ts';
 import { slackFaults, slackShape } from './slack.ts';
@@ -18,6 +18,13 @@ const database = z.string().transform((said, context): Database => {
   return z.NEVER;
 });
 
+export const WEATHER_SERVICES = ['nws', 'open-meteo', 'off'] as const;
+
+/** Goes into the header of each request, where no line may break. */
+const contact = z.string().refine((said) => /^[\x20-\x7e]{3,200}$/.test(said), {
+  error: 'cannot go into a request: write an e-mail or web address on one line, without accents',
+});
+
 /** All the environment settings there are. */
 const environmentSchema = z.object({
   /** Path of the operation file; read by the loader, which takes the sample where it is not set. */
@@ -30,6 +37,15 @@ const environmentSchema = z.object({
   FIELDBELL_HEALTH_PORT: port.default(9464),
   ...slackShape,
   ...matrixShape,
+  /** Left out: nws where a station has a location and a contact is given, else off. */
+  FIELDBELL_WEATHER: z
+    .enum(WEATHER_SERVICES, { error: `is no weather service: write one of ${WEATHER_SERVICES.join(', ')}` })
+    .optional(),
+  FIELDBELL_WEATHER_CONTACT: contact.optional(),
+  FIELDBELL_NWS_URL: webAddress('https://api.weather.gov').default('https://api.weather.gov'),
+  /** Left out: the host of paying customers where there is a key, else the free one. */
+  FIELDBELL_OPEN_METEO_URL: webAddress('https://api.open-meteo.com').optional(),
+  FIELDBELL_OPEN_METEO_KEY: z.string().optional(),
 });
 
 export type Environment = z.output<typeof environmentSchema>;

@@ -108,6 +108,7 @@ export const operationSchema = (isZone: (name: string) => boolean) => {
     rooms: z.array(room).default([]),
     limits: limits.prefault({}),
     digger: optional(digger),
+    'outlook-to': z.enum(['managers', 'crew', 'nobody']).default('managers'),
   });
 };
 

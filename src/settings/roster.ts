@@ -90,4 +90,5 @@ export const rosterOf = (file: OperationFile): Roster => ({
     speedMph: file.digger.speed,
     efficiency: file.digger.efficiency,
   },
+  outlookTo: file['outlook-to'],
 });

@@ -5,6 +5,7 @@ import { matrixOf } from './matrix.ts';
 import { readOperation } from './operation-file.ts';
 import type { SlackAccount } from './slack.ts';
 import { slackOf } from './slack.ts';
+import { readWeather, type Weather } from './weather.ts';
 
 /** All that the bot is told from outside before it starts. Deeply frozen. */
 export interface Settings {
@@ -18,6 +19,7 @@ export interface Settings {
   matrix: MatrixAccount | null;
   /** Nothing that keeps the bot from starting, but hardly meant; each a sentence. */
   warnings: readonly string[];
+  weather: Weather;
 }
 
 /** Rooms and people on a platform that the bot has no account on can't be reached there. */
@@ -58,6 +60,8 @@ export const readSettings = (
   const { environment } = outer;
   const { roster } = file;
   const [slack, matrix] = [slackOf(environment), matrixOf(environment)];
+  const weather = readWeather(environment, roster);
+  if ('faults' in weather) return weather;
   const settings = {
     roster,
     database: environment.FIELDBELL_DATABASE,
@@ -69,6 +73,7 @@ export const readSettings = (
       ...unreachable(roster, 'slack', slack !== null, 'set FIELDBELL_SLACK_BOT_TOKEN'),
       ...unreachable(roster, 'matrix', matrix !== null, 'set FIELDBELL_MATRIX_HOMESERVER'),
     ],
+    weather: weather.weather,
   };
   return { settings: frozen(settings) };
 };

@@ -35,6 +35,7 @@ describe('the sample operation', () => {
         slack: null,
         matrix: null,
         warnings: [],
+        weather: { service: 'off', why: 'no station in the operation file has a location' },
       },
     });
   });
@@ -167,4 +168,55 @@ test('the environment chooses database, log level and health port', () => {
     embedded: '/var/lib/bell',
   });
   expect(settingsOf(sample, { FIELDBELL_LOG: '' }).logLevel).toBe('info');
+});
+
+describe('the weather service', () => {
+  const located = sampleWith(
+    '# location:\n    #   latitude: 43.615\n    #   longitude: -116.202',
+    `location: {latitude: 43.877, longitude: -116.995}`,
+  );
+  const weatherOf = (env: Record<string, string>, file = located) => settingsOf(file, env).weather;
+  const contact = { FIELDBELL_WEATHER_CONTACT: 'operator@example.org' };
+
+  test('is the National Weather Service where a station has a location and a contact is given', () => {
+    expect(settingsOf(located).roster.stations[0]?.location).toEqual({
+      latitude: 43.877,
+      longitude: -116.995,
+    });
+    expect(weatherOf(contact)).toEqual({
+      service: 'nws',
+      baseUrl: 'https://api.weather.gov',
+      contact: 'operator@example.org',
+    });
+    expect(weatherOf({ ...contact, FIELDBELL_NWS_URL: 'http://127.0.0.1:8080' })).toMatchObject({
+      baseUrl: 'http://127.0.0.1:8080',
+    });
+  });
+
+  test('is off otherwise, and says why unless that was asked for', () => {
+    expect(weatherOf({})).toEqual({ service: 'off', why: 'FIELDBELL_WEATHER_CONTACT is not set' });
+    expect(weatherOf(contact, sample)).toEqual({
+      service: 'off',
+      why: 'no station in the operation file has a location',
+    });
+    expect(weatherOf({ ...contact, FIELDBELL_WEATHER: 'off' })).toEqual({ service: 'off', why: null });
+  });
+
+  // Hosts: https://open-meteo.com/en/pricing, "API access".
+  test('is Open-Meteo only by name, on the host for customers where there is a key', () => {
+    const openMeteo = { FIELDBELL_WEATHER: 'open-meteo' };
+    expect(weatherOf(openMeteo)).toEqual({
+      service: 'open-meteo',
+      baseUrl: 'https://api.open-meteo.com',
+      apiKey: null,
+    });
+    expect(weatherOf({ ...openMeteo, FIELDBELL_OPEN_METEO_KEY: 'k' })).toEqual({
+      service: 'open-meteo',
+      baseUrl: 'https://customer-api.open-meteo.com',
+      apiKey: 'k',
+    });
+    expect(weatherOf({ ...openMeteo, FIELDBELL_OPEN_METEO_URL: 'http://weather.example' })).toMatchObject({
+      baseUrl: 'http://weather.example',
+    });
+  });
 });

@@ -19,6 +19,7 @@ export const pointsReply = (gridPath = GRID_PATH): unknown => ({
     gridY: 91,
     forecastHourly: `${HOST}${gridPath}/forecast/hourly`,
     forecastGridData: `${HOST}${gridPath}`,
+    observationStations: `${HOST}${gridPath}/stations`,
     forecastZone: `${HOST}/zones/forecast/ORZ064`,
     county: `${HOST}/zones/county/ORC045`,
     timeZone: 'America/Boise',
@@ -104,4 +105,29 @@ export const alertsReply = (...alerts: readonly Record<string, unknown>[]): unkn
     geometry: null,
     properties,
   })),
+});
+
+export const STATIONS_PATH = '/gridpoints/BOI/95,91/stations';
+
+export const stationsReply = (...ids: readonly string[]): unknown => ({
+  type: 'FeatureCollection',
+  features: ids.map((stationIdentifier) => ({
+    type: 'Feature',
+    properties: { '@type': 'wx:ObservationStation', stationIdentifier, timeZone: 'America/Boise' },
+  })),
+  observationStations: ids.map((id) => `${HOST}/stations/${id}`),
+});
+
+export const observationReply = (
+  timestamp: string,
+  celsius: number | null,
+  more: { unitCode?: string; qualityControl?: string } = {},
+): unknown => ({
+  type: 'Feature',
+  properties: {
+    '@type': 'wx:ObservationStation',
+    timestamp,
+    temperature: { unitCode: 'wmoUnit:degC', value: celsius, qualityControl: 'V', ...more },
+    maxTemperatureLast24Hours: { unitCode: 'wmoUnit:degC', value: null },
+  },
 });

@@ -71,4 +71,5 @@ export const sampleRoster: Roster = {
   rooms: [{ id: 'crew', platform: 'local', room: 'crew' }],
   limits: { lineLimitMin: null, shortestCycleMin: 15 },
   digger: null,
+  outlookTo: 'nobody',
 };

@@ -278,6 +278,7 @@ export const tellings: Tellings = {
     by: 'ana',
     atMs: at('10:15'),
   })),
+  'no-forecast': [{ tell: 'no-forecast', station: 'north-station', why: '403: refused' }],
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],
 };
 

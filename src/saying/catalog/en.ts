@@ -220,6 +220,10 @@ export const en = {
   trouble:
     'Something went wrong on my side. Your message is kept. Tell the foreman this number: {reference}.',
 
+  // Weather
+  'no-forecast':
+    'NO FORECAST for {station}, so I cannot warn of heat or frost there: {why}. Look at the weather yourself, and at the settings of the bot.',
+
   // Buttons: label, and the words it says
   'button.loaded': 'Loaded',
   'button.in-line': 'In line',

@@ -212,6 +212,9 @@ export const es: Record<Key, string> = {
     'También puede: "paren de sacar, lodo", "ya pueden sacar", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
 
+  'no-forecast':
+    'SIN PRONÓSTICO para {station}: no puedo avisar de calor ni de helada ahí: {why}. Vea usted el tiempo, y la configuración del bot.',
+
   'button.loaded': 'Cargado',
   'button.in-line': 'En la fila',
   'button.dumped': 'Descargué',

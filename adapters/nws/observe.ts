@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import type { ObservedAir } from '../../src/ports/forecast.ts';
+import { getJson, onBase } from './get.ts';
+import type { Means } from './get.ts';
+import { fieldsOf, isEarthly, quantity, toF, unitName } from './parse.ts';
+
+/** Nearest first. */
+const stations = z.object({
+  features: z.array(z.object({ properties: z.object({ stationIdentifier: z.string() }) })),
+});
+
+const observation = z.object({
+  timestamp: z.string(),
+  temperature: quantity.extend({ qualityControl: z.string().nullish() }),
+});
+
+/** The first station often measures no temperature just now (value null), so that the next ones are asked. */
+const STATIONS_ASKED = 3;
+const OLDEST_MS = 90 * 60_000;
+
+/** Rejected, questioned or bad by the quality control of MADIS (codes from memory). */
+const DOUBTED = new Set(['X', 'Q', 'B']);
+
+export const parseStations = (body: unknown): string[] =>
+  stations
+    .safeParse(body)
+    .data?.features.slice(0, STATIONS_ASKED)
+    .map(({ properties }) => properties.stationIdentifier) ?? [];
+
+/** A reply of `/stations/{id}/observations/latest`; null where it holds no temperature to go by. */
+export const parseObservation = (body: unknown, nowMs: number): ObservedAir | null => {
+  const fields = fieldsOf(observation, body);
+  if ('faulty' in fields) return null;
+  const { value, unitCode, qualityControl } = fields.read.temperature;
+  const convert = toF[unitName(unitCode)];
+  const atMs = Date.parse(fields.read.timestamp);
+  if (value === null || !convert || DOUBTED.has(qualityControl ?? '')) return null;
+  const isRecent = atMs <= nowMs && nowMs - atMs <= OLDEST_MS;
+  const temperatureF = convert(value);
+  return isRecent && isEarthly(temperatureF) ? { atMs, temperatureF } : null;
+};
+
+/** Asks the stations behind that address, the nearest first, until one has measured the air. */
+export const observeAt = async (
+  means: Means,
+  stationsAddress: string,
+  nowMs: number,
+): Promise<ObservedAir | null> => {
+  const listed = await getJson(means, onBase(means.baseUrl, stationsAddress));
+  for (const id of listed.got === 'json' ? parseStations(listed.body) : []) {
+    const url = onBase(means.baseUrl, `/stations/${encodeURIComponent(id)}/observations/latest`);
+    const got = await getJson(means, url);
+    const observed = got.got === 'json' ? parseObservation(got.body, nowMs) : null;
+    if (observed) return observed;
+  }
+  return null;
+};

@@ -1,0 +1,77 @@
+import type { Fact, FactOf } from '../facts.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
+import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { crossings, nodesOf } from './crossing.ts';
+import type { Span } from './crossing.ts';
+import { leadHours } from './forecast-error.ts';
+import type { ForecastPair } from './forecast-error.ts';
+import { HEAT_OPTIONS } from './heat-options.ts';
+
+const MS_PER_HOUR = 3_600_000;
+
+/** With fewer hours of an afternoon measured its high may have been missed. */
+const FEWEST_HOURS = 5;
+
+/**
+ * The forecasts that are compared: the last one before five in the morning of the day itself and of the day before.
+ * One a day for each lead, since the errors of forecasts that follow each other are nearly the same and would count as
+ * many pairs where they are one.
+ */
+const ISSUE_HOUR = 5;
+const DAYS_AHEAD = [0, 1];
+const ISSUED_WITHIN_MS = 12 * MS_PER_HOUR;
+
+interface Place {
+  id: string;
+  zone: string;
+}
+
+/** The afternoon of each day on which something was measured, with its high; null = not measured well enough. */
+const afternoonHighs = (
+  observed: readonly FactOf<'air-observed'>[],
+  { zone }: Place,
+  clock: ZoneClock,
+): { window: Span; highF: Fahrenheit | null }[] => {
+  const [from, to] = HEAT_OPTIONS.windowHours;
+  const days = [...new Set(observed.map(({ atMs }) => startOfDayMs(clock, zone, atMs)))];
+  return days.map((dayMs) => {
+    const at = (hour: number): EpochMs => wallTimeOfDayMs(clock, zone, dayMs, hour, 0);
+    const window = { fromMs: at(from), toMs: at(to) };
+    const measured = observed.filter(({ atMs }) => atMs >= window.fromMs && atMs <= window.toMs);
+    const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
+    const highF = Math.max(...measured.map(({ temperatureF }) => temperatureF));
+    return { window, highF: hours.size < FEWEST_HOURS ? null : highF };
+  });
+};
+
+const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): boolean => {
+  const nodes = nodesOf(hours);
+  const [first, last] = [nodes[0], nodes.at(-1)];
+  return first !== undefined && last !== undefined && first.atMs <= fromMs && last.atMs >= toMs;
+};
+
+/** Afternoon highs of one place as they were forecast and as they came, from all facts. */
+export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneClock): ForecastPair[] => {
+  const observed = facts.flatMap((fact) =>
+    fact.kind === 'air-observed' && fact.place === place.id ? [fact] : [],
+  );
+  const forecasts = facts.flatMap((fact) =>
+    fact.kind === 'forecast-issued' && fact.place === place.id ? [fact] : [],
+  );
+  const pairOf = (window: Span, observedF: Fahrenheit, daysAhead: number): ForecastPair[] => {
+    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, ISSUE_HOUR, 0, -daysAhead);
+    const inTime = forecasts.filter(
+      ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - ISSUED_WITHIN_MS,
+    );
+    const newestMs = Math.max(...inTime.map(({ issuedMs }) => issuedMs));
+    const forecast = inTime.find(({ issuedMs }) => issuedMs === newestMs);
+    if (!forecast || !covers(forecast, window)) return [];
+    const { peakF } = crossings(forecast.hours, Infinity, window);
+    const lead = leadHours(forecast.issuedMs, (window.fromMs + window.toMs) / 2);
+    return peakF === null ? [] : [{ leadHours: lead, forecastF: peakF, observedF }];
+  };
+  return afternoonHighs(observed, place, clock).flatMap(({ window, highF }) =>
+    highF === null ? [] : DAYS_AHEAD.flatMap((days) => pairOf(window, highF, days)),
+  );
+};

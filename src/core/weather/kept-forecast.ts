@@ -1,0 +1,75 @@
+import type { FactOf, HourlyTemperature } from '../facts.ts';
+import type { EpochMs } from '../units.ts';
+import { stretchToHighs } from './highs.ts';
+import type { PeriodHigh } from './highs.ts';
+import type { RainTotal } from './rain.ts';
+
+type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
+
+const MS_PER_HOUR = 3_600_000;
+
+/** The rest of today and the two days after: further ahead nothing is decided or planned. Rain is told of three days. */
+const KEPT_HOURS = 60;
+const KEPT_RAIN_HOURS = 96;
+
+/**
+ * What the book keeps of a forecast: the temperatures stretched to the highs that the service states, since those count
+ * for the decisions, to a hundredth of a degree, and the spans in which rain falls.
+ */
+export const keptForecast = (
+  {
+    hours,
+    highs,
+    rain,
+  }: { hours: readonly HourlyTemperature[]; highs: readonly PeriodHigh[]; rain: readonly RainTotal[] },
+  nowMs: EpochMs,
+): Pick<Forecast, 'hours' | 'rain'> => ({
+  hours: stretchToHighs(hours, highs)
+    .filter(({ startMs }) => startMs < nowMs + KEPT_HOURS * MS_PER_HOUR)
+    .map(({ startMs, temperatureF }) => ({ startMs, temperatureF: Math.round(temperatureF * 100) / 100 })),
+  rain: rain
+    .filter(({ fromMs, inches }) => inches > 0 && fromMs < nowMs + KEPT_RAIN_HOURS * MS_PER_HOUR)
+    .map(({ fromMs, toMs, inches }) => ({ fromMs, toMs, inches: Math.round(inches * 1000) / 1000 })),
+});
+
+/** A forecast that says the same is written all the same after so long: its age tells how far it can be trusted. */
+const RENEWED_MS = 3 * MS_PER_HOUR;
+
+/** The database keeps no order within each. */
+const alertsKey = (alerts: Forecast['freezeAlerts']): string =>
+  (alerts ?? [])
+    .map(({ id, onsetMs, endsMs }) => `${id} ${onsetMs} ${endsMs}`)
+    .sort()
+    .join();
+
+/** `next` null = not read this time. */
+export const sameAlerts = (next: Forecast['freezeAlerts'], known: Forecast['freezeAlerts']): boolean =>
+  next === null || alertsKey(next) === alertsKey(known);
+
+const sameFrom = (nowMs: EpochMs, one: Forecast, other: Forecast): boolean => {
+  const known = new Map(other.hours.map((hour) => [hour.startMs, hour.temperatureF]));
+  const shared = one.hours.filter(({ startMs }) => known.has(startMs));
+  const rainOf = ({ rain }: Forecast): string =>
+    rain
+      .filter(({ toMs }) => toMs > nowMs)
+      .map(({ fromMs, toMs, inches }) => `${fromMs} ${toMs} ${inches}`)
+      .sort()
+      .join();
+  return (
+    shared.length > 0 &&
+    shared.every(({ startMs, temperatureF }) => known.get(startMs) === temperatureF) &&
+    rainOf(one) === rainOf(other) &&
+    sameAlerts(one.freezeAlerts, other.freezeAlerts)
+  );
+};
+
+/**
+ * A newer issue that says what the two before it said. (The second of a kind counts: a restart waits until two agree.)
+ * `before`: the forecasts of the place so far, oldest first.
+ */
+export const saysNothingNew = (next: Forecast, before: readonly Forecast[], nowMs: EpochMs): boolean => {
+  const [previous, newest] = before.slice(-2);
+  if (!previous || !newest || next.issuedMs < newest.issuedMs) return false;
+  const isRecent = next.issuedMs - newest.issuedMs < RENEWED_MS;
+  return isRecent && [previous, newest].every((known) => sameFrom(nowMs, next, known));
+};
