@@ -85,6 +85,10 @@ const textOf = (telling: Telling, voice: Voice): string => {
       return ticketsText(telling, voice);
     case 'list':
       return listText(telling, voice);
+    case 'ticket-form':
+      return phrase(voice, 'ticket.form', {
+        truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
+      });
     case 'help':
       return [phrase(voice, 'help'), ...(telling.manager ? [phrase(voice, 'help.manager')] : [])].join('\n');
     case 'seen':
