@@ -100,6 +100,8 @@ export const answer = (question: Question, day: Day, asking: Asking): Telling =>
       return answerTickets(question.truck, day, asking);
     case 'lists':
       return { tell: 'list', list: question.list };
+    case 'ticket-form':
+      return { tell: 'ticket-form', truck: asking.asker.truck };
     case 'help':
       return { tell: 'help', manager: mayManage(asking.asker) };
   }

@@ -83,6 +83,8 @@ export type Question =
   | { about: 'unseen-notice' }
   | { about: 'tickets'; truck: TruckId | null }
   | { about: 'lists'; list: 'people' | 'trucks' | 'fields' | 'stations' | 'limits' }
+  /** How a ticket is typed. */
+  | { about: 'ticket-form' }
   | { about: 'help' };
 
 /** A change of the lists in the words of chat, before it is merged with the entry as it stands. */

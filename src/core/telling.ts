@@ -64,6 +64,7 @@ export type Telling =
   | { tell: 'unseen'; notice: UnseenNotice }
   | { tell: 'tickets'; tickets: readonly BookedTicket[]; truck: TruckId | null; withoutTicket: number }
   | { tell: 'list'; list: Extract<Question, { about: 'lists' }>['list'] }
+  | { tell: 'ticket-form'; truck: TruckId | null }
   | { tell: 'help'; manager: boolean }
   | { tell: 'seen'; step: NoticeStep }
   | { tell: 'list-changed'; change: ListChange }

@@ -127,12 +127,18 @@ const readPhrases = (text: string, tokens: readonly Token[], hearing: Hearing): 
   );
 };
 
+/** The words of the ticket button: a platform without a form for it answers how to type one. */
+const asksForTicketForm = (tokens: readonly Token[]): boolean =>
+  tokens.length === 1 && /^(ticket|boleta)$/.test(tokens[0]?.text ?? '');
+
 const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {
   const asked = readListChange(text, tokens, hearing.roster);
   if (asked !== null) {
     if ('unclear' in asked) return { found: 'unclear', problem: asked.unclear };
     return { found: 'intents', intents: [asked.intent] };
   }
+  if (hearing.addressed && asksForTicketForm(tokens))
+    return { found: 'intents', intents: [{ do: 'ask', question: { about: 'ticket-form' } }] };
   return readPhrases(text, tokens, hearing);
 };
 

@@ -7,6 +7,7 @@ import type { CrewMember } from '../core/roster.ts';
 import type { Telling } from '../core/telling.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Said } from '../ports/chat.ts';
+import { buttonsForTruck } from '../saying/buttons.ts';
 import { say } from '../saying/say.ts';
 import { allFacts, dayOf } from './running.ts';
 import type { Running } from './running.ts';
@@ -50,11 +51,14 @@ export const homeFor = async (
   const { roster } = day;
   const language = person?.language ?? 'en';
   const voice = { language, roster, clock: running.clock, nowMs, zone: roster.zone };
-  const parts = tellingsFor(person, day, running, nowMs).map((telling) => say(telling, voice));
+  const tellings = tellingsFor(person, day, running, nowMs);
+  const parts = tellings.map((telling) => say(telling, voice));
   return {
     text: parts.map(({ text }) => text).join('\n'),
     table: parts.find(({ table }) => table !== null)?.table ?? null,
-    buttons: parts.flatMap(({ buttons }) => buttons),
+    buttons: tellings.flatMap((telling) =>
+      telling.tell === 'truck' ? buttonsForTruck(telling.row, voice) : [],
+    ),
     picture: null,
     ring: false,
     mentions: [],

@@ -1,12 +1,16 @@
 import type { FactOf } from '../core/facts.ts';
+import type { BoardRow } from '../core/haul/board.ts';
 import type { Telling } from '../core/telling.ts';
 import type { Button } from '../ports/chat.ts';
 import { phrase } from './voice.ts';
 import type { Voice } from './voice.ts';
 
-type Step = 'loaded' | 'in-line' | 'dumped' | 'empty' | 'at-field';
+type Step = 'loaded' | 'in-line' | 'dumped' | 'empty' | 'at-field' | 'ticket';
 
-/** The likely next steps of a truck, pressed at the next safe stop, so that nobody types. */
+/**
+ * The likely next steps of a truck, pressed at the next safe stop, so that nobody types. The ticket comes with the second
+ * weight: a platform that has forms opens one.
+ */
 const nextSteps = (step: FactOf<'truck-reported'>['step']): readonly Step[] => {
   switch (step) {
     case 'at-field':
@@ -19,13 +23,32 @@ const nextSteps = (step: FactOf<'truck-reported'>['step']): readonly Step[] => {
     case 'first-weighed':
       return ['dumped'];
     case 'dumped':
-      return ['empty'];
+      return ['ticket', 'empty'];
     case 'returning':
-      return ['at-field', 'loaded'];
+      return ['ticket', 'at-field', 'loaded'];
     case 'parked':
     case 'down':
       return [];
   }
+};
+
+/** What a truck said last, as its phase shows it. */
+const LAST_STEP = {
+  'at-field': 'at-field',
+  loading: 'loading',
+  hauling: 'left-field',
+  'in-line': 'joined-line',
+  'on-piler': 'dumped',
+  returning: 'returning',
+  parked: 'parked',
+  down: 'down',
+} as const satisfies Record<NonNullable<BoardRow['phase']>, FactOf<'truck-reported'>['step']>;
+
+/** The buttons of a truck as it stands, for a page that is open at any time. A parked one may begin its day. */
+export const buttonsForTruck = ({ truck, phase }: BoardRow, voice: Voice): Button[] => {
+  const steps =
+    phase === null || phase === 'parked' ? (['at-field', 'loaded'] as const) : nextSteps(LAST_STEP[phase]);
+  return steps.map((step) => stepButton(step, truck, voice));
 };
 
 const stepButton = (step: Step, truck: string, voice: Voice): Button => ({

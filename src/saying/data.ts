@@ -148,6 +148,8 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
       return { platform: telling.platform, user: telling.user };
     case 'truck-down':
       return { truck: telling.truck, words: telling.words, at: iso(telling.atMs) };
+    case 'ticket-form':
+      return { truck: telling.truck };
     case 'help':
     case 'emergency-answer':
     case 'stranger-answer':

@@ -81,6 +81,10 @@ const answerText = (telling: Answer, voice: Voice): string => {
       return ticketsText(telling, voice);
     case 'list':
       return listText(telling, voice);
+    case 'ticket-form':
+      return phrase(voice, 'ticket.form', {
+        truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
+      });
     case 'help':
       return [
         phrase(voice, 'help', ticketExamples(voice)),

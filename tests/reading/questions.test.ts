@@ -91,6 +91,14 @@ test.each(cases)('%s', (text, question) => {
   expect(overheard(text)).toEqual(intents(ask(question)));
 });
 
+test.each(['ticket', 'Ticket', 'boleta'])(
+  '%s alone asks how a ticket is typed, in a room only when pressed',
+  (text) => {
+    expect(addressed(text)).toEqual(intents(ask({ about: 'ticket-form' })));
+    expect(overheard(text)).toEqual({ found: 'chatter' });
+  },
+);
+
 test('written to the bot, more words may stand around', () => {
   expect(addressed('could you show me the trucks list, and tell')).toEqual({
     found: 'unclear',

@@ -161,8 +161,8 @@ describe('a driver who may be driving', () => {
       say(receipt(step('3', clock, '10:15')), english).buttons.map(({ words }) => words);
     expect(next('left-field')).toEqual(['truck 3 in line', 'truck 3 dumped']);
     expect(next('joined-line')).toEqual(['truck 3 dumped']);
-    expect(next('dumped')).toEqual(['truck 3 empty, heading back']);
-    expect(next('returning')).toEqual(['truck 3 at the field', 'truck 3 loaded']);
+    expect(next('dumped')).toEqual(['ticket', 'truck 3 empty, heading back']);
+    expect(next('returning')).toEqual(['ticket', 'truck 3 at the field', 'truck 3 loaded']);
     expect(next('parked')).toEqual([]);
     expect(next('down')).toEqual([]);
   });

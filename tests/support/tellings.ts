@@ -256,6 +256,7 @@ export const tellings: Tellings = {
     tell: 'list',
     list,
   })),
+  'ticket-form': ['3', null].map((truck) => ({ tell: 'ticket-form', truck })),
   help: [true, false].map((manager) => ({ tell: 'help', manager })),
   seen: [{ tell: 'seen', step: heatStep() }],
   'list-changed': changes.map((change) => ({ tell: 'list-changed', change })),

@@ -208,6 +208,7 @@ export const en = {
   'role.topper-operator': 'topper operator',
 
   // Tickets
+  'ticket.form': 'When parked, the ticket in one line: ticket 48213 gross 79840 tare 29320 truck {truck}',
   'tickets.none': 'No tickets today.',
   'tickets.title': 'Tickets today: {count}.',
   'tickets.row': '{serial} {truck} {tons} {time}',
@@ -230,6 +231,7 @@ export const en = {
   'button.dumped': 'Dumped',
   'button.empty': 'Empty, heading back',
   'button.at-field': 'At the field',
+  'button.ticket': 'Ticket',
   'button.got-it': 'Got it',
   'button.line': 'How long is the line?',
   'words.loaded': 'truck {truck} loaded',
@@ -237,6 +239,7 @@ export const en = {
   'words.dumped': 'truck {truck} dumped',
   'words.empty': 'truck {truck} empty, heading back',
   'words.at-field': 'truck {truck} at the field',
+  'words.ticket': 'ticket',
   'words.got-it': 'got it',
   'words.line': 'how long is the line',
 

@@ -202,6 +202,7 @@ export const es: Record<Key, string> = {
   'role.digger-operator': 'operador de la sacadora',
   'role.topper-operator': 'operador de la deshojadora',
 
+  'ticket.form': 'Ya parado, la boleta en una línea: boleta 48213 bruto 79840 tara 29320 troca {truck}',
   'tickets.none': 'Hoy no hay boletas.',
   'tickets.title': 'Boletas de hoy: {count}.',
   'tickets.row': '{serial} {truck} {tons} {time}',
@@ -220,6 +221,7 @@ export const es: Record<Key, string> = {
   'button.dumped': 'Descargué',
   'button.empty': 'Vacío, de regreso',
   'button.at-field': 'En el campo',
+  'button.ticket': 'Boleta',
   'button.got-it': 'ENTERADO',
   'button.line': '¿Cómo está la fila?',
   'words.loaded': 'troca {truck} cargada',
@@ -227,6 +229,7 @@ export const es: Record<Key, string> = {
   'words.dumped': 'troca {truck} descargue',
   'words.empty': 'troca {truck} vacía, de regreso',
   'words.at-field': 'troca {truck} en el campo',
+  'words.ticket': 'boleta',
   'words.got-it': 'enterado',
   'words.line': 'cómo está la fila',
 
