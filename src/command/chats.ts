@@ -69,7 +69,7 @@ const managersOn = (platform: string, { people }: Roster): string[] =>
     .flatMap(({ addresses }) => addresses.filter((address) => address.platform === platform))
     .map(({ user }) => user);
 
-const matrix = async (account: MatrixAccount, { operation, log }: Means): Promise<LinkedChat> => {
+const matrix = async (account: MatrixAccount, { operation, draw, log }: Means): Promise<LinkedChat> => {
   const { matrixChat } = await import('../../adapters/matrix/chat.ts');
   const { running, store } = operation;
   const cursors = store.cursorsOf(running.roster.operation);
@@ -88,6 +88,7 @@ const matrix = async (account: MatrixAccount, { operation, log }: Means): Promis
           'An invitation was declined: only grower, foreman and FIELDBELL_MATRIX_INVITERS may invite the bot',
         );
       },
+      draw,
       nowMs: Date.now,
       log: linesOf('matrix', log),
     },
