@@ -2,13 +2,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Told } from '../support/synapse/bot-child.ts';
 import { inboxOf, startBotProcess } from '../support/synapse/bot-child.ts';
 import { settingsFor, temporaryDirectory } from '../support/synapse/crew.ts';
+import type { NioUser } from '../support/synapse/nio-user.ts';
 import { nioUser } from '../support/synapse/nio-user.ts';
 import { startProxy } from '../support/synapse/proxy.ts';
 import { rawUser } from '../support/synapse/raw-user.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
 import type { Account, Synapse } from '../support/synapse/synapse.ts';
 import { startSynapse } from '../support/synapse/synapse.ts';
-import { waitFor } from '../support/wait-for.ts';
 
 const ENCRYPTED = {
   initial_state: [
@@ -40,16 +40,15 @@ describeWithSynapse('encrypted rooms', () => {
       await child.until('listening');
       return child;
     };
-    const inRoom = () =>
-      waitFor('the bot in the room', async () => bot.user in (await owner.members(room)), 60_000);
-    return { ana, ben, owner, room, process, start, inRoom };
+    const inRoom = (person: NioUser) => person.meets(room, bot.user);
+    return { ana, ben, room, process, start, inRoom };
   };
 
   test('what is said before and after kills of the bot is read by both sides, and once', async () => {
     const { ana, room, process, start, inRoom } = await gather();
     const person = await nioUser(synapse.url, ana);
     const first = await start();
-    await inRoom();
+    await inRoom(person);
     const said = [await person.say(room, 'loaded')];
     const answer = await first.until('sent');
     expect(await person.read(answer)).toMatchObject({ encrypted: true });
@@ -81,7 +80,7 @@ describeWithSynapse('encrypted rooms', () => {
     const { ana, room, start, inRoom } = await gather();
     const person = await nioUser(synapse.url, ana);
     const first = await start();
-    await inRoom();
+    await inRoom(person);
     await person.say(room, 'loaded');
     await person.hears('heard loaded\n1️⃣ Yes');
     await first.kill();
@@ -97,7 +96,7 @@ describeWithSynapse('encrypted rooms', () => {
     const child = await start();
     const alone = await rawUser(synapse.url, ben);
     const made = await alone.createRoom([process.settings.user], { ...ENCRYPTED, is_direct: true });
-    await waitFor('the bot', async () => process.settings.user in (await alone.members(made)), 60_000);
+    await person.meets(made, process.settings.user);
     await person.say(made, 'how long is the line');
     await child.until('sent');
     await person.hears('heard how long is the line\n1️⃣ Yes');
@@ -119,7 +118,7 @@ describeWithSynapse('encrypted rooms', () => {
     const { ana, room, process, start, inRoom } = await gather(() => proxy.url, 300);
     const person = await nioUser(synapse.url, ana);
     const child = await start();
-    await inRoom();
+    await inRoom(person);
     const said = await person.say(room, 'loaded');
     const more = await person.say(room, 'in line');
     expect(await child.until('told')).toBe(said);

@@ -1,7 +1,7 @@
 """A person with an app on matrix-nio and libolm: another implementation of the encryption than the bot's.
 
 Arguments: homeserver, user, password, folder of the keys. Reads commands from standard input, one JSON object a line:
-{"do": "join" | "say" | "react", "room": ..., "text": ..., "to": ...}; prints what it hears and what its commands gave.
+{"do": "join" | "meet" | "say" | "react", "room": ..., "text": ..., "to": ...}; prints what it hears and what its commands gave.
 """
 
 import asyncio
@@ -48,6 +48,12 @@ async def main(homeserver, user, password, folder):
         if command["do"] == "join":
             await client.join(room)
             tell(joined=room)
+        elif command["do"] == "meet":
+            # Until it has heard of somebody's device, the app encrypts for the others alone.
+            other = command["to"]
+            while other not in client.rooms[room].users or not any(client.device_store.active_user_devices(other)):
+                await asyncio.sleep(0.02)
+            tell(met=other, room=room)
         else:
             if command["do"] == "say":
                 kind, content = "m.room.message", {"msgtype": "m.text", "body": command["text"]}

@@ -48,6 +48,11 @@ export const nioUser = async (url: string, { user, password }: Account) => {
   await until('a sync', (line) => line['synced'] === true);
   return {
     user,
+    /** Resolves when it knows a device of the other one in the room: what it says from then on can be read there. */
+    meets: async (room: string, to: string): Promise<void> => {
+      child.stdin.write(`${JSON.stringify({ do: 'meet', room, to })}\n`);
+      await until(`${to} in ${room}`, (line) => line['met'] === to && line['room'] === room);
+    },
     say: (room: string, text: string) => command({ do: 'say', room, text }),
     react: (room: string, to: string, text: string) => command({ do: 'react', room, to, text }),
     /** The text of an event, once it has been read; null = it was sent in the clear. */
@@ -60,3 +65,5 @@ export const nioUser = async (url: string, { user, password }: Account) => {
     cannotRead: () => told.filter((line) => 'unreadable' in line),
   };
 };
+
+export type NioUser = Awaited<ReturnType<typeof nioUser>>;
