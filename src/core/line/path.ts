@@ -67,6 +67,8 @@ const SERVICE_CV = 0.42;
 const SCALE_PER_STEP = STEP_MIN / 1.2;
 /** How fast the pilers open follow what is usual or needed. */
 const TURN_MIN = 100;
+/** Pilers that are opened for each truck in the line beyond the third; assumed. */
+const PULL_OF_LINE = 0.02;
 const BREAKDOWN_EVERY_MIN = 500;
 const BREAKDOWN_LASTS_MIN = 25;
 
@@ -163,7 +165,7 @@ export const turnPilers = (path: Path, step: Step, random: Random): void => {
   const wanted =
     (step.pilersOpen ?? needed) +
     needed * (path.dayFactor - 1) +
-    0.06 * Math.max(0, path.joined - path.weighed - 3);
+    PULL_OF_LINE * Math.max(0, path.joined - path.weighed - 3);
   const draw = (random() * TURN_MIN) / STEP_MIN;
   const opens = path.open < step.mostOpen ? share(wanted - path.open) : 0;
   if (draw < opens) {
