@@ -35,7 +35,9 @@ export interface Season {
 }
 
 /** Own trips of a day whose forecasts are looked back at, at most. */
-const FEEDBACK_PER_DAY = 6;
+const FEEDBACK_PER_DAY = 5;
+/** Days before the first test day on which the intervals are calibrated. */
+const CALIBRATION_DAYS = 10;
 
 /** What is learned from the earlier days. */
 interface Learned {
@@ -46,12 +48,17 @@ interface Learned {
 }
 
 /** In the evening: the day's own tickets, against what had been forecast for those trucks. */
-const calibrateOn = (run: DayRun, profile: LineProfile, before: Calibration): Calibration => {
+const calibrateOn = (
+  run: DayRun,
+  { leads }: TestSet,
+  profile: LineProfile,
+  before: Calibration,
+): Calibration => {
   const raw = rawForecast(run, profile);
   const random = randomFrom(seedOf(run.seed, run.day, 3));
   let learned = before;
   for (const { joinedMin, waitMin } of feedback(run, FEEDBACK_PER_DAY, random))
-    for (const leadMin of LEADS_MIN)
+    for (const leadMin of leads)
       if (joinedMin - leadMin > 5)
         learned = learnedFrom(learned, leadMin, raw(joinedMin - leadMin, leadMin), waitMin);
   return learned;
@@ -78,6 +85,16 @@ const naivePast = (
   return past;
 };
 
+/** Asked twice in a row, it is reckoned once. */
+const remembered = <Answer>(asked: Asked<Answer>): Asked<Answer> => {
+  let last: { nowMin: number; leadMin: number; answer: Answer } | null = null;
+  return (nowMin, leadMin) => {
+    if (last?.nowMin !== nowMin || last.leadMin !== leadMin)
+      last = { nowMin, leadMin, answer: asked(nowMin, leadMin) };
+    return last.answer;
+  };
+};
+
 const rulesOf = (
   run: DayRun,
   { allRules }: TestSet,
@@ -92,13 +109,14 @@ const rulesOf = (
     (rule: string, forecast: Asked<number>): Asked<Interval> =>
     (nowMin, leadMin) =>
       nearestInterval(past.get(`${rule} ${leadMin}`) ?? [], forecast(nowMin, leadMin));
-  const ours = { ours: withCalibration(rawForecast(run, profile)) };
+  const raw = remembered(rawForecast(run, profile));
+  const ours = { ours: withCalibration(raw) };
   if (!allRules) return ours;
   const naive = Object.entries(naiveRules(run, usual, profile));
   return {
     ...Object.fromEntries(naive.map(([rule, forecast]) => [rule, withResiduals(rule, forecast)])),
     ...ours,
-    'ours, not calibrated': rawForecast(run, profile),
+    'ours, not calibrated': raw,
     'ours, true count now': withCalibration(rawForecast(run, profile, true)),
     clairvoyant: boundForecast(run),
   };
@@ -140,14 +158,14 @@ export const runSeason = ({ station, sets, trainingDays, testDays, seed, example
     let calibration: Calibration =
       (set.ownCalibration ? null : usualCalibration) ??
       runs
-        .slice(half, trainingDays)
-        .reduce((before, run) => calibrateOn(run, early, before), FRESH_CALIBRATION);
+        .slice(Math.max(half, trainingDays - CALIBRATION_DAYS), trainingDays)
+        .reduce((before, run) => calibrateOn(run, set, early, before), FRESH_CALIBRATION);
     usualCalibration ??= calibration;
     for (const run of runs.slice(trainingDays)) {
       const rules = rulesOf(run, set, learned, calibration);
       scoreDay(run, set, rules, scored);
       if (example) shown ??= exampleOf(run, rules['ours'] ?? null);
-      calibration = calibrateOn(run, profile, calibration);
+      calibration = calibrateOn(run, set, profile, calibration);
     }
   }
   return { scored, example: shown };

@@ -7,7 +7,7 @@
  * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line it leaves behind.
  */
 import { DAY_BINS } from './profile.ts';
-import { normal, poisson } from './random.ts';
+import { normal } from './random.ts';
 import type { Random } from './random.ts';
 
 export interface Path {
@@ -67,6 +67,8 @@ const SERVICE_CV = 0.42;
 const SCALE_PER_STEP = STEP_MIN / 1.2;
 /** How fast the pilers open follow what is usual or needed. */
 const TURN_MIN = 100;
+/** Pilers that are opened for each truck in the line beyond the third; assumed. */
+const PULL_OF_LINE = 0.02;
 const BREAKDOWN_EVERY_MIN = 500;
 const BREAKDOWN_LASTS_MIN = 25;
 
@@ -122,6 +124,15 @@ export const copyPath = (from: Path, to: Path): void => {
 /** Noise of mean 0 and deviation 1 that is enough within short steps (weak Euler scheme, Kloeden & Platen 1992). */
 const coin = (random: Random): number => (random() < 0.5 ? -1 : 1);
 
+/**
+ * Trucks that join beyond the mean: one of two values, with the mean, variance and skewness of Poisson arrivals; enough
+ * within short steps, and never fewer than none.
+ */
+const skewedCoin = (random: Random, mean: number): number => {
+  const half = Math.sqrt(mean + 0.25);
+  return random() < 0.5 - 0.25 / half ? 0.5 + half : 0.5 - half;
+};
+
 export const stepPath = (path: Path, step: Step, random: Random): void => {
   path.level = LEVEL_KEEP * path.level + LEVEL_KICK * step.levelSd * coin(random);
   // A truck that stands in the line does not come back from the field.
@@ -130,7 +141,7 @@ export const stepPath = (path: Path, step: Step, random: Random): void => {
     path.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
   );
   const mean = step.arrivals * path.dayFactor * level;
-  path.joined += mean + step.scatter * (poisson(random, mean) - mean);
+  path.joined += mean + step.scatter * skewedCoin(random, mean);
   turnPilers(path, step, random);
   serve(path, random);
 };
@@ -154,7 +165,7 @@ export const turnPilers = (path: Path, step: Step, random: Random): void => {
   const wanted =
     (step.pilersOpen ?? needed) +
     needed * (path.dayFactor - 1) +
-    0.06 * Math.max(0, path.joined - path.weighed - 3);
+    PULL_OF_LINE * Math.max(0, path.joined - path.weighed - 3);
   const draw = (random() * TURN_MIN) / STEP_MIN;
   const opens = path.open < step.mostOpen ? share(wanted - path.open) : 0;
   if (draw < opens) {

@@ -50,16 +50,3 @@ export const normal = (random: Random): number => {
 };
 
 export const exponential = (random: Random, mean: number): number => -mean * Math.log(1 - random());
-
-/** Number of arrivals, by inversion; for means up to a few dozen. */
-export const poisson = (random: Random, mean: number): number => {
-  let term = Math.exp(-mean);
-  let left = random() - term;
-  let count = 0;
-  while (left >= 0 && count < 200) {
-    count += 1;
-    term *= mean / count;
-    left -= term;
-  }
-  return count;
-};

@@ -87,12 +87,14 @@ const ownNumbers = (station: Station, state: DayState, random: Random): number[]
 
 const heardTrip = (truck: Truck, hearing: Hearing, serial: string, name: string, random: Random): OwnTrip => {
   const lateMin = exponential(random, hearing.meanLateMin);
-  const atField = random() < hearing.saidAtFieldShare ? 20 + 10 * random() : 0;
+  // All chances are drawn, needed or not, so that two hearings of a day differ in nothing else.
+  const earlyMin = 20 + 10 * random();
+  const atField = random() < hearing.saidAtFieldShare ? earlyMin : 0;
   const heardMin = truck.joinedMin + lateMin - atField;
   const missing = random() < hearing.missingShare;
   const counted = random() < hearing.countShare && atField === 0;
   const honest = truck.ahead * Math.max(0, 1 + hearing.countError * normal(random));
-  const seen = hearing.lieShare > 0 && random() < hearing.lieShare ? LIE * honest : honest;
+  const seen = random() < hearing.lieShare ? LIE * honest : honest;
   const ticketMin = truck.secondMin + 1 + exponential(random, 3);
   return {
     truckName: name,

@@ -43,3 +43,16 @@ export const lognormal = (normalDraw: number, mean: number, cv: number): number 
   const variance = Math.log(1 + cv * cv);
   return mean * Math.exp(Math.sqrt(variance) * normalDraw - variance / 2);
 };
+
+/** Number of arrivals, by inversion; for means up to a few dozen. */
+export const poisson = (random: Random, mean: number): number => {
+  let term = Math.exp(-mean);
+  let left = random() - term;
+  let count = 0;
+  while (left >= 0 && count < 200) {
+    count += 1;
+    term *= mean / count;
+    left -= term;
+  }
+  return count;
+};
