@@ -35,6 +35,7 @@ const isEntryKind = (fact: Fact): boolean => {
     case 'forecast-issued':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':
@@ -103,6 +104,7 @@ const corrected = (said: Fact, set: Correction): Fact => {
     case 'forecast-issued':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':

@@ -12,6 +12,7 @@
  * - heat stop, frost hold, mud hold: digging halted and why. All-clear: the end of one.
  */
 import type { FieldId, ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { LineWarning } from './line/types.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 
 /** The steps of a round trip, as a person may state them, and the two ways out of it (parked, down). */
@@ -117,6 +118,7 @@ export type Happening =
   | { kind: 'forecast-issued'; place: StationId; issuedMs: EpochMs; hours: readonly HourlyTemperature[] }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
+  | { kind: 'line-warned'; station: StationId; warning: LineWarning }
   | { kind: 'emergency-called'; words: string; caller: string }
   | { kind: 'stranger-heard'; platform: string; user: string }
   | { kind: 'language-chosen'; person: PersonId; language: 'en' | 'es' }

@@ -105,6 +105,7 @@ export const factLine = (fact: Fact, voice: Voice): string => {
     case 'forecast-issued':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':
