@@ -34,8 +34,12 @@ module.exports = {
       ...npm('drizzle-orm', 'postgres', '@electric-sql/pglite'),
       '^(node:)?(fs|path|os|url|crypto|module)',
     ]),
-    layer('run-knows-ports-not-parts', '^src/run/(?!zone-clock|health|metrics)', [
+    layer('run-knows-ports-not-parts', '^src/run/(?!zone-clock|health|metrics|line-thread|line-worker)', [
       '^src/(run|reading|saying|ports|core)/',
+    ]),
+    layer('line-threads-are-of-node', '^src/run/line-(thread|worker)\\.ts$', [
+      '^src/(run|core)/',
+      '^(node:)?worker_threads$',
     ]),
     layer('zone-clock-is-luxon', '^src/run/zone-clock\\.ts$', [
       '^src/core/',

@@ -1,6 +1,9 @@
 /** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
 import { counted, deliver, overChats } from '../run/deliver.ts';
 import { hear } from '../run/hear.ts';
+import { lineHistories } from '../run/line-forecasts.ts';
+import { lineThreads } from '../run/line-thread.ts';
+import { dayOf } from '../run/running.ts';
 import type { Log } from '../run/running.ts';
 import { tick } from '../run/weather.ts';
 import type { Chat } from '../ports/chat.ts';
@@ -67,6 +70,9 @@ const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
 /** Starts the adapters and the clock. Messages left over from before a stop or a crash go out first. */
 export const goLive = (operation: Operation, chats: readonly Chat[], log: Log): Live => {
   const { running, store } = operation;
+  const line = lineThreads(log);
+  running.line = line;
+  line.prepare(lineHistories(dayOf(running, running.facts.facts), running, Date.now()));
   const platforms = chats.map((chat) => chat.platform);
   const send = counted(overChats(chats), running.metrics);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
@@ -82,6 +88,7 @@ export const goLive = (operation: Operation, chats: readonly Chat[], log: Log): 
     clearInterval(timer);
     await Promise.all(chats.map((chat) => chat.close()));
     await Promise.all([clockwork.idle(), delivery.idle()]);
+    await line.close();
     await operation.close();
   };
   return { wake: delivery.run, listening, stop };

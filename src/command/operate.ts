@@ -1,6 +1,6 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
 import type { Roster } from '../core/roster.ts';
-import { firstEstimate } from '../core/line/first-estimate.ts';
+import { lineHere } from '../run/line-forecasts.ts';
 import { createMetrics } from '../run/metrics.ts';
 import type { Metrics } from '../run/metrics.ts';
 import { allFacts, dayOf, emptyCache } from '../run/running.ts';
@@ -37,7 +37,7 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     roster,
     book: store.book,
     clock: zoneClock,
-    forecastWait: firstEstimate,
+    line: lineHere(),
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,
     facts: emptyCache(),

@@ -1,18 +1,22 @@
 /** Questions -> answers, as data. */
 import { board } from './haul/board.ts';
 import type { Day } from './day.ts';
+import type { FactOf } from './facts.ts';
 import type { Question } from './intent.ts';
+import { fleetMatch } from './line/fleet-answer.ts';
+import { countHelps } from './line/head-count.ts';
+import { calendarDay } from './line/history.ts';
+import { holdAdvice } from './line/hold.ts';
 import { haulMinutes, lineObservations } from './line/observations.ts';
-import type { ForecastWait } from './line/types.ts';
+import type { ForecastWait, LineObservations } from './line/types.ts';
 import { holds, unseenNotice } from './notices.ts';
 import { mayManage } from './roster.ts';
-import type { CrewMember, StationId, TruckId } from './roster.ts';
+import type { CrewMember, FieldId, StationId, TruckId } from './roster.ts';
 import { left } from './tally/left.ts';
 import { tally } from './tally/tally.ts';
 import type { TallyAsk } from './tally/tally.ts';
 import type { Telling } from './telling.ts';
 import type { EpochMs } from './units.ts';
-import { wallTimeOfDayMs } from './zone-clock.ts';
 import type { ZoneClock } from './zone-clock.ts';
 
 export interface Asking {
@@ -29,15 +33,14 @@ type Span = 'today' | 'yesterday' | 'season';
  * that run ahead of our clock write what is a few minutes off.
  */
 const spanOf = (day: Day, { clock, nowMs }: Asking, span: Span): { fromMs: EpochMs; toMs: EpochMs } => {
-  const midnight = (addDays: number): EpochMs =>
-    wallTimeOfDayMs(clock, day.roster.zone, nowMs, 0, 0, addDays);
+  const today = calendarDay(day, clock, nowMs);
   switch (span) {
     case 'today':
-      return { fromMs: midnight(0), toMs: midnight(1) };
+      return today;
     case 'yesterday':
-      return { fromMs: midnight(-1), toMs: midnight(0) };
+      return calendarDay(day, clock, nowMs, -1);
     case 'season':
-      return { fromMs: Math.min(midnight(0), ...day.facts.map((fact) => fact.atMs)), toMs: midnight(1) };
+      return { ...today, fromMs: Math.min(today.fromMs, ...day.facts.map((fact) => fact.atMs)) };
   }
 };
 
@@ -50,11 +53,48 @@ const answerLine = (question: Extract<Question, { about: 'line' }>, day: Day, as
   const station = askedStation(day, asking, question.station);
   if (station === null) return { tell: 'refusal', refusal: { refused: 'no-station' } };
   const { leaveInMin } = question;
-  const haulMin = leaveInMin === null ? null : haulMinutes(day, station, day.dugField);
-  const arriveInMin = leaveInMin === null || haulMin === null ? 0 : leaveInMin + haulMin;
-  const observations = lineObservations(day, station, spanOf(day, asking, 'today').fromMs);
-  const forecast = asking.forecastWait(observations, { nowMs: asking.nowMs, arriveInMin });
-  return { tell: 'wait', station, arriveInMin, leaveInMin, haulMin, forecast };
+  const { nowMs, forecastWait } = asking;
+  const { truck } = asking.asker;
+  const observations = lineObservations(day, station, spanOf(day, asking, 'today'));
+  if (leaveInMin === null) {
+    const forecast = forecastWait(observations, { nowMs, arriveInMin: 0 });
+    return { tell: 'wait', station, arriveInMin: 0, leaveInMin, haulMin: null, forecast, hold: null };
+  }
+  const haulMin = haulMinutes(day, station, fieldOf(day, truck));
+  const arriveInMin = leaveInMin + haulMin;
+  const forecast = forecastWait(observations, { nowMs, arriveInMin });
+  const advice =
+    truck === null
+      ? null
+      : holdAdvice(day, truck, observations, { nowMs, arriveInMin, haulMin }, forecastWait);
+  const hold = truck === null || advice === null ? null : { truck, advice };
+  return { tell: 'wait', station, arriveInMin, leaveInMin, haulMin, forecast, hold };
+};
+
+/** The field that a truck hauls from. */
+const fieldOf = (day: Day, truck: TruckId | null): FieldId | null => {
+  const state = truck === null ? undefined : day.trucks.get(truck);
+  return state?.loads.at(-1)?.field ?? state?.field ?? day.dugField;
+};
+
+const answerFleet = (day: Day, asking: Asking): Telling => {
+  const station = askedStation(day, asking, null);
+  if (station === null) return { tell: 'refusal', refusal: { refused: 'no-station' } };
+  const today = spanOf(day, asking, 'today');
+  const observations = lineObservations(day, station, today);
+  const { nowMs, forecastWait } = asking;
+  return {
+    tell: 'fleet',
+    fleet: fleetMatch(day, observations, { fromMs: today.fromMs, nowMs }, forecastWait),
+  };
+};
+
+/** Whether the asker, whose truck has just joined a line, could make the forecast better by counting. */
+export const asksCount = (fact: FactOf<'truck-reported'>, day: Day, asking: Asking): boolean => {
+  if (fact.step !== 'joined-line' || fact.truck !== asking.asker.truck) return false;
+  const observations = (station: StationId): LineObservations =>
+    lineObservations(day, station, spanOf(day, asking, 'today'));
+  return countHelps(day, fact.truck, fact.atMs, observations, asking.nowMs, asking.forecastWait);
 };
 
 const answerTruck = (truck: TruckId | null, day: Day, asking: Asking): Telling => {
@@ -76,6 +116,8 @@ export const answer = (question: Question, day: Day, asking: Asking): Telling =>
   switch (question.about) {
     case 'line':
       return answerLine(question, day, asking);
+    case 'fleet':
+      return answerFleet(day, asking);
     case 'tons':
     case 'loads': {
       const { span, truck, field } = question;

@@ -37,6 +37,8 @@ export interface Day {
   forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
   /** The one with the newest step last. */
   notices: readonly NoticeEvent[];
+  /** What was noticed of the line, oldest first. */
+  lineWarnings: readonly FactOf<'line-warned'>[];
   /** `platform:user` of people who wrote without being on the list. */
   strangers: ReadonlySet<string>;
 }
@@ -54,6 +56,7 @@ interface Draft {
   crownChecks: FactOf<'crown-checked'>[];
   forecasts: Map<StationId, FactOf<'forecast-issued'>[]>;
   notices: NoticeEvent[];
+  lineWarnings: FactOf<'line-warned'>[];
   strangers: Set<string>;
 }
 
@@ -151,6 +154,9 @@ const apply = (draft: Draft, fact: Fact): void => {
     case 'notice-raised':
       applyNotice(draft, fact);
       return;
+    case 'line-warned':
+      draft.lineWarnings.push(fact);
+      return;
     case 'notice-seen':
       applySeen(draft, fact);
       return;
@@ -211,6 +217,7 @@ export const foldDay = (roster: Roster, facts: readonly Fact[]): Day => {
     crownChecks: [],
     forecasts: new Map(),
     notices: [],
+    lineWarnings: [],
     strangers: new Set(),
   };
   for (const fact of standingFacts(facts).sort(inOrderOfHappening)) apply(draft, fact);

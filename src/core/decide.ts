@@ -49,6 +49,20 @@ const downTells = (fact: FactOf<'truck-reported'>, day: Day): Tell[] => {
   return tellAll(others, { tell: 'truck-down', truck, words, by, atMs }, `down:${fact.id}`, false);
 };
 
+const lineTelling = ({ station, warning }: FactOf<'line-warned'>): Telling | null => {
+  switch (warning.about) {
+    case 'limit':
+      return warning.above ? { tell: 'line-limit', station, ...warning } : null;
+    case 'stopped':
+      return { tell: 'line-stopped', station, ...warning };
+  }
+};
+
+const lineTells = (fact: FactOf<'line-warned'>, day: Day): Tell[] => {
+  const telling = lineTelling(fact);
+  return telling === null ? [] : tellAll(managersOf(day.roster), telling, fact.id, false);
+};
+
 /** Whom a new fact concerns, besides the one who said it. */
 export const tellsOf = (fact: Fact, day: Day): Tell[] => {
   switch (fact.kind) {
@@ -58,6 +72,8 @@ export const tellsOf = (fact: Fact, day: Day): Tell[] => {
       return emergencyTells(fact, day);
     case 'truck-reported':
       return downTells(fact, day);
+    case 'line-warned':
+      return lineTells(fact, day);
     case 'stranger-heard': {
       const { platform, user } = fact;
       return tellAll(

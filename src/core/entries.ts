@@ -36,6 +36,7 @@ const isEntryKind = (fact: Fact): boolean => {
     case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':
@@ -105,6 +106,7 @@ const corrected = (said: Fact, set: Correction): Fact => {
     case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':

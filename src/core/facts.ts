@@ -12,6 +12,7 @@
  * - heat stop, frost hold, mud hold: digging halted and why. All-clear: the end of one.
  */
 import type { FieldId, ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { LineWarning } from './line/types.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 import type { FreezeAlert } from './weather/cold-spell.ts';
 import type { RainTotal } from './weather/rain.ts';
@@ -129,6 +130,7 @@ export type Happening =
   | { kind: 'air-observed'; place: StationId; temperatureF: Fahrenheit }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
+  | { kind: 'line-warned'; station: StationId; warning: LineWarning }
   | { kind: 'emergency-called'; words: string; caller: string }
   | { kind: 'stranger-heard'; platform: string; user: string }
   | { kind: 'language-chosen'; person: PersonId; language: 'en' | 'es' }

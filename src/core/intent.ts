@@ -74,6 +74,8 @@ export type Question =
   | { about: 'line'; station: StationId | null; leaveInMin: number | null }
   | { about: 'tons'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
   | { about: 'loads'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
+  /** How many trucks keep the digger going. */
+  | { about: 'fleet' }
   /** Tons, acres and loads still in the ground. */
   | { about: 'left'; field: FieldId | null }
   | { about: 'board' }

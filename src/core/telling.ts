@@ -2,6 +2,7 @@ import type { Fact, NoticeStep } from './facts.ts';
 import type { BoardRow } from './haul/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
+import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
 import type { ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { LeftInField } from './tally/left.ts';
@@ -42,7 +43,8 @@ export interface UnseenNotice {
 
 /** Everything that the bot can say, as data; the words are made in `saying`. */
 export type Telling =
-  | { tell: 'receipt'; facts: readonly Fact[]; warnings: readonly Warning[] }
+  /** `asksCount`: the driver stands in the line and could count the trucks ahead. */
+  | { tell: 'receipt'; facts: readonly Fact[]; warnings: readonly Warning[]; asksCount: boolean }
   | { tell: 'taken-back'; facts: readonly Fact[] }
   | { tell: 'corrected'; facts: readonly Fact[]; warnings: readonly Warning[] }
   | { tell: 'edit-unread'; facts: readonly Fact[] }
@@ -54,6 +56,8 @@ export type Telling =
       arriveInMin: Minutes;
       leaveInMin: Minutes | null;
       haulMin: Minutes | null;
+      /** Whether the truck had better wait loaded at the field; null = not asked for a truck that is there. */
+      hold: { truck: TruckId; advice: HoldAdvice } | null;
       forecast: WaitForecast;
     }
   | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
@@ -83,6 +87,14 @@ export type Telling =
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
   /** The weather service refuses, so that nothing will be told of heat and frost there. */
   | { tell: 'no-forecast'; station: StationId; why: string }
+  | {
+      tell: 'line-limit';
+      station: StationId;
+      limitMin: Minutes;
+      forecast: Extract<WaitForecast, { known: true }>;
+    }
+  | { tell: 'line-stopped'; station: StationId; waiting: readonly TruckId[]; silentMin: Minutes }
+  | { tell: 'fleet'; fleet: FleetMatch }
   | { tell: 'trouble'; reference: string };
 
 /** Who is told. `asker` = where the message came from. */

@@ -41,6 +41,24 @@ const line = [
   ),
 ];
 
+const fleet = asks(
+  'fleet',
+  `how many (more) trucks|rigs|semis (do|should) (we|i) need|want|run (now|today)
+   how many trucks <?>
+   how many trucks
+   (do|does) (we|i) need|want (another|more|one|less|fewer) (more) truck|trucks|rig|rigs
+   need|want another|more (more) truck|trucks <?>
+   (do) (we|i) have enough trucks
+   (do) (we|i) have too many trucks
+   enough trucks <?>
+   too many trucks <?>
+   another truck <?>
+   cuantas|cuantos (mas) trocas|camiones|troques (necesito|necesitamos|hacen|hace|ocupo|ocupamos|se) (falta|faltan|ocupan|necesitan)
+   (necesito|necesitamos|ocupo|ocupamos|falta|faltan|hace) otra|otro|mas troca|trocas|camion|camiones
+   hacen falta (mas) trocas|camiones
+   (hay|son|tenemos) suficientes trocas|camiones`,
+);
+
 const HAVE = '(has|have|did|does|do|is|from|off|in|for)';
 const DONE = '(hauled|haul|dug|delivered|done|made|had|got)';
 const tons = [
@@ -160,6 +178,7 @@ const lists = [
 
 export const questionPhrases: readonly Phrase[] = [
   ...line,
+  ...fleet,
   ...tons,
   ...loads,
   ...left,

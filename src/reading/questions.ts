@@ -27,6 +27,7 @@ const questionOf = (about: About, own: boolean, resolved: Resolved, hearing: Hea
       return truck === null ? { about: 'board' } : { about, truck };
     case 'tickets':
       return { about, truck };
+    case 'fleet':
     case 'board':
     case 'may-dig':
     case 'unseen-notice':

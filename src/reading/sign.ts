@@ -35,6 +35,7 @@ export type Sign =
 export type About =
   | 'line'
   | 'leave'
+  | 'fleet'
   | 'tons'
   | 'loads'
   | 'left'

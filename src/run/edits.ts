@@ -8,7 +8,7 @@ import type { Reading } from '../core/intent.ts';
 import type { CrewMember } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Heard } from '../ports/chat.ts';
-import type { Running } from './running.ts';
+import type { Running, Understanding } from './running.ts';
 import { causeOf, headerOf, readOn, speakingOf } from './speech.ts';
 import { nothing, understand } from './understand.ts';
 import type { Understood } from './understand.ts';
@@ -68,7 +68,7 @@ export const hearEdit = (
   event: Extract<Heard['event'], { is: 'edit' }>,
   versions: Versions,
   day: Day,
-  running: Running,
+  running: Understanding,
   speaker: CrewMember,
 ): Understood => {
   const { text } = event;

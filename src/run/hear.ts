@@ -9,10 +9,12 @@ import type { Page } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { aimedAt, hearDeletion, hearEdit } from './edits.ts';
 import type { Versions } from './edits.ts';
+import { withForecasts } from './line-forecasts.ts';
+import { wakeForLine } from './line-watch.ts';
 import { outgoing } from './outgoing.ts';
 import type { Origin } from './outgoing.ts';
 import { allFacts, dayOf, remember } from './running.ts';
-import type { Running } from './running.ts';
+import type { Running, Understanding } from './running.ts';
 import { causeOf, readOn, speakingOf } from './speech.ts';
 import { hearStranger } from './strangers.ts';
 import { nothing, understand } from './understand.ts';
@@ -35,7 +37,7 @@ const hearMessage = (
   event: Extract<Heard['event'], { is: 'message' }>,
   repliedTo: Versions,
   day: Day,
-  running: Running,
+  running: Understanding,
   speaker: CrewMember,
 ): Understood => {
   const { text } = event;
@@ -49,7 +51,7 @@ const understandHeard = (
   heard: Heard,
   versions: Versions,
   day: Day,
-  running: Running,
+  running: Understanding,
   speaker: CrewMember | undefined,
 ): Understood => {
   if (!speaker) return hearStranger(heard, day, running);
@@ -92,7 +94,10 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   const before = dayOf(running, facts);
   const speaker = personAt(before.roster, heard.platform, heard.user);
   const room = heard.room === null ? null : roomAt(before.roster, heard.platform, heard.room);
-  const anywhere = understandHeard(heard, await pointedAt(heard, page), before, running, speaker);
+  const versions = await pointedAt(heard, page);
+  const anywhere = await withForecasts(running, before, heard.heardMs, (forecastWait) =>
+    understandHeard(heard, versions, before, { ...running, forecastWait }, speaker),
+  );
   const understood = room === undefined ? heardElsewhere(anywhere, before, running) : anywhere;
   const { facts: news, answers, day } = understood;
   const cause = causeOf(heard.platform, heard.id);
@@ -108,6 +113,7 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   const seq = news.length > 0 ? await page.write(news) : null;
   await page.enqueue(messages);
   const stirs = news.some(bearsOnWeather);
+  await wakeForLine(page, news, heard.heardMs);
   if (stirs) await watch(page, running, heard.heardMs, day);
   return { facts: news, seq, day, queues: stirs || messages.length > 0 };
 };

@@ -9,8 +9,9 @@ import type { EpochMs } from '../core/units.ts';
 import type { Said } from '../ports/chat.ts';
 import { buttonsForTruck } from '../saying/buttons.ts';
 import { say } from '../saying/say.ts';
+import { withForecasts } from './line-forecasts.ts';
 import { allFacts, dayOf } from './running.ts';
-import type { Running } from './running.ts';
+import type { Running, Understanding } from './running.ts';
 
 /** Whoever drives a truck: where it is, what it brought, and whether it may be filled; a manager: the same of all. */
 const questionsOf = (person: CrewMember): Question[] => {
@@ -29,7 +30,7 @@ const questionsOf = (person: CrewMember): Question[] => {
 const tellingsFor = (
   person: CrewMember | undefined,
   day: Day,
-  running: Running,
+  running: Understanding,
   nowMs: EpochMs,
 ): Telling[] => {
   if (!person) return [{ tell: 'stranger-answer' }];
@@ -51,7 +52,9 @@ export const homeFor = async (
   const { roster } = day;
   const language = person?.language ?? 'en';
   const voice = { language, roster, clock: running.clock, nowMs, zone: roster.zone };
-  const tellings = tellingsFor(person, day, running, nowMs);
+  const tellings = await withForecasts(running, day, nowMs, (forecastWait) =>
+    tellingsFor(person, day, { ...running, forecastWait }, nowMs),
+  );
   const parts = tellings.map((telling) => say(telling, voice));
   return {
     text: parts.map(({ text }) => text).join('\n'),

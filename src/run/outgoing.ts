@@ -36,6 +36,9 @@ const ANSWER_HOLDS_MIN: Minutes = 60;
 const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
   const passing =
     telling.tell === 'wait' ||
+    telling.tell === 'line-limit' ||
+    telling.tell === 'line-stopped' ||
+    telling.tell === 'fleet' ||
     telling.tell === 'board' ||
     telling.tell === 'truck' ||
     telling.tell === 'may-dig';

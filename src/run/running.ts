@@ -6,6 +6,7 @@ import type { Roster } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
 import type { Book, Page } from '../ports/book.ts';
+import type { LineForecaster } from './line-forecasts.ts';
 import type { Metrics } from './metrics.ts';
 
 /** One operation under way: its lists as the operation file has them, its book, and the means of the shell. */
@@ -13,7 +14,8 @@ export interface Running {
   roster: Roster;
   book: Book;
   clock: ZoneClock;
-  forecastWait: ForecastWait;
+  /** Where the scale line is forecast. */
+  line: LineForecaster;
   /** Platforms that have an adapter here; people are reached over these. */
   platforms: readonly string[];
   iso: (atMs: EpochMs) => string;
@@ -23,6 +25,9 @@ export interface Running {
   metrics: Metrics;
   facts: FactCache;
 }
+
+/** With the forecasts of the line at hand. */
+export type Understanding = Running & { forecastWait: ForecastWait };
 
 export interface Log {
   info: (what: object, message: string) => void;

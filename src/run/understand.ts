@@ -2,7 +2,7 @@
 import { accept } from '../core/accept/accept.ts';
 import { factsHitBy } from '../core/accept/changes.ts';
 import type { Speaking } from '../core/accept/speaking.ts';
-import { answer } from '../core/answer.ts';
+import { answer, asksCount } from '../core/answer.ts';
 import { foldDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import type { Fact } from '../core/facts.ts';
@@ -85,6 +85,7 @@ const ownTelling = (
     case 'forecast-issued':
     case 'air-observed':
     case 'notice-raised':
+    case 'line-warned':
     case 'stranger-heard':
       return null;
   }
@@ -166,7 +167,12 @@ export const understand = (
       );
       const { warnings } = end.receipt;
       const facts = end.receipt.facts.filter(hasReceipt);
-      const receipt: Telling[] = facts.length > 0 ? [{ tell: 'receipt', facts, warnings }] : [];
+      const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
+      const isCountAsked = facts.some(
+        (fact) => fact.kind === 'truck-reported' && asksCount(fact, end.day, asking),
+      );
+      const receipt: Telling[] =
+        facts.length > 0 ? [{ tell: 'receipt', facts, warnings, asksCount: isCountAsked }] : [];
       return { facts: end.facts, answers: [...receipt, ...end.answers], day: end.day };
     }
   }

@@ -7,6 +7,7 @@ import type { StationId } from '../core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../core/units.ts';
 import { sameAlerts, saysNothingNew } from '../core/weather/kept-forecast.ts';
 import type { Page } from '../ports/book.ts';
+import { LINE_ALARM, watchLine } from './line-watch.ts';
 import { outgoing } from './outgoing.ts';
 import { allFacts, dayOf } from './running.ts';
 import type { Running } from './running.ts';
@@ -49,6 +50,7 @@ export const bearsOnWeather = (fact: Fact): boolean => {
     case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':
@@ -119,8 +121,10 @@ export const hearObservation = (
 export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
   const wentOff = await running.book.inOneGo(running.roster.operation, async (page) => {
     const alarm = await page.nextAlarm(nowMs);
-    if (alarm) await watch(page, running, alarm.dueMs, dayOf(running, await allFacts(running, page)));
-    return alarm !== null;
+    if (alarm === null) return false;
+    const look = alarm.name === LINE_ALARM ? watchLine : watch;
+    await look(page, running, alarm.dueMs, dayOf(running, await allFacts(running, page)));
+    return true;
   });
   if (!wentOff) return;
   running.wakeDeliverer();

@@ -56,6 +56,15 @@ const stepButton = (step: Step, truck: string, voice: Voice): Button => ({
   words: phrase(voice, `words.${step}`, { truck }),
 });
 
+/** Counts to choose from, by a driver who stands in the line. */
+const COUNTS = [0, 5, 10, 20] as const;
+
+const countButtons = (voice: Voice): Button[] =>
+  COUNTS.map((count) => ({
+    label: phrase(voice, 'button.ahead', { count }),
+    words: phrase(voice, 'words.ahead', { count }),
+  }));
+
 export const buttonsFor = (telling: Telling, voice: Voice): Button[] => {
   if (telling.tell === 'notice' && telling.step.stage !== 'all-clear')
     return [{ label: phrase(voice, 'button.got-it'), words: phrase(voice, 'words.got-it') }];
@@ -65,5 +74,7 @@ export const buttonsFor = (telling: Telling, voice: Voice): Button[] => {
   );
   if (last?.kind === 'ticket-booked')
     return [stepButton('at-field', last.ticket.truck, voice), stepButton('loaded', last.ticket.truck, voice)];
-  return last ? nextSteps(last.step).map((step) => stepButton(step, last.truck, voice)) : [];
+  const counts = telling.asksCount ? countButtons(voice) : [];
+  const steps = last ? nextSteps(last.step).map((step) => stepButton(step, last.truck, voice)) : [];
+  return [...counts, ...steps];
 };

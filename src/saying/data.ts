@@ -2,6 +2,8 @@
 import type { Fact, NoticeStep } from '../core/facts.ts';
 import type { BoardRow } from '../core/haul/board.ts';
 import type { BookedTicket } from '../core/haul/load.ts';
+import type { FleetMatch } from '../core/line/fleet.ts';
+import type { Evidence } from '../core/line/types.ts';
 import type { LeftInField } from '../core/tally/left.ts';
 import type { Telling, UnseenNotice } from '../core/telling.ts';
 import { shortTonFromLb } from '../core/units.ts';
@@ -54,7 +56,16 @@ const row = (truck: BoardRow, iso: Iso): Data => {
   return { ...rest, since: isoOrNull(iso, sinceMs), inferred: source === 'inferred' };
 };
 
-const wait = ({ station, arriveInMin, forecast }: Extract<Telling, { tell: 'wait' }>): Data => {
+const evidence = (found: Evidence, iso: Iso): Data => ({
+  serial: found.lastSerial?.serial ?? null,
+  serialAt: isoOrNull(iso, found.lastSerial?.atMs ?? null),
+  trucksAhead: found.trucksAhead === null ? null : Math.round(found.trucksAhead),
+  ratePerHour: found.ratePerHour === null ? null : minutes(found.ratePerHour),
+  newestAgeMin: found.newestAgeMin === null ? null : minutes(found.newestAgeMin),
+});
+
+const wait = (telling: Extract<Telling, { tell: 'wait' }>, iso: Iso): Data => {
+  const { station, arriveInMin, leaveInMin, haulMin, forecast, hold } = telling;
   const figures = forecast.known ? forecast : forecast.usual;
   const { medianMin, lowMin, highMin } = figures ?? { medianMin: null, lowMin: null, highMin: null };
   const rounded = (min: number | null): number | null => (min === null ? null : minutes(min));
@@ -65,6 +76,10 @@ const wait = ({ station, arriveInMin, forecast }: Extract<Telling, { tell: 'wait
     lowMin: rounded(lowMin),
     highMin: rounded(highMin),
     known: forecast.known,
+    leaveInMin,
+    haulMin: rounded(haulMin),
+    evidence: forecast.known ? evidence(forecast.evidence, iso) : null,
+    hold: hold?.advice.hold ? { truck: hold.truck, because: hold.advice.because } : null,
   };
 };
 
@@ -99,14 +114,48 @@ const mayDig = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, iso: Is
   until: isoOrNull(iso, coming?.stopAtMs ?? null),
 });
 
+const noted = ({ facts, warnings }: Extract<Telling, { tell: 'receipt' | 'corrected' }>, iso: Iso): Data => ({
+  entries: facts.map((fact) => entry(fact, iso)),
+  warnings: warnings.map((w) => w.warning),
+});
+
+const lineLimit = (
+  { station, limitMin, forecast }: Extract<Telling, { tell: 'line-limit' }>,
+  iso: Iso,
+): Data => ({
+  station,
+  limitMin,
+  medianMin: minutes(forecast.medianMin),
+  lowMin: minutes(forecast.lowMin),
+  highMin: minutes(forecast.highMin),
+  evidence: evidence(forecast.evidence, iso),
+});
+
+const share = (part: number): number => Math.round(part * 1000) / 1000;
+
+const fleet = (match: FleetMatch): Data => ({
+  station: match.station,
+  field: match.field,
+  trucks: match.trucks,
+  needed: match.needed,
+  loadMin: minutes(match.loadMin),
+  roundMin: minutes(match.roundMin),
+  waitMin: minutes(match.waitMin),
+  known: match.waitKnown,
+  courses: match.courses.map((course) => ({
+    trucks: course.trucks,
+    diggerIdle: share(course.diggerIdle),
+    diggerIdleBound: share(course.diggerIdleBound),
+    truckWaitMin: minutes(course.truckWaitMin),
+  })),
+});
+
 export const dataOf = (telling: Telling, iso: Iso): Data => {
   switch (telling.tell) {
     case 'receipt':
+      return { ...noted(telling, iso), asksCount: telling.asksCount };
     case 'corrected':
-      return {
-        entries: telling.facts.map((fact) => entry(fact, iso)),
-        warnings: telling.warnings.map((w) => w.warning),
-      };
+      return noted(telling, iso);
     case 'taken-back':
     case 'edit-unread':
       return { entries: telling.facts.map((fact) => entry(fact, iso)) };
@@ -115,7 +164,7 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'question':
       return { problem: telling.problem.problem, said: telling.said };
     case 'wait':
-      return wait(telling);
+      return wait(telling, iso);
     case 'tally':
       return tally(telling, iso);
     case 'left':
@@ -156,6 +205,12 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
       return {};
     case 'no-forecast':
       return { station: telling.station, why: telling.why };
+    case 'line-limit':
+      return lineLimit(telling, iso);
+    case 'line-stopped':
+      return { station: telling.station, waiting: telling.waiting, silentMin: telling.silentMin };
+    case 'fleet':
+      return fleet(telling.fleet);
     case 'trouble':
       return { reference: telling.reference };
   }

@@ -106,6 +106,7 @@ export const factLine = (fact: Fact, voice: Voice): string => {
     case 'air-observed':
     case 'notice-raised':
     case 'notice-seen':
+    case 'line-warned':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':

@@ -2,6 +2,7 @@
 import type { Telling } from '../core/telling.ts';
 import type { Said } from '../ports/chat.ts';
 import { buttonsFor } from './buttons.ts';
+import { fleetText } from './fleet.ts';
 import { changeText, listText } from './lists.ts';
 import { noticeShort, noticeText, unseenText } from './notice.ts';
 import { factLines, warningLine } from './receipt.ts';
@@ -9,7 +10,7 @@ import { questionText, refusalText } from './refusal.ts';
 import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
 import { personName, phrase, stationName, ticketExamples, time, truckName } from './voice.ts';
 import type { Voice } from './voice.ts';
-import { waitText } from './wait.ts';
+import { lineLimitText, lineStoppedText, waitText } from './wait.ts';
 
 const mayDigText = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, voice: Voice): string => {
   if (hold) return phrase(voice, 'may-dig.no', { notice: noticeShort(hold, voice) });
@@ -44,7 +45,11 @@ const notedText = (noted: Noted, voice: Voice): string => {
   const what = { what: lines.join(' ') };
   switch (noted.tell) {
     case 'receipt':
-      return [...lines, ...noted.warnings.map((warning) => warningLine(warning, voice))].join('\n');
+      return [
+        ...lines,
+        ...noted.warnings.map((warning) => warningLine(warning, voice)),
+        ...(noted.asksCount ? [phrase(voice, 'receipt.asks-count')] : []),
+      ].join('\n');
     case 'taken-back':
       return phrase(voice, 'receipt.taken-back', what);
     case 'corrected': {
@@ -81,10 +86,6 @@ const answerText = (telling: Answer, voice: Voice): string => {
       return ticketsText(telling, voice);
     case 'list':
       return listText(telling, voice);
-    case 'ticket-form':
-      return phrase(voice, 'ticket.form', {
-        truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
-      });
     case 'help':
       return [
         phrase(voice, 'help', ticketExamples(voice)),
@@ -115,6 +116,10 @@ const textOf = (telling: Telling, voice: Voice): string => {
     case 'list':
     case 'help':
       return answerText(telling, voice);
+    case 'ticket-form':
+      return phrase(voice, 'ticket.form', {
+        truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
+      });
     case 'seen':
       return phrase(voice, 'notice.seen');
     case 'list-changed':
@@ -138,6 +143,12 @@ const textOf = (telling: Telling, voice: Voice): string => {
         station: stationName(voice, telling.station),
         why: telling.why,
       });
+    case 'line-limit':
+      return lineLimitText(telling, voice);
+    case 'line-stopped':
+      return lineStoppedText(telling, voice);
+    case 'fleet':
+      return fleetText(telling.fleet, voice);
     case 'trouble':
       return phrase(voice, 'trouble', { reference: telling.reference });
   }

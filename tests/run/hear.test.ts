@@ -1,8 +1,9 @@
 import { eq } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
+import { zoneClock } from '../../src/run/zone-clock.ts';
 import type { Database } from '../../src/store/database.ts';
 import { inbox } from '../../src/store/schema.ts';
-import { crewForEachTest, crewOn } from '../support/crew.ts';
+import { at, crewForEachTest, crewOn } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
 import { sampleRoster } from '../support/roster.ts';
 
@@ -152,11 +153,15 @@ describe('in a room that is not the crew’s', () => {
 });
 
 describe('a fault in the handling', () => {
-  const failingLine = () =>
+  const failingClock = () =>
     crewOn(database, {
       running: {
-        forecastWait: () => {
-          throw new Error('the line forecast broke');
+        clock: {
+          ...zoneClock,
+          wall: (zone, atMs) => {
+            if (atMs === at('07:45')) throw new Error('the clock broke');
+            return zoneClock.wall(zone, atMs);
+          },
         },
       },
     });
@@ -167,7 +172,7 @@ describe('a fault in the handling', () => {
     ]);
 
   test('keeps the message with the reason, owns up with a reference, and the day goes on', async () => {
-    crew = await failingLine();
+    crew = await failingClock();
     await crew.say('ana', 'crew', TRUCK_1_TICKET, '07:40', { id: 'ticket' });
     const said = await crew.say('ben', 'crew', 'how long is the line', '07:45', {
       id: 'asked',
@@ -177,20 +182,20 @@ describe('a fault in the handling', () => {
     expect(crew.heardBy('ben')).toEqual(said);
     expect(await parkedReasons(crew.running.roster.operation)).toEqual([
       ['ticket', null],
-      ['asked', 'Error: the line forecast broke'],
+      ['asked', 'Error: the clock broke'],
     ]);
     expect(crew.logged).toMatchObject([{ what: { reference: 'local:asked', message: 'asked' } }]);
     expect(await tonsToday('08:00')).toContain(TRUCK_1_TONS);
   });
 
   test('is not tried for ever: delivered again, the message is known', async () => {
-    crew = await failingLine();
+    crew = await failingClock();
     await crew.say('ben', null, 'how long is the line', '07:45', { id: 'asked' });
     expect(await crew.say('ben', null, 'how long is the line', '07:46', { id: 'asked' })).toEqual([]);
   });
 
   test('half-way through leaves no half work: the facts go with their answers', async () => {
-    crew = await failingLine();
+    crew = await failingClock();
     const said = await crew.say('ben', null, 'loaded, how long is the line', '07:45');
     expect(said).toEqual([expect.stringContaining('Your message is kept')]);
     expect(await kinds()).toEqual([]);

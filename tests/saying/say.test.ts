@@ -27,6 +27,7 @@ const receipt = (...facts: (typeof receiptFacts)[number][]): Telling => ({
   tell: 'receipt',
   facts,
   warnings: [],
+  asksCount: false,
 });
 
 describe.each(Object.entries(tellings))('%s', (_, kind) => {

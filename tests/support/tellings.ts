@@ -3,6 +3,7 @@ import type { BoardRow } from '../../src/core/haul/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
+import type { FleetMatch, HoldAdvice } from '../../src/core/line/fleet.ts';
 import type { ListChange } from '../../src/core/roster.ts';
 import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
@@ -151,6 +152,12 @@ const evidence = {
   newestAgeMin: 3,
 };
 const noEvidence = { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: 0 };
+const held = (['standstill', 'short-line', 'field-stops'] as const).map((because): HoldAdvice => ({
+  hold: true,
+  because,
+  laterPerMin: 0.4,
+}));
+const notHeld: HoldAdvice = { hold: false, because: 'busy-line', laterPerMin: 1 };
 const waits = ([null, 0, 45] as const).flatMap((leaveInMin): Extract<Telling, { tell: 'wait' }>[] =>
   [
     { known: true, ...figures, evidence } as const,
@@ -164,8 +171,34 @@ const waits = ([null, 0, 45] as const).flatMap((leaveInMin): Extract<Telling, { 
     leaveInMin,
     haulMin: 25,
     forecast,
+    hold: leaveInMin === null ? null : { truck: '3', advice: notHeld },
   })),
 );
+const heldWaits = held.map((advice): Extract<Telling, { tell: 'wait' }> => ({
+  tell: 'wait',
+  station: 'north-station',
+  arriveInMin: 25,
+  leaveInMin: 0,
+  haulMin: 25,
+  forecast: { known: true, ...figures, evidence },
+  hold: { truck: '3', advice },
+}));
+const fleet: FleetMatch = {
+  station: 'north-station',
+  field: 'north-40',
+  trucks: 4,
+  needed: 6,
+  loadMin: 11,
+  roundMin: 55,
+  waitMin: 18,
+  waitKnown: true,
+  courses: [3, 4, 5, 6].map((trucks) => ({
+    trucks,
+    diggerIdle: 0.4 / trucks,
+    diggerIdleBound: 0.5 / trucks,
+    truckWaitMin: trucks,
+  })),
+};
 
 const spans = ['today', 'yesterday', 'season'] as const;
 const line = { loads: 3, netLb: 150_000 };
@@ -204,8 +237,14 @@ export const tellings: Tellings = {
       tell: 'receipt',
       facts: [one],
       warnings: [],
+      asksCount: false,
     })),
-    { tell: 'receipt', facts: receiptFacts.slice(0, 2), warnings: Object.values(warnings).flat() },
+    {
+      tell: 'receipt',
+      facts: receiptFacts.slice(0, 2),
+      warnings: Object.values(warnings).flat(),
+      asksCount: true,
+    },
   ],
   'taken-back': [{ tell: 'taken-back', facts: receiptFacts.slice(0, 2) }],
   corrected: [
@@ -218,7 +257,7 @@ export const tellings: Tellings = {
   question: Object.values(problems)
     .flat()
     .map((problem) => ({ tell: 'question', problem, said: 'what' })),
-  wait: waits,
+  wait: [...waits, ...heldWaits],
   tally: tallies,
   left: [
     { tell: 'left', fields: [] },
@@ -280,6 +319,16 @@ export const tellings: Tellings = {
     atMs: at('10:15'),
   })),
   'no-forecast': [{ tell: 'no-forecast', station: 'north-station', why: '403: refused' }],
+  'line-limit': [
+    {
+      tell: 'line-limit',
+      station: 'north-station',
+      limitMin: 30,
+      forecast: { known: true, ...figures, evidence },
+    },
+  ],
+  'line-stopped': [{ tell: 'line-stopped', station: 'north-station', waiting: ['2', '3'], silentMin: 50 }],
+  fleet: [fleet, { ...fleet, waitKnown: false }].map((one) => ({ tell: 'fleet', fleet: one })),
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],
 };
 

@@ -2,13 +2,18 @@
  * Trucks against the digger: how many are needed, how long the digger will stand without one, and whether a loaded
  * truck had better wait at the field.
  */
+import type { FieldId, StationId } from '../roster.ts';
 import type { Minutes } from '../units.ts';
+import { normal, randomFrom, seedOf } from './random.ts';
+import type { Random } from './random.ts';
 
 export interface HaulCycle {
   /** Minutes that the digger needs to fill a truck. */
   loadMin: Minutes;
   /** Everything else of the round trip: haul, forecast wait at the line, unloading, return. */
   awayMin: Minutes;
+  /** Standard deviation of `awayMin` from round to round. */
+  awaySdMin: Minutes;
 }
 
 /**
@@ -26,60 +31,80 @@ export const erlangB = (servers: number, offered: number): number => {
  * trucks as the machines, which is Erlang B with the trucks as servers. The cautious bound: real loading times scatter
  * less. Exact in the mean of `awayMin`, whatever its distribution.
  */
-export const idleShareBound = (trucks: number, { loadMin, awayMin }: HaulCycle): number =>
-  erlangB(trucks, awayMin / loadMin);
+export const idleShareBound = (
+  trucks: number,
+  { loadMin, awayMin }: Pick<HaulCycle, 'loadMin' | 'awayMin'>,
+): number => erlangB(trucks, awayMin / loadMin);
 
 /**
  * Trucks that keep the digger going. A match factor of 1 (Burt & Caccetta, Int. J. Mining, Reclamation & Env. 21(4),
  * 2007) leaves it idle for 10-20 % of the time, because trucks bunch; 15 % more trucks leave a few percent.
  */
-export const trucksNeeded = ({ loadMin, awayMin }: HaulCycle): number =>
+export const trucksNeeded = ({ loadMin, awayMin }: Pick<HaulCycle, 'loadMin' | 'awayMin'>): number =>
   Math.ceil((SPARE * (loadMin + awayMin)) / loadMin - 1e-9);
 
 const SPARE = 1.15;
 
-/** Minutes that the digger stands, if trucks come back after `returnsMin` (in any order; from now) and it is free then. */
-const idleMin = (
-  returnsMin: readonly Minutes[],
-  loadMin: Minutes,
-  freeInMin: Minutes,
-  untilMin: Minutes,
-): Minutes => {
-  let free = freeInMin;
-  let idle = 0;
-  for (const back of [...returnsMin].sort((a, b) => a - b)) {
-    if (free >= untilMin) break;
-    idle += Math.max(0, Math.min(back, untilMin) - free);
-    free = Math.max(back, free) + loadMin;
-  }
-  return idle + Math.max(0, untilMin - free);
-};
-
-export interface IdleForecast {
-  meanMin: Minutes;
-  /** 80 of 100 cases. */
-  lowMin: Minutes;
-  highMin: Minutes;
+/** How the rounds go with so many trucks. */
+export interface FleetCourse {
+  trucks: number;
+  /** Share of the time (0-1) that the digger stands without a truck. */
+  diggerIdle: number;
+  /** The same by the cautious bound. */
+  diggerIdleBound: number;
+  /** Minutes of each round that a truck stands at the digger before it is filled. */
+  truckWaitMin: Minutes;
 }
 
-/**
- * Digger idle within the next `untilMin` minutes, over possible courses of the haul: `returns` holds, for each course,
- * the minutes until each truck is back at the field. Trucks that are not back within `untilMin` count as absent, and
- * a truck counts once.
- */
-export const forecastIdle = (
-  returns: readonly (readonly Minutes[])[],
-  loadMin: Minutes,
-  freeInMin: Minutes,
-  untilMin: Minutes,
-): IdleForecast | null => {
-  if (returns.length === 0) return null;
-  const idle = returns.map((course) => idleMin(course, loadMin, freeInMin, untilMin)).sort((a, b) => a - b);
-  const at = (share: number): Minutes => idle[Math.round(share * (idle.length - 1))] ?? 0;
+/** The operation's trucks against its digger, with the wait as it is forecast now. */
+export interface FleetMatch {
+  station: StationId;
+  field: FieldId | null;
+  /** Trucks that haul now. */
+  trucks: number;
+  needed: number;
+  loadMin: Minutes;
+  /** The whole round, the wait included. */
+  roundMin: Minutes;
+  /** The wait in the scale line that it reckons with, and whether today's line is known. */
+  waitMin: Minutes;
+  waitKnown: boolean;
+  /** For one truck fewer, as many as now, one more, and as many as are needed. */
+  courses: readonly FleetCourse[];
+}
+
+const LOADS = 6_000;
+const WARM_UP = 600;
+/** Loading times scatter by so much of their mean; common practice, no source. */
+const LOAD_CV = 0.2;
+
+/** Never negative, with the long tail that travel times have. */
+const lognormal = (random: Random, mean: number, sd: number): number => {
+  const variance = Math.log(1 + (sd / mean) ** 2);
+  return mean * Math.exp(Math.sqrt(variance) * normal(random) - variance / 2);
+};
+
+/** Runs so many trucks round after round, filled in the order in which they come back. */
+export const runFleet = (trucks: number, cycle: HaulCycle): FleetCourse => {
+  const { loadMin, awayMin, awaySdMin } = cycle;
+  const random = randomFrom(seedOf(trucks, Math.round(10 * loadMin), Math.round(10 * awayMin)));
+  const back = Array.from({ length: trucks }, (_, number) => number * loadMin);
+  let [free, idle, waited, begun] = [0, 0, 0, 0];
+  for (let load = 0; load < LOADS; load += 1) {
+    if (load === WARM_UP) [idle, waited, begun] = [0, 0, free];
+    const atMin = Math.min(...back);
+    const next = back.indexOf(atMin);
+    const start = Math.max(free, atMin);
+    idle += start - free;
+    waited += start - atMin;
+    free = start + lognormal(random, loadMin, LOAD_CV * loadMin);
+    back[next] = free + lognormal(random, awayMin, awaySdMin);
+  }
   return {
-    meanMin: idle.reduce((sum, min) => sum + min, 0) / idle.length,
-    lowMin: at(0.1),
-    highMin: at(0.9),
+    trucks,
+    diggerIdle: idle / (free - begun),
+    diggerIdleBound: idleShareBound(trucks, cycle),
+    truckWaitMin: waited / (LOADS - WARM_UP),
   };
 };
 

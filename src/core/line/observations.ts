@@ -2,12 +2,14 @@ import type { Day } from '../day.ts';
 import type { Load } from '../haul/load.ts';
 import { stationById } from '../roster.ts';
 import type { FieldId, StationId } from '../roster.ts';
-import { minutesBetween } from '../units.ts';
+import { addMinutes, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import type { LineObservations, Visit } from './types.ts';
+import type { LineObservations, PilerReport, Visit } from './types.ts';
 
 /** One way loaded, where nothing has been learned: 20-30 min (a driver's account, travelingwithtucson, 2020). */
 const USUAL_HAUL_MIN: Minutes = 25;
+/** Longer ones had a stop on the way that nobody told. */
+const LONGEST_HAUL_MIN: Minutes = 180;
 
 const visitOf = (load: Load): Visit => ({
   truck: load.truck,
@@ -20,35 +22,83 @@ const visitOf = (load: Load): Visit => ({
   heardMs: load.heardMs,
 });
 
-const allLoads = (day: Day): Load[] => [...day.trucks.values()].flatMap((truck) => truck.loads);
+export const allLoads = (day: Day): Load[] => [...day.trucks.values()].flatMap((truck) => truck.loads);
 
-/** What the crew saw of one station's line since `fromMs` (the start of the day). */
-export const lineObservations = (day: Day, station: StationId, fromMs: EpochMs): LineObservations => {
-  const since = <T extends { station: StationId; atMs: EpochMs }>(facts: readonly T[]): T[] =>
-    facts.filter((fact) => fact.station === station && fact.atMs >= fromMs);
-  const opened = since(day.stationReports).findLast((report) => report.open);
+/** A station that is closed has no piler running; the hour at which it opens again is told with it. */
+const closings = (day: Day, station: StationId, pilers: number): PilerReport[] =>
+  day.stationReports
+    .filter((report) => report.station === station)
+    .flatMap(({ atMs, open, untilMs }) => [
+      { atMs, open: null, down: open ? 0 : pilers },
+      ...(open || untilMs === null ? [] : [{ atMs: untilMs, open: null, down: 0 }]),
+    ]);
+
+export interface Span {
+  fromMs: EpochMs;
+  toMs: EpochMs;
+}
+
+/** What the crew saw of one station's line in the span: a day, or what there is of it. Opening: where the span begins. */
+export const lineObservations = (day: Day, station: StationId, { fromMs, toMs }: Span): LineObservations => {
+  const within = (atMs: EpochMs): boolean => atMs >= fromMs && atMs < toMs;
+  const pilers = stationById(day.roster, station)?.pilers ?? 1;
   return {
     station,
     visits: allLoads(day)
-      .filter((load) => load.station === station && load.startMs >= fromMs)
+      .filter((load) => load.station === station && within(load.startMs))
       .sort((a, b) => a.startMs - b.startMs)
       .map(visitOf),
-    headCounts: since(day.headCounts).map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
-    pilers: since(day.pilerReports).map(({ atMs, open, down }) => ({ atMs, open, down })),
-    opening: opened?.atMs ?? fromMs,
-    usualPilers: stationById(day.roster, station)?.pilers ?? 1,
+    headCounts: day.headCounts
+      .filter((count) => count.station === station && within(count.atMs))
+      .map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
+    pilers: [
+      ...day.pilerReports.filter((report) => report.station === station),
+      ...closings(day, station, pilers),
+    ]
+      .filter(({ atMs }) => within(atMs))
+      .map(({ atMs, open, down }) => ({ atMs, open, down })),
+    opening: fromMs,
+    usualPilers: pilers,
   };
 };
+
+/**
+ * The observations as they stood at `atMs`: of a visit whose last word came later, only that the truck had joined.
+ * When each step was heard is not kept; steps are mostly told at once, and the rest with the ticket.
+ */
+export const asHeardBy = (observations: LineObservations, atMs: EpochMs): LineObservations => ({
+  ...observations,
+  visits: observations.visits.flatMap((visit) => {
+    if (visit.heardMs <= atMs) return [visit];
+    if (!visit.joinedStated || visit.joinedMs === null || visit.joinedMs > atMs) return [];
+    const later = { firstWeighedMs: null, dumpedMs: null, secondWeighedMs: null, serial: null };
+    return [{ ...visit, ...later, heardMs: visit.joinedMs }];
+  }),
+});
 
 /** Median minutes from leaving the field full to joining the line, of this field and station, else of any field. */
 export const haulMinutes = (day: Day, station: StationId, field: FieldId | null): Minutes => {
   const hauls = allLoads(day).flatMap((load) => {
     const { 'left-field': left, 'joined-line': joined } = load.stamps;
-    return load.station === station && left && joined
-      ? [{ field: load.field, min: minutesBetween(left.atMs, joined.atMs) }]
-      : [];
+    if (load.station !== station || left?.source !== 'stated' || joined?.source !== 'stated') return [];
+    const min = minutesBetween(left.atMs, joined.atMs);
+    return min > 0 && min <= LONGEST_HAUL_MIN ? [{ field: load.field, min }] : [];
   });
   const own = hauls.filter((haul) => haul.field === field);
-  const minutes = (own.length > 0 ? own : hauls).map((haul) => haul.min).sort((a, b) => a - b);
-  return minutes[Math.floor((minutes.length - 1) / 2)] ?? USUAL_HAUL_MIN;
+  return median((own.length > 0 ? own : hauls).map((haul) => haul.min)) ?? USUAL_HAUL_MIN;
+};
+
+/** The lower one of an even number; null of none. */
+export const median = (numbers: readonly number[]): number | null =>
+  [...numbers].sort((a, b) => a - b)[Math.floor((numbers.length - 1) / 2)] ?? null;
+
+/** Shifted to the hour at which the station's day begins, by all that was learned; never later than now. */
+export const openedAfter = (
+  observations: LineObservations,
+  opensAfterMin: Minutes | null,
+  nowMs: EpochMs,
+): LineObservations => {
+  const { opening } = observations;
+  if (opening === null || opensAfterMin === null) return { ...observations, opening: null };
+  return { ...observations, opening: Math.min(nowMs, addMinutes(opening, opensAfterMin)) };
 };

@@ -77,4 +77,11 @@ export type WaitForecast =
       usual: { medianMin: Minutes; lowMin: Minutes; highMin: Minutes } | null;
     };
 
+/** What the bot has noticed of a line by itself. It is a fact, so that it is told once, also after a restart. */
+export type LineWarning =
+  /** The forecast has passed the limit that was set, or (`above` false; nobody is told) fallen well below it again. */
+  | { about: 'limit'; above: boolean; limitMin: Minutes; forecast: Extract<WaitForecast, { known: true }> }
+  /** Trucks of ours wait, and none was weighed for `silentMin`. */
+  | { about: 'stopped'; waiting: readonly TruckId[]; silentMin: Minutes };
+
 export type ForecastWait = (observations: LineObservations, ask: WaitAsk) => WaitForecast;

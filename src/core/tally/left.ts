@@ -20,7 +20,8 @@ export interface LeftInField {
   hoursLeft: number | null;
 }
 
-const meanLoadLb = (day: Day): Lb =>
+/** Mean net of the tickets so far. */
+export const meanLoadLb = (day: Day): Lb =>
   day.tickets.length === 0
     ? USUAL_LOAD_LB
     : day.tickets.reduce((lb, ticket) => lb + ticket.netLb, 0) / day.tickets.length;

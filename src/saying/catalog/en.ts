@@ -98,6 +98,23 @@ export const en = {
   'wait.evidence-ahead': 'about {count, plural, one {# truck} other {# trucks}} ahead',
   'wait.evidence-rate': '{rate} an hour',
   'wait.evidence-age': '{age, plural, =0 {newest word just now} other {newest word # min old}}',
+  'hold.say':
+    '{truck} may as well wait loaded at the field: {why}. Every 10 min of that bring the load in about {cost} min later.',
+  'hold.standstill': 'the line does not move',
+  'hold.short-line': 'the line will be shorter',
+  'hold.field-stops': 'the dig stops before it could be filled again',
+  'line.limit': 'Line at {station}: about {median} min ({low} to {high}), over your limit of {limit} min.',
+  'line.stopped':
+    'The line at {station} seems to stand: no truck of ours weighed for {silent} min. Waiting: {trucks}. Someone there can say "piler down" or "second piler open".',
+  'receipt.asks-count': 'How many trucks are ahead of you? Tap, or say "12 ahead".',
+
+  // Trucks against the digger
+  'fleet.needed':
+    '{needed, plural, one {# truck keeps} other {# trucks keep}} the digger going; {trucks, plural, one {# hauls} other {# haul}} now.',
+  'fleet.round': 'A round takes about {round} min: {load} to fill, {wait} in the scale line{guessed}.',
+  'fleet.guessed': ' (usual, no fresh word from the line)',
+  'fleet.course':
+    'With {trucks, plural, one {# truck} other {# trucks}}: the digger waits {idle} % of the time (at worst {bound} %), each truck {wait} min a round at the digger.',
 
   // Tallies
   'tally.tons': '{span}{who}: {tons} in {loads, plural, one {# load} other {# loads}}.',
@@ -215,7 +232,7 @@ export const en = {
   'tickets.no-serial': 'no serial',
 
   // Help
-  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
+  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "how many trucks do we need", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
   'help.manager':
     'You can also: "stop digging, mud", "dig again", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
   trouble:
@@ -234,6 +251,7 @@ export const en = {
   'button.ticket': 'Ticket',
   'button.got-it': 'Got it',
   'button.line': 'How long is the line?',
+  'button.ahead': '{count} ahead',
   'words.loaded': 'truck {truck} loaded',
   'words.in-line': 'truck {truck} in line',
   'words.dumped': 'truck {truck} dumped',
@@ -242,6 +260,7 @@ export const en = {
   'words.ticket': 'ticket',
   'words.got-it': 'got it',
   'words.line': 'how long is the line',
+  'words.ahead': '{count} ahead',
 
   // Units
   'unit.tons': '{tons} tons',

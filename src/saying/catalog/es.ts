@@ -97,6 +97,24 @@ export const es: Record<Key, string> = {
   'wait.evidence-ahead': 'como {count, plural, one {# troca} other {# trocas}} adelante',
   'wait.evidence-rate': '{rate} por hora',
   'wait.evidence-age': '{age, plural, =0 {última noticia ahora mismo} other {última noticia hace # min}}',
+  'hold.say':
+    '{truck} mejor espere cargada en el campo: {why}. Cada 10 min de espera la carga llega unos {cost} min más tarde.',
+  'hold.standstill': 'la fila no avanza',
+  'hold.short-line': 'la fila va a estar más corta',
+  'hold.field-stops': 'se para de sacar antes de que pueda cargar otra vez',
+  'line.limit': 'Fila en {station}: unos {median} min ({low} a {high}), más que su límite de {limit} min.',
+  'line.stopped':
+    'Parece que la fila en {station} no avanza: ninguna troca nuestra ha pesado en {silent} min. Esperan: {trucks}. Quien esté ahí puede decir "piler descompuesta" o "segunda piler abierta".',
+  'receipt.asks-count': '¿Cuántas trocas tiene adelante? Toque, o diga "12 adelante".',
+
+  // Trocas y máquina
+  'fleet.needed':
+    'Con {needed, plural, one {# troca} other {# trocas}} la máquina no espera; ahora {trucks, plural, one {anda #} other {andan #}}.',
+  'fleet.round':
+    'Una vuelta tarda unos {round} min: {load} para cargar, {wait} en la fila de la báscula{guessed}.',
+  'fleet.guessed': ' (lo usual, sin noticia fresca de la fila)',
+  'fleet.course':
+    'Con {trucks, plural, one {# troca} other {# trocas}}: la máquina espera {idle} % del tiempo (a lo peor {bound} %), cada troca {wait} min por vuelta junto a la máquina.',
 
   'tally.tons': '{span}{who}: {tons} en {loads, plural, one {# carga} other {# cargas}}.',
   'tally.loads': '{span}{who}: {loads, plural, one {# carga} other {# cargas}}, {tons}.',
@@ -208,7 +226,7 @@ export const es: Record<Key, string> = {
   'tickets.row': '{serial} {truck} {tons} {time}',
   'tickets.no-serial': 'sin número',
 
-  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". English: "english".',
+  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". English: "english".',
   'help.manager':
     'También puede: "paren de sacar, lodo", "ya pueden sacar", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
@@ -224,6 +242,7 @@ export const es: Record<Key, string> = {
   'button.ticket': 'Boleta',
   'button.got-it': 'ENTERADO',
   'button.line': '¿Cómo está la fila?',
+  'button.ahead': '{count} adelante',
   'words.loaded': 'troca {truck} cargada',
   'words.in-line': 'troca {truck} en la fila',
   'words.dumped': 'troca {truck} descargue',
@@ -232,6 +251,7 @@ export const es: Record<Key, string> = {
   'words.ticket': 'boleta',
   'words.got-it': 'enterado',
   'words.line': 'cómo está la fila',
+  'words.ahead': '{count} adelante',
 
   'unit.tons': '{tons} toneladas cortas',
   'unit.tonnes': '{tonnes} toneladas métricas',

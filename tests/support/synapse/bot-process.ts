@@ -48,7 +48,13 @@ const answer = async ({ id, user, room, event }: Heard): Promise<void> => {
   const said = { text: `heard ${event.text}`, table: null, picture: null, ring: false, mentions: [] };
   const buttons = [{ label: 'Yes', words: 'yes' }];
   const to = room === null ? { user } : { room };
-  const result = await chat.post({ key: id, to, said: { ...said, buttons }, repliesTo: null, replaces: null });
+  const result = await chat.post({
+    key: id,
+    to,
+    said: { ...said, buttons },
+    repliesTo: null,
+    replaces: null,
+  });
   print(...(result.result === 'sent' ? ['sent', result.messageId] : ['failed', JSON.stringify(result)]));
 };
 

@@ -1,0 +1,125 @@
+/** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
+import { minutesBetween } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+import { FRESH_CALIBRATION, learnedFrom } from './calibration.ts';
+import type { Calibration, Interval } from './calibration.ts';
+import { makeForecast } from './forecast.ts';
+import type { LineHistory } from './history.ts';
+import { learnProfile } from './learn.ts';
+import { asHeardBy, openedAfter } from './observations.ts';
+import { defaultProfile } from './profile.ts';
+import type { LineProfile } from './profile.ts';
+import { tripsOf } from './timeline.ts';
+import type { ForecastWait, LineObservations, Visit } from './types.ts';
+
+export interface LineKnowledge {
+  /** Minutes from midnight to an hour before the first truck that ever joined; null = nothing is learned. */
+  opensAfterMin: Minutes | null;
+  profile: LineProfile;
+  calibration: Calibration;
+}
+
+export const noKnowledge = (usualPilers: number): LineKnowledge => ({
+  opensAfterMin: null,
+  profile: defaultProfile(usualPilers),
+  calibration: FRESH_CALIBRATION,
+});
+
+export const forecastWith = ({ opensAfterMin, profile, calibration }: LineKnowledge): ForecastWait => {
+  const forecast = makeForecast(profile, calibration);
+  return (observations, ask) => forecast(openedAfter(observations, opensAfterMin, ask.nowMs), ask);
+};
+
+const HOUR_MIN = 60;
+
+const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
+  const seen = past.flatMap(({ visits, opening }) =>
+    visits.flatMap(({ joinedMs, firstWeighedMs, secondWeighedMs }) => {
+      const atMs = joinedMs ?? firstWeighedMs ?? secondWeighedMs;
+      return atMs === null || opening === null ? [] : minutesBetween(opening, atMs);
+    }),
+  );
+  if (seen.length === 0) return null;
+  const hour = Math.floor(Math.min(...seen) / HOUR_MIN) * HOUR_MIN;
+  return Math.max(0, hour - HOUR_MIN);
+};
+
+/** The station's usual day. Takes seconds for a season. */
+export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge => {
+  const fresh = noKnowledge(usualPilers);
+  if (past.length === 0) return fresh;
+  const opensAfterMin = opensAfter(past);
+  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
+  return { ...fresh, opensAfterMin, profile: learnProfile(days, usualPilers) };
+};
+
+/** A trip of ours that tells how long the wait was: with a stated "in line" and a weighing. */
+export interface Settled {
+  observations: LineObservations;
+  visit: Visit;
+  /** Corrected for the "in line" that is told late. */
+  joinedMs: EpochMs;
+  waitMin: Minutes;
+}
+
+/** "In line" is told this much late on average; common practice, no source. */
+const LATE_MIN: Minutes = 4;
+/** A weighing whose time is less certain tells nothing of the wait. */
+const UNSURE_MIN: Minutes = 8;
+/** What calibration looks back on. */
+const TRIPS_KEPT = 100;
+/** Fewer trips change no interval. */
+const FEWEST_TRIPS = 30;
+
+const settledOf = (observations: LineObservations, visit: Visit, profile: LineProfile): Settled[] => {
+  const { opening } = observations;
+  const { joinedMs, joinedStated, heardMs } = visit;
+  if (opening === null || joinedMs === null || !joinedStated) return [];
+  const [trip] = tripsOf({ ...observations, visits: [visit] }, opening, heardMs, profile);
+  if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
+    return [];
+  const toldMin = Math.max(0, trip.weighedMin - trip.joinedMin);
+  const lateMin = Math.min(LATE_MIN, toldMin);
+  return [{ observations, visit, joinedMs: joinedMs - lateMin * 60_000, waitMin: toldMin + lateMin }];
+};
+
+/** In the order in which their tickets came in, the newest last. */
+export const settledTrips = ({ past, today }: LineHistory, profile: LineProfile): Settled[] =>
+  [...past, today]
+    .flatMap((observations) =>
+      observations.visits.flatMap((visit) => settledOf(observations, visit, profile)),
+    )
+    .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
+    .slice(-TRIPS_KEPT);
+
+export const LEADS_MIN = [0, 15, 30, 45] as const;
+
+/** What would have been forecast for that trip, `leadMin` ahead of it and without it; null = no usable evidence then. */
+export const forecastBefore = (
+  { observations, visit, joinedMs }: Settled,
+  leadMin: Minutes,
+  { opensAfterMin, profile }: LineKnowledge,
+): Interval | null => {
+  const nowMs = joinedMs - leadMin * 60_000;
+  const others = observations.visits.filter((other) => other !== visit);
+  const seen = asHeardBy({ ...observations, visits: others }, nowMs);
+  const forecast = forecastWith({ opensAfterMin, profile, calibration: FRESH_CALIBRATION });
+  const told = forecast(seen, { nowMs, arriveInMin: leadMin });
+  return told.known ? { lowMin: told.lowMin, medianMin: told.medianMin, highMin: told.highMin } : null;
+};
+
+/** `before` gives the forecast of one trip and lead; handed in so that the shell may keep what it has computed. */
+export const calibrateOn = (
+  trips: readonly Settled[],
+  before: (trip: Settled, leadMin: Minutes) => Interval | null,
+): Calibration => {
+  if (trips.length < FEWEST_TRIPS) return FRESH_CALIBRATION;
+  return trips.reduce(
+    (calibration, trip) =>
+      LEADS_MIN.reduce((learned, leadMin) => {
+        const raw = before(trip, leadMin);
+        return raw === null ? learned : learnedFrom(learned, leadMin, raw, trip.waitMin);
+      }, calibration),
+    FRESH_CALIBRATION,
+  );
+};
