@@ -25,7 +25,9 @@ export const lineLearner = (): LearnLine => {
     const past = signOfPast(history);
     const known = stations.get(history.station);
     const learned =
-      known?.past === past ? known : { past, usualDay: learnUsualDay(history), before: new Map() };
+      known?.past === past
+        ? known
+        : { past, usualDay: learnUsualDay(history), before: new Map<string, Interval | null>() };
     stations.set(history.station, learned);
     const { usualDay, before } = learned;
     const remembered = (trip: Settled, leadMin: number): Interval | null => {

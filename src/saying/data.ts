@@ -5,7 +5,7 @@ import type { BookedTicket } from '../core/haul/load.ts';
 import type { FleetMatch } from '../core/line/fleet.ts';
 import type { Evidence } from '../core/line/types.ts';
 import type { LeftInField } from '../core/tally/left.ts';
-import type { Telling, UnseenNotice } from '../core/telling.ts';
+import type { Answer, Telling, UnseenNotice } from '../core/telling.ts';
 import { shortTonFromLb } from '../core/units.ts';
 import type { EpochMs, Lb } from '../core/units.ts';
 
@@ -150,19 +150,8 @@ const fleet = (match: FleetMatch): Data => ({
   })),
 });
 
-export const dataOf = (telling: Telling, iso: Iso): Data => {
+const answerData = (telling: Answer, iso: Iso): Data => {
   switch (telling.tell) {
-    case 'receipt':
-      return { ...noted(telling, iso), asksCount: telling.asksCount };
-    case 'corrected':
-      return noted(telling, iso);
-    case 'taken-back':
-    case 'edit-unread':
-      return { entries: telling.facts.map((fact) => entry(fact, iso)) };
-    case 'refusal':
-      return { refused: telling.refusal.refused };
-    case 'question':
-      return { problem: telling.problem.problem, said: telling.said };
     case 'wait':
       return wait(telling, iso);
     case 'tally':
@@ -184,6 +173,35 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
       };
     case 'list':
       return { list: telling.list };
+    case 'help':
+      return {};
+  }
+};
+
+export const dataOf = (telling: Telling, iso: Iso): Data => {
+  switch (telling.tell) {
+    case 'receipt':
+      return { ...noted(telling, iso), asksCount: telling.asksCount };
+    case 'corrected':
+      return noted(telling, iso);
+    case 'taken-back':
+    case 'edit-unread':
+      return { entries: telling.facts.map((fact) => entry(fact, iso)) };
+    case 'refusal':
+      return { refused: telling.refusal.refused };
+    case 'question':
+      return { problem: telling.problem.problem, said: telling.said };
+    case 'wait':
+    case 'tally':
+    case 'left':
+    case 'board':
+    case 'truck':
+    case 'may-dig':
+    case 'unseen':
+    case 'tickets':
+    case 'list':
+    case 'help':
+      return answerData(telling, iso);
     case 'seen':
     case 'notice':
       return notice(telling.step, iso);
@@ -199,7 +217,6 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
       return { truck: telling.truck, words: telling.words, at: iso(telling.atMs) };
     case 'ticket-form':
       return { truck: telling.truck };
-    case 'help':
     case 'emergency-answer':
     case 'stranger-answer':
       return {};

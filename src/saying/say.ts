@@ -1,5 +1,5 @@
 /** A telling in words, in one language: always a full text; table, buttons and mentions beside it. */
-import type { Telling } from '../core/telling.ts';
+import type { Answer, Telling } from '../core/telling.ts';
 import type { Said } from '../ports/chat.ts';
 import { buttonsFor } from './buttons.ts';
 import { fleetText } from './fleet.ts';
@@ -60,11 +60,6 @@ const notedText = (noted: Noted, voice: Voice): string => {
       return phrase(voice, 'receipt.edit-stands', what);
   }
 };
-
-type Answer = Extract<
-  Telling,
-  { tell: 'wait' | 'tally' | 'left' | 'board' | 'truck' | 'may-dig' | 'unseen' | 'tickets' | 'list' | 'help' }
->;
 
 const answerText = (telling: Answer, voice: Voice): string => {
   switch (telling.tell) {
