@@ -59,6 +59,8 @@ export type Telling =
   | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
   | { tell: 'left'; fields: readonly LeftInField[] }
   | { tell: 'board'; rows: readonly BoardRow[]; dayStartMs: EpochMs }
+  /** Stands in the place of a board that was asked for again. */
+  | { tell: 'board-moved' }
   | { tell: 'truck'; row: BoardRow }
   | { tell: 'may-dig'; hold: NoticeStep | null; coming: NoticeStep | null }
   | { tell: 'unseen'; notice: UnseenNotice }

@@ -10,6 +10,7 @@ import type { Outgoing, Recipient } from '../ports/outbox.ts';
 import { dataOf } from '../saying/data.ts';
 import { say, sayToRoom } from '../saying/say.ts';
 import type { Voice } from '../saying/voice.ts';
+import { boardSlot } from './boards.ts';
 import type { Running } from './running.ts';
 
 /** Where a message came from, for answers to it. */
@@ -132,7 +133,7 @@ export const outgoing = (
   tells.flatMap((tell): Outgoing[] => {
     const destined = destination(tell.audience, origin, day, running);
     if (!destined) return [];
-    const { recipient, platform, to, repliesTo } = destined;
+    const { recipient, platform, to, languages, repliesTo } = destined;
     return [
       {
         key: `${tell.key}:${JSON.stringify(recipient)}`,
@@ -144,7 +145,7 @@ export const outgoing = (
         data: dataOf(tell.telling, running.iso),
         said: sayTo(tell.telling, destined, day, running, nowMs),
         repliesTo,
-        slot: null,
+        slot: tell.telling.tell === 'board' ? boardSlot(platform, languages[0] ?? 'en', cause) : null,
         urgent: tell.urgent,
         notBeforeMs: nowMs,
         expiresMs: expires(tell.telling, nowMs),

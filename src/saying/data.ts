@@ -150,6 +150,7 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
       return { truck: telling.truck, words: telling.words, at: iso(telling.atMs) };
     case 'ticket-form':
       return { truck: telling.truck };
+    case 'board-moved':
     case 'help':
     case 'emergency-answer':
     case 'stranger-answer':

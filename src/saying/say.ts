@@ -71,6 +71,8 @@ const answerText = (telling: Answer, voice: Voice): string => {
       return leftText(telling.fields, voice);
     case 'board':
       return boardText(telling.rows, voice);
+    case 'board-moved':
+      return phrase(voice, 'board.moved');
     case 'truck':
       return boardLine(telling.row, voice);
     case 'may-dig':

@@ -131,6 +131,7 @@ export const en = {
   'board.head.phase': 'Where',
   'board.head.since': 'Since',
   'board.head.loads': 'Loads',
+  'board.moved': 'The trucks: see the newer list further down.',
   'board.mark': '* worked out from a later message, not told',
   'phase.at-field': 'at the field',
   'phase.loading': 'loading',

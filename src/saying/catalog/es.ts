@@ -129,6 +129,7 @@ export const es: Record<Key, string> = {
   'board.head.phase': 'Dónde',
   'board.head.since': 'Desde',
   'board.head.loads': 'Cargas',
+  'board.moved': 'Las trocas: vea la lista más nueva, abajo.',
   'board.mark': '* deducido de un mensaje posterior, no avisado',
   'phase.at-field': 'en el campo',
   'phase.loading': 'cargando',
