@@ -56,10 +56,19 @@ const notedText = (noted: Noted, voice: Voice): string => {
   }
 };
 
-type Answer = Extract<
-  Telling,
-  { tell: 'wait' | 'tally' | 'left' | 'board' | 'truck' | 'may-dig' | 'unseen' | 'tickets' | 'list' | 'help' }
->;
+type Asked =
+  | 'wait'
+  | 'tally'
+  | 'left'
+  | 'board'
+  | 'truck'
+  | 'may-dig'
+  | 'unseen'
+  | 'tickets'
+  | 'list'
+  | 'ticket-form'
+  | 'help';
+type Answer = Extract<Telling, { tell: Asked }>;
 
 const answerText = (telling: Answer, voice: Voice): string => {
   switch (telling.tell) {
@@ -71,8 +80,6 @@ const answerText = (telling: Answer, voice: Voice): string => {
       return leftText(telling.fields, voice);
     case 'board':
       return boardText(telling.rows, voice);
-    case 'board-moved':
-      return phrase(voice, 'board.moved');
     case 'truck':
       return boardLine(telling.row, voice);
     case 'may-dig':
@@ -85,6 +92,7 @@ const answerText = (telling: Answer, voice: Voice): string => {
       return listText(telling, voice);
     case 'ticket-form':
       return phrase(voice, 'ticket.form', {
+        ...ticketExamples(voice),
         truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
       });
     case 'help':
@@ -115,8 +123,11 @@ const textOf = (telling: Telling, voice: Voice): string => {
     case 'unseen':
     case 'tickets':
     case 'list':
+    case 'ticket-form':
     case 'help':
       return answerText(telling, voice);
+    case 'board-moved':
+      return phrase(voice, 'board.moved');
     case 'seen':
       return phrase(voice, 'notice.seen');
     case 'list-changed':

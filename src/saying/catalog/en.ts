@@ -209,7 +209,7 @@ export const en = {
   'role.topper-operator': 'topper operator',
 
   // Tickets
-  'ticket.form': 'When parked, the ticket in one line: ticket 48213 gross 79840 tare 29320 truck {truck}',
+  'ticket.form': 'When parked, the ticket in one line: {ticket} truck {truck}',
   'tickets.none': 'No tickets today.',
   'tickets.title': 'Tickets today: {count}.',
   'tickets.row': '{serial} {truck} {tons} {time}',

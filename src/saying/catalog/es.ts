@@ -203,7 +203,7 @@ export const es: Record<Key, string> = {
   'role.digger-operator': 'operador de la sacadora',
   'role.topper-operator': 'operador de la deshojadora',
 
-  'ticket.form': 'Ya parado, la boleta en una línea: boleta 48213 bruto 79840 tara 29320 troca {truck}',
+  'ticket.form': 'Ya parado, la boleta en una línea: {ticket} troca {truck}',
   'tickets.none': 'Hoy no hay boletas.',
   'tickets.title': 'Boletas de hoy: {count}.',
   'tickets.row': '{serial} {truck} {tons} {time}',
