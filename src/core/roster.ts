@@ -149,10 +149,11 @@ export const personAt = (roster: Roster, platform: string, user: string): CrewMe
       (platform === LOCAL && person.id === user),
   );
 
-/** Where to reach a person over one of these platforms, in the person's own order; undefined = nowhere. */
-export const addressOf = (person: CrewMember, platforms: readonly string[]): Address | undefined =>
-  person.addresses.find((address) => platforms.includes(address.platform)) ??
-  (platforms.includes(LOCAL) ? { platform: LOCAL, user: person.id } : undefined);
+/** Where a person can be reached over these platforms, in the person's own order; empty = nowhere. */
+export const addressesOf = (person: CrewMember, platforms: readonly string[]): readonly Address[] => {
+  const known = person.addresses.filter((address) => platforms.includes(address.platform));
+  return known.length === 0 && platforms.includes(LOCAL) ? [{ platform: LOCAL, user: person.id }] : known;
+};
 
 /** The crew's room that the platform calls so; undefined = a room that is not the operation's. */
 export const roomAt = (roster: Roster, platform: string, room: string): Room | undefined =>

@@ -63,6 +63,8 @@ export type Telling =
   | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
   | { tell: 'left'; fields: readonly LeftInField[] }
   | { tell: 'board'; rows: readonly BoardRow[]; dayStartMs: EpochMs }
+  /** Stands in the place of a board that was asked for again. */
+  | { tell: 'board-moved' }
   | { tell: 'truck'; row: BoardRow }
   | { tell: 'may-dig'; hold: NoticeStep | null; coming: NoticeStep | null }
   | { tell: 'unseen'; notice: UnseenNotice }
@@ -100,7 +102,20 @@ export type Telling =
 /** What questions are answered with. */
 export type Answer = Extract<
   Telling,
-  { tell: 'wait' | 'tally' | 'left' | 'board' | 'truck' | 'may-dig' | 'unseen' | 'tickets' | 'list' | 'help' }
+  {
+    tell:
+      | 'wait'
+      | 'tally'
+      | 'left'
+      | 'board'
+      | 'truck'
+      | 'may-dig'
+      | 'unseen'
+      | 'tickets'
+      | 'list'
+      | 'ticket-form'
+      | 'help';
+  }
 >;
 
 /** Who is told. `asker` = where the message came from. */

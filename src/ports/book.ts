@@ -3,6 +3,11 @@ import type { EpochMs } from '../core/units.ts';
 import type { Heard } from './chat.ts';
 import type { Outgoing } from './outbox.ts';
 
+/** A message with a slot, as it stands in its room or with its person, or soon will. */
+export interface Shown extends Pick<Outgoing, 'recipient' | 'platform' | 'to' | 'notBeforeMs'> {
+  slot: string;
+}
+
 /** One open transaction on the book of one operation; nobody else writes to that operation meanwhile. */
 export interface Page {
   /** Puts the message into the inbox; `known` = it was there already (platforms deliver twice). */
@@ -15,6 +20,8 @@ export interface Page {
   factsAfter: (seq: number) => Promise<{ seq: number; fact: Fact }[]>;
   /** Adds facts in order and returns the last one's seq. A fact id that is known is an error: the transaction fails. */
   write: (facts: readonly Fact[]) => Promise<number>;
+  /** Of each room and person the newest message of that kind that has a slot and was due at `sinceMs` or later. */
+  shown: (kind: string, sinceMs: EpochMs) => Promise<Shown[]>;
   enqueue: (messages: readonly Outgoing[]) => Promise<void>;
   /** Sets the operation's alarm under a name; a later call with the same name moves it, null takes it away. */
   wakeAt: (name: string, dueMs: EpochMs | null) => Promise<void>;

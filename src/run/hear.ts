@@ -7,6 +7,7 @@ import type { CrewMember } from '../core/roster.ts';
 import type { Tell, Telling } from '../core/telling.ts';
 import type { Page } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
+import { boardChanges } from './boards.ts';
 import { aimedAt, hearDeletion, hearEdit } from './edits.ts';
 import type { Versions } from './edits.ts';
 import { withForecasts } from './line-forecasts.ts';
@@ -110,12 +111,14 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   };
   const tells = [...answerTells(answers, cause), ...news.flatMap((fact) => tellsOf(fact, day))];
   const messages = outgoing(tells, cause, origin, day, running, heard.heardMs);
+  const turn = { before, after: day, cause, nowMs: heard.heardMs, messages };
+  const boards = await boardChanges(page, running, turn);
   const seq = news.length > 0 ? await page.write(news) : null;
-  await page.enqueue(messages);
+  await page.enqueue([...messages, ...boards]);
   const stirs = news.some(bearsOnWeather);
   await wakeForLine(page, news, heard.heardMs);
   if (stirs) await watch(page, running, heard.heardMs, day);
-  return { facts: news, seq, day, queues: stirs || messages.length > 0 };
+  return { facts: news, seq, day, queues: stirs || messages.length + boards.length > 0 };
 };
 
 /**

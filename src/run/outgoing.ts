@@ -1,8 +1,8 @@
 /** Tells -> messages for the outbox, in the language of whom they are for. */
 import type { Day } from '../core/day.ts';
-import { LOCAL, addressOf, personById } from '../core/roster.ts';
+import { LOCAL, addressesOf, personById } from '../core/roster.ts';
 import type { CrewMember, Language, Roster } from '../core/roster.ts';
-import type { Audience, Tell, Telling } from '../core/telling.ts';
+import type { Tell, Telling } from '../core/telling.ts';
 import type { EpochMs, Minutes } from '../core/units.ts';
 import { addMinutes } from '../core/units.ts';
 import type { Said } from '../ports/chat.ts';
@@ -10,6 +10,7 @@ import type { Outgoing, Recipient } from '../ports/outbox.ts';
 import { dataOf } from '../saying/data.ts';
 import { say, sayToRoom } from '../saying/say.ts';
 import type { Voice } from '../saying/voice.ts';
+import { boardSlot } from './boards.ts';
 import type { Running } from './running.ts';
 
 /** Where a message came from, for answers to it. */
@@ -28,6 +29,8 @@ interface Destination {
   to: Outgoing['to'];
   languages: readonly Language[];
   repliesTo: string | null;
+  /** Tells the messages to one recipient over several platforms apart. */
+  keyed: string;
 }
 
 /** An answer that comes an hour late answers a question that nobody asks any more. */
@@ -61,21 +64,29 @@ const toAsker = (origin: Origin): Destination => {
     to: room ? { room: room.room } : { user },
     languages: [person?.language ?? 'en'],
     repliesTo: messageId,
+    keyed: '',
   };
 };
 
-const toPerson = (id: string, day: Day, running: Running): Destination | null => {
+/** What is urgent goes to every address of the person: nobody knows which phone is in the cab. The rest to the first. */
+const toPerson = (id: string, urgent: boolean, day: Day, running: Running): Destination[] => {
   const person = personById(day.roster, id);
-  const address = person && addressOf(person, running.platforms);
-  if (!address) {
+  const addresses = person ? addressesOf(person, running.platforms) : [];
+  if (!person || addresses.length === 0) {
     running.log.warn(
       { person: id, platforms: running.platforms },
       'This person cannot be reached: no address on a platform in use',
     );
-    return null;
+    return [];
   }
-  const { platform, user } = address;
-  return { recipient: { person: id }, platform, to: { user }, languages: [person.language], repliesTo: null };
+  return (urgent ? addresses : addresses.slice(0, 1)).map(({ platform, user }, at) => ({
+    recipient: { person: id },
+    platform,
+    to: { user },
+    languages: [person.language],
+    repliesTo: null,
+    keyed: at === 0 ? '' : `@${platform}`,
+  }));
 };
 
 const toRoom = (id: string, day: Day, running: Running): Destination | null => {
@@ -91,22 +102,23 @@ const toRoom = (id: string, day: Day, running: Running): Destination | null => {
     to,
     languages: languages.length > 0 ? languages : ['en'],
     repliesTo: null,
+    keyed: '',
   };
 };
 
-const destination = (
-  audience: Audience,
+const destinations = (
+  { audience, urgent }: Tell,
   origin: Origin | null,
   day: Day,
   running: Running,
-): Destination | null => {
+): Destination[] => {
   switch (audience.to) {
     case 'asker':
-      return origin && toAsker(origin);
+      return origin ? [toAsker(origin)] : [];
     case 'person':
-      return toPerson(audience.person, day, running);
+      return toPerson(audience.person, urgent, day, running);
     case 'room':
-      return toRoom(audience.room, day, running);
+      return [toRoom(audience.room, day, running) ?? []].flat();
   }
 };
 
@@ -132,13 +144,11 @@ export const outgoing = (
   running: Running,
   nowMs: EpochMs,
 ): Outgoing[] =>
-  tells.flatMap((tell): Outgoing[] => {
-    const destined = destination(tell.audience, origin, day, running);
-    if (!destined) return [];
-    const { recipient, platform, to, repliesTo } = destined;
-    return [
-      {
-        key: `${tell.key}:${JSON.stringify(recipient)}`,
+  tells.flatMap((tell) =>
+    destinations(tell, origin, day, running).map((destined): Outgoing => {
+      const { recipient, platform, to, languages, repliesTo, keyed } = destined;
+      return {
+        key: `${tell.key}:${JSON.stringify(recipient)}${keyed}`,
         recipient,
         platform,
         to,
@@ -147,10 +157,10 @@ export const outgoing = (
         data: dataOf(tell.telling, running.iso),
         said: sayTo(tell.telling, destined, day, running, nowMs),
         repliesTo,
-        slot: null,
+        slot: tell.telling.tell === 'board' ? boardSlot(platform, languages[0] ?? 'en', cause) : null,
         urgent: tell.urgent,
         notBeforeMs: nowMs,
         expiresMs: expires(tell.telling, nowMs),
-      },
-    ];
-  });
+      };
+    }),
+  );

@@ -173,6 +173,8 @@ const answerData = (telling: Answer, iso: Iso): Data => {
       };
     case 'list':
       return { list: telling.list };
+    case 'ticket-form':
+      return { truck: telling.truck };
     case 'help':
       return {};
   }
@@ -200,6 +202,7 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'unseen':
     case 'tickets':
     case 'list':
+    case 'ticket-form':
     case 'help':
       return answerData(telling, iso);
     case 'seen':
@@ -215,8 +218,7 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
       return { platform: telling.platform, user: telling.user };
     case 'truck-down':
       return { truck: telling.truck, words: telling.words, at: iso(telling.atMs) };
-    case 'ticket-form':
-      return { truck: telling.truck };
+    case 'board-moved':
     case 'emergency-answer':
     case 'stranger-answer':
       return {};

@@ -81,6 +81,11 @@ const answerText = (telling: Answer, voice: Voice): string => {
       return ticketsText(telling, voice);
     case 'list':
       return listText(telling, voice);
+    case 'ticket-form':
+      return phrase(voice, 'ticket.form', {
+        ...ticketExamples(voice),
+        truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
+      });
     case 'help':
       return [
         phrase(voice, 'help', ticketExamples(voice)),
@@ -109,12 +114,11 @@ const textOf = (telling: Telling, voice: Voice): string => {
     case 'unseen':
     case 'tickets':
     case 'list':
+    case 'ticket-form':
     case 'help':
       return answerText(telling, voice);
-    case 'ticket-form':
-      return phrase(voice, 'ticket.form', {
-        truck: telling.truck ?? voice.roster.trucks[0]?.id ?? '1',
-      });
+    case 'board-moved':
+      return phrase(voice, 'board.moved');
     case 'seen':
       return phrase(voice, 'notice.seen');
     case 'list-changed':

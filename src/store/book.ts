@@ -43,6 +43,7 @@ const watched = (page: Page, operation: string): { page: Page; failures: readonl
       answeredBy: step('reading the outbox', page.answeredBy),
       factsAfter: step('reading facts', page.factsAfter),
       write: step('writing facts', page.write),
+      shown: step('reading what is shown', page.shown),
       enqueue: step('queueing messages', page.enqueue),
       wakeAt: step('setting an alarm', page.wakeAt),
       nextAlarm: step('reading alarms', page.nextAlarm),

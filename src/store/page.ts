@@ -1,6 +1,7 @@
-import { and, asc, desc, eq, gt, lte, max, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, gte, isNotNull, lte, max, or, sql } from 'drizzle-orm';
 import type { Fact } from '../core/facts.ts';
-import type { Page } from '../ports/book.ts';
+import type { EpochMs } from '../core/units.ts';
+import type { Page, Shown } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
@@ -39,6 +40,8 @@ export const openPage = (tx: Tx, operation: string): Page => ({
     return Math.max(...written.map((row) => row.seq));
   },
 
+  shown: (kind, sinceMs) => shown(tx, operation, kind, sinceMs),
+
   enqueue: async (messages) => {
     if (messages.length === 0) return;
     await tx
@@ -76,6 +79,20 @@ export const openPage = (tx: Tx, operation: string): Page => ({
       .onConflictDoUpdate({ target: [inbox.operation, inbox.platform, inbox.messageId], set: { parked } });
   },
 });
+
+/** Not what could not be delivered: nobody sees it. */
+const shown = async (tx: Tx, operation: string, kind: string, sinceMs: EpochMs): Promise<Shown[]> => {
+  const { lane, slot, recipient, platform, to, notBeforeMs, outcome } = outbox;
+  const isOfKind = and(eq(outbox.operation, operation), eq(outbox.kind, kind), gte(notBeforeMs, sinceMs));
+  const rows = await tx
+    .selectDistinctOn([lane], { slot, recipient, platform, to, notBeforeMs, outcome })
+    .from(outbox)
+    .where(and(isOfKind, isNotNull(slot)))
+    .orderBy(asc(lane), desc(outbox.id));
+  return rows.flatMap(({ slot: known, outcome: became, ...row }) =>
+    known === null || became === 'gave-up' || became === 'expired' ? [] : [{ ...row, slot: known }],
+  );
+};
 
 const versionsOf = async (tx: Tx, operation: string, platform: string, id: string): Promise<Heard[]> => {
   const isEdit = sql`${inbox.body} -> 'event' ->> 'is' = 'edit' and ${inbox.body} -> 'event' ->> 'of' = ${id}`;

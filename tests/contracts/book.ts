@@ -1,7 +1,8 @@
 /** What every book must do. */
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Book, Page } from '../../src/ports/book.ts';
-import { fact, heard, MINUTE_MS, NOON_MS } from './samples.ts';
+import type { Outgoing } from '../../src/ports/outbox.ts';
+import { fact, heard, MINUTE_MS, NOON_MS, outgoing } from './samples.ts';
 import type { StoreSetting } from './store-setting.ts';
 
 export const bookContract = (open: () => Promise<StoreSetting>): void => {
@@ -47,6 +48,31 @@ export const bookContract = (open: () => Promise<StoreSetting>): void => {
       expect(await versions('a', 'local')).toEqual([first, instant, edit]);
       expect(await versions('a', 'other')).toEqual([]);
       expect(await versions('b', 'local')).toEqual([]);
+    });
+
+    test('what is shown: the newest of its kind in each lane, unless it could not be delivered', async () => {
+      const board = { kind: 'board', slot: 'board 1' };
+      const elsewhere = { to: { room: 'C2' }, recipient: { room: 'other' } };
+      const enqueue = (...messages: Outgoing[]) => book.inOneGo('a', (page) => page.enqueue(messages));
+      const slots = async (operation = 'a', sinceMs = NOON_MS) =>
+        (await book.inOneGo(operation, (page) => page.shown('board', sinceMs)))
+          .map(({ slot }) => slot)
+          .sort();
+      await enqueue(
+        outgoing('b1', board),
+        outgoing('b2', { ...board, slot: 'board 2' }),
+        outgoing('b3', { ...board, ...elsewhere, slot: 'board 3' }),
+        outgoing('receipt'),
+        outgoing('other slot', { slot: 'notice' }),
+        outgoing('unchangeable', { kind: 'board', to: { room: 'C3' } }),
+      );
+      expect(await slots()).toEqual(['board 2', 'board 3']);
+      expect(await slots('a', NOON_MS + 1)).toEqual([]);
+      expect(await slots('b')).toEqual([]);
+      const lent = await setting.store.outbox.claim(['local'], NOON_MS, MINUTE_MS, 9);
+      const dead = lent.find(({ key }) => key === 'b3');
+      await setting.store.outbox.giveUp(dead?.id ?? 0, 'no such channel', NOON_MS);
+      expect(await slots()).toEqual(['board 2']);
     });
 
     test('a throw keeps nothing: a receipt without its load, or a load without its receipt, is a lie', async () => {

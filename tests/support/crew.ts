@@ -15,14 +15,18 @@ import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { sampleRoster } from './roster.ts';
 
-/** "07:05" or "22:30:15", mountain daylight time. */
+/** "07:05", "22:30:15" or "2026-10-19T18:00:00", mountain daylight time. */
 export const at = (clock: string): EpochMs =>
-  Date.parse(`2026-10-20T${clock.length === 5 ? `${clock}:00` : clock}-06:00`);
+  Date.parse(
+    clock.length > 8 ? `${clock}-06:00` : `2026-10-20T${clock.length === 5 ? `${clock}:00` : clock}-06:00`,
+  );
 
 interface Given {
   roster: Roster;
   /** Means of the shell in place of the usual ones: a clock that fails, other platforms. */
   running: Partial<Running>;
+  /** Where the crew writes. */
+  platform: string;
 }
 
 /** What a line of the day may have besides who, where and what. */
@@ -68,7 +72,16 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
     said += 1;
     const id = line.id ?? `m${said}`;
     const userName = line.userName ?? null;
-    await hear(running, { platform: 'local', id, user: who, userName, room, sentMs, heardMs, event });
+    await hear(running, {
+      platform: given.platform ?? 'local',
+      id,
+      user: who,
+      userName,
+      room,
+      sentMs,
+      heardMs,
+      event,
+    });
     return deliverAll(clock);
   };
 
@@ -132,13 +145,13 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
 export type Crew = Awaited<ReturnType<typeof crewOn>>;
 
 /** Gives each test of the file a day of its own, on one database in memory. */
-export const crewForEachTest = (take: (crew: Crew, database: Database) => void): void => {
+export const crewForEachTest = (take: (crew: Crew, database: Database) => void | Promise<void>): void => {
   let database: Database;
   beforeAll(async () => {
     database = await openDatabase({ memory: true });
   });
   afterAll(() => database.close());
   beforeEach(async () => {
-    take(await crewOn(database), database);
+    await take(await crewOn(database), database);
   });
 };

@@ -295,6 +295,7 @@ export const tellings: Tellings = {
     tell: 'list',
     list,
   })),
+  'board-moved': [{ tell: 'board-moved' }],
   'ticket-form': ['3', null].map((truck) => ({ tell: 'ticket-form', truck })),
   help: [true, false].map((manager) => ({ tell: 'help', manager })),
   seen: [{ tell: 'seen', step: heatStep() }],

@@ -148,6 +148,7 @@ export const en = {
   'board.head.phase': 'Where',
   'board.head.since': 'Since',
   'board.head.loads': 'Loads',
+  'board.moved': 'The trucks: see the newer list further down.',
   'board.mark': '* worked out from a later message, not told',
   'phase.at-field': 'at the field',
   'phase.loading': 'loading',
@@ -225,7 +226,7 @@ export const en = {
   'role.topper-operator': 'topper operator',
 
   // Tickets
-  'ticket.form': 'When parked, the ticket in one line: ticket 48213 gross 79840 tare 29320 truck {truck}',
+  'ticket.form': 'When parked, the ticket in one line: {ticket} truck {truck}',
   'tickets.none': 'No tickets today.',
   'tickets.title': 'Tickets today: {count}.',
   'tickets.row': '{serial} {truck} {tons} {time}',

@@ -147,6 +147,7 @@ export const es: Record<Key, string> = {
   'board.head.phase': 'Dónde',
   'board.head.since': 'Desde',
   'board.head.loads': 'Cargas',
+  'board.moved': 'Las trocas: vea la lista más nueva, abajo.',
   'board.mark': '* deducido de un mensaje posterior, no avisado',
   'phase.at-field': 'en el campo',
   'phase.loading': 'cargando',
@@ -220,7 +221,7 @@ export const es: Record<Key, string> = {
   'role.digger-operator': 'operador de la sacadora',
   'role.topper-operator': 'operador de la deshojadora',
 
-  'ticket.form': 'Ya parado, la boleta en una línea: boleta 48213 bruto 79840 tara 29320 troca {truck}',
+  'ticket.form': 'Ya parado, la boleta en una línea: {ticket} troca {truck}',
   'tickets.none': 'Hoy no hay boletas.',
   'tickets.title': 'Boletas de hoy: {count}.',
   'tickets.row': '{serial} {truck} {tons} {time}',

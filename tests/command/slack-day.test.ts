@@ -1,0 +1,118 @@
+/** The whole bot as a process on a Slack that delivers, forgets and is asked again, killed over and over. */
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { randomFrom } from '../../src/core/line/random.ts';
+import { startFieldbell } from '../support/fieldbell.ts';
+import { CREW, operationOnSlack, ROOM, shownBy, userOf } from '../support/slack/crew.ts';
+import { readManifest } from '../support/slack/manifest.ts';
+import { startSlack } from '../support/slack/slack.ts';
+import { TOKENS } from '../support/slack/web-api.ts';
+import { temporaryDirectory } from '../support/temporary.ts';
+import { waitFor } from '../support/wait-for.ts';
+import { openStore } from '../../src/store/open.ts';
+
+const KILLS = 10;
+/** Of Web API calls after a start: the first ones sign in and read the history, the later ones post. */
+const LATEST_KILL = 14;
+const PATIENCE_MS = 240_000;
+
+const DRIVERS = ['Ana', 'Ben', 'Carla', 'Dale', 'Eli'] as const;
+
+/** What each driver says in one life of the bot: a check-in each, and a ticket at the end of the round. */
+const wordsOf = (driver: number, life: number): string => {
+  const serial = 48_000 + life * 10 + driver;
+  return ['loaded', 'in line', 'dumped', `ticket ${serial} gross 79840 tare 29320`][life % 4] ?? '';
+};
+
+const startDay = async () => {
+  const slack = await startSlack({
+    scopes: readManifest().oauth_config.scopes.bot,
+    eventsUrl: null,
+    // Soon given up: the history must then be read.
+    timing: { ackMs: 1_000, retryAfterMs: [0, 50] },
+    nowMs: Date.now,
+  });
+  for (const name of CREW) slack.workspace.users.add(userOf(name));
+  const crew = slack.workspace.addChannel(ROOM, 'public');
+  const folder = temporaryDirectory();
+  const operation = join(folder, 'operation.yaml');
+  writeFileSync(operation, operationOnSlack({ Ruth: { local: 'ruth' } }));
+  const database = join(folder, 'data');
+  const said: { ts: string; words: string }[] = [];
+  const say = (name: string, words: string): Promise<void> => {
+    const { message, delivery } = slack.people.say(crew, userOf(name), words);
+    said.push({ ts: message.ts, words });
+    return slack.send(delivery);
+  };
+  const start = () =>
+    startFieldbell([], {
+      FIELDBELL_OPERATION: operation,
+      FIELDBELL_DATABASE: database,
+      FIELDBELL_HEALTH_PORT: '0',
+      FIELDBELL_SLACK_BOT_TOKEN: TOKENS.bot,
+      FIELDBELL_SLACK_APP_TOKEN: TOKENS.app,
+      SLACK_API_URL: slack.url,
+      // Eleven starts: what the first one compiled is there for the others.
+      NODE_COMPILE_CACHE: join(folder, 'compiled'),
+    });
+  return { slack, crew, database, said, say, start };
+};
+
+test(
+  'killed ten times in a day, every check-in counts once and every notice is told once',
+  { timeout: 900_000 },
+  async () => {
+    const chance = randomFrom(20_261_020);
+    const { slack, database, said, say, start } = await startDay();
+    const underWay: Promise<void>[] = [];
+    let bot = start();
+    // The room is heard from the first reading of it on.
+    await waitFor(
+      'first reading',
+      () => slack.calls.some(({ method }) => method === 'conversations.history'),
+      PATIENCE_MS,
+    );
+    underWay.push(say('Ruth', 'board'));
+    for (let life = 0; life < KILLS; life += 1) {
+      const before = slack.calls.length;
+      for (const [driver, name] of DRIVERS.entries()) underWay.push(say(name, wordsOf(driver, life)));
+      if (life === 3) underWay.push(say('Mateo', 'stop digging, mud'));
+      if (life === 6) underWay.push(say('Mateo', 'dig again'));
+      const target = before + 1 + Math.floor(chance() * LATEST_KILL);
+      await waitFor(`call ${target}`, () => slack.calls.length >= target, PATIENCE_MS);
+      await bot.kill();
+      bot = start();
+    }
+    await Promise.all(underWay);
+
+    const answered = (ts: string): boolean =>
+      shownBy(slack).some(({ key }) => key.startsWith(`slack:${ROOM}:${ts}:answer`));
+    await waitFor('answer to each', () => said.every(({ ts }) => answered(ts)), PATIENCE_MS);
+    const notices = () => shownBy(slack).filter(({ key }) => key.startsWith('notice:'));
+    await waitFor('notices', () => notices().length >= 2 * (CREW.length + 1), PATIENCE_MS);
+    bot.type('/as ruth', '/dm', 'where is everybody');
+    const { code, out } = await bot.end();
+    expect(code).toBe(0);
+    // Said on Slack in the last life, asked for in the terminal.
+    for (const truck of [1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`Truck ${truck} +in line`));
+
+    const keys = shownBy(slack).map(({ key }) => key);
+    expect(keys.length).toBe(new Set(keys).size);
+    const where = (number: number): string[] =>
+      notices()
+        .filter(({ key }) => key.split(':')[2] === String(number))
+        .map(({ channel }) => channel);
+    const everybody = [ROOM, ...CREW.map((name) => slack.workspace.direct(userOf(name)).id)].sort();
+    for (const number of [1, 2]) expect(where(number).sort()).toEqual(everybody);
+    expect(shownBy(slack).filter(({ message }) => message.text.startsWith('Trucks at'))).toHaveLength(1);
+
+    const store = await openStore({ embedded: database }, ['sample']);
+    const facts = await store.book.inOneGo('sample', (page) => page.factsAfter(0));
+    await store.close();
+    const causes = facts.map(({ fact }) => fact.cause).sort();
+    const reports = said.filter(({ words }) => words !== 'board');
+    expect(causes).toEqual(reports.map(({ ts }) => `slack:${ROOM}:${ts}`).sort());
+    await slack.close();
+  },
+);
