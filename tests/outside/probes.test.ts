@@ -49,7 +49,7 @@ describe('trucks of ours among all', () => {
     [0.3, 2.333333],
     [0.5, 1],
   ])('at a share of %d leave %d unseen between two of ours', (share, unseen) => {
-    const places = ours(20_000, share, randomFrom(3));
+    const places = ours(40_000, share, randomFrom(3));
     const gaps = places.slice(1).map((place, index) => place - (places[index] ?? 0) - 1);
     expect(mean(gaps) / unseen).toBeCloseTo(1, 1);
     expect(sd(gaps) / (Math.sqrt(1 - share) / share)).toBeCloseTo(1, 1);
