@@ -4,6 +4,7 @@ import { seenAt, NIGHT_MIN } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import type { Asked } from './forecasts.ts';
 import { seenWaits } from './rules/naive.ts';
+import { mean } from './scoring.ts';
 
 export interface Example {
   day: string;
@@ -16,6 +17,14 @@ export interface Example {
 
 const EVERY_MIN = 10;
 const UNTIL_MIN = 780;
+
+const LINE_MIN = 15;
+
+/** Trucks wait for a quarter of an hour or more on average. */
+export const hasLine = ({ state }: DayRun): boolean => {
+  const waits = state.trucks.map(({ joinedMin, weighedMin }) => weighedMin - joinedMin);
+  return mean(waits.filter((waitMin) => !Number.isNaN(waitMin))) >= LINE_MIN;
+};
 
 export const exampleOf = (run: DayRun, ours: Asked<Interval> | null): Example => ({
   day: `${run.station.family} ${run.station.number}, day ${run.day}`,

@@ -58,7 +58,7 @@ const few = jobsOf(stations ?? 0, (family, index) => ({
     FEWEST_LOADS + ((MOST_LOADS - FEWEST_LOADS) * (index + 0.5)) / Math.max(1, stations ?? 1),
   ),
   sets: 'all',
-  example: family === 'open' && index === Math.floor((stations ?? 0) / 2),
+  example: family === 'open',
 }));
 const pooled = jobsOf(busyStations ?? 0, (_, index) => ({ number: BUSY_NUMBERS_FROM + index }));
 

@@ -8,7 +8,7 @@ import { nearestInterval } from './conformal.ts';
 import type { Past } from './conformal.ts';
 import { NIGHT_MIN, feedback, heardUnder, seenAt, targets, trueDay } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
-import { exampleOf } from './example.ts';
+import { exampleOf, hasLine } from './example.ts';
 import type { Example } from './example.ts';
 import { boundForecast, naiveRules, rawForecast } from './forecasts.ts';
 import type { Asked } from './forecasts.ts';
@@ -25,7 +25,7 @@ export interface SeasonPlan {
   trainingDays: number;
   testDays: number;
   seed: number;
-  /** Draw the course of the first test day. */
+  /** Draw the course of the first test day that has a line. */
   example: boolean;
 }
 
@@ -164,7 +164,7 @@ export const runSeason = ({ station, sets, trainingDays, testDays, seed, example
     for (const run of runs.slice(trainingDays)) {
       const rules = rulesOf(run, set, learned, calibration);
       scoreDay(run, set, rules, scored);
-      if (example) shown ??= exampleOf(run, rules['ours'] ?? null);
+      if (example && hasLine(run)) shown ??= exampleOf(run, rules['ours'] ?? null);
       calibration = calibrateOn(run, set, profile, calibration);
     }
   }

@@ -1,4 +1,7 @@
-/** Milliseconds that one forecast takes at the end of a day of 25, 50, 100 and 250 tickets: `node tests/bench/forecast.ts`. */
+/**
+ * Milliseconds that one forecast takes at the end of a day of 25 to 250 tickets, and whether they grow in line with the
+ * tickets: `node tests/bench/forecast.ts`
+ */
 import { FRESH_CALIBRATION } from '../../src/core/line/calibration.ts';
 import { makeForecast } from '../../src/core/line/forecast.ts';
 import { defaultProfile } from '../../src/core/line/profile.ts';
@@ -8,6 +11,7 @@ import { newDay, runDay } from '../backtest/simulator/day.ts';
 import { drawDay, drawStation } from '../backtest/simulator/station.ts';
 
 const ROUNDS = 40;
+const AIM_MS = 60;
 const NOW_MIN = 700;
 
 /** Processor time, so that other work on the machine does not count. */
@@ -15,7 +19,8 @@ const cpuMs = (): number => process.cpuUsage().user / 1000;
 
 const median = (numbers: number[]): number => numbers.sort((a, b) => a - b)[numbers.length >> 1] ?? 0;
 
-for (const tickets of [25, 50, 100, 250]) {
+const cost: { visits: number; ms: number }[] = [];
+for (const tickets of [25, 50, 100, 150, 200, 250]) {
   const busiest = { ...drawStation(1, 'open', tickets, 1), trucksPerDay: Math.max(200, tickets), pilers: 2 };
   const station = { ...busiest, secondWindows: [{ fromMin: 0, toMin: 780 }] };
   const plan = drawDay(station, 0, 1);
@@ -31,8 +36,22 @@ for (const tickets of [25, 50, 100, 250]) {
     forecast(observations, ask);
     return cpuMs() - begun;
   });
-  const slowest = Math.max(...times.slice(5));
+  const ms = median(times);
+  const visits = observations.visits.length;
+  cost.push({ visits, ms });
+  const slowest = Math.max(...times.slice(5)).toFixed(1);
   console.log(
-    `${tickets} loads (${observations.visits.length} visits heard): median ${median(times).toFixed(1)} ms, slowest ${slowest.toFixed(1)} ms`,
+    `${tickets} loads (${visits} heard of): median ${ms.toFixed(1)} ms, slowest ${slowest} ms (aim: ${AIM_MS} ms)`,
   );
 }
+
+const mean = (numbers: readonly number[]): number =>
+  numbers.reduce((sum, number) => sum + number, 0) / numbers.length;
+const [middle, middleMs] = [mean(cost.map(({ visits }) => visits)), mean(cost.map(({ ms }) => ms))];
+const slope =
+  mean(cost.map(({ visits, ms }) => (visits - middle) * (ms - middleMs))) /
+  mean(cost.map(({ visits }) => (visits - middle) ** 2));
+const off = Math.max(...cost.map(({ visits, ms }) => Math.abs(ms - middleMs - slope * (visits - middle))));
+console.log(
+  `A straight line: ${(middleMs - slope * middle).toFixed(1)} ms for the day and ${slope.toFixed(2)} ms a ticket; off it by at most ${off.toFixed(1)} ms`,
+);
