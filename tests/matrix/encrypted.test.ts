@@ -1,7 +1,9 @@
+import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Told } from '../support/synapse/bot-child.ts';
 import { inboxOf, startBotProcess } from '../support/synapse/bot-child.ts';
-import { settingsFor, temporaryDirectory } from '../support/synapse/crew.ts';
+import { bars, drawPicture } from '../support/picture.ts';
+import { ENCRYPTED, settingsFor, temporaryDirectory } from '../support/synapse/crew.ts';
 import type { NioUser } from '../support/synapse/nio-user.ts';
 import { nioUser } from '../support/synapse/nio-user.ts';
 import { startProxy } from '../support/synapse/proxy.ts';
@@ -9,12 +11,6 @@ import { rawUser } from '../support/synapse/raw-user.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
 import type { Account, Synapse } from '../support/synapse/synapse.ts';
 import { startSynapse } from '../support/synapse/synapse.ts';
-
-const ENCRYPTED = {
-  initial_state: [
-    { type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } },
-  ],
-};
 
 describeWithSynapse('encrypted rooms', () => {
   let synapse: Synapse;
@@ -74,7 +70,7 @@ describeWithSynapse('encrypted rooms', () => {
       'yes',
     ]);
     expect(person.cannotRead()).toEqual([]);
-  }, 240_000);
+  }, 600_000);
 
   test('a device that came while the bot was down can read what the bot says', async () => {
     const { ana, room, start, inRoom } = await gather();
@@ -88,7 +84,7 @@ describeWithSynapse('encrypted rooms', () => {
     await start();
     await person.say(room, 'in line');
     await newPhone.hears('heard in line\n1️⃣ Yes');
-  }, 240_000);
+  }, 600_000);
 
   test('a message to the bot alone is answered in an encrypted room of the two', async () => {
     const { ben, process, start } = await gather();
@@ -102,7 +98,17 @@ describeWithSynapse('encrypted rooms', () => {
     await person.hears('heard how long is the line\n1️⃣ Yes');
     await child.kill();
     expect(await inboxOf(process)).toMatchObject([{ room: null, event: { addressed: true } }]);
-  }, 240_000);
+  }, 600_000);
+
+  test('a picture is uploaded encrypted, and another implementation can open it', async () => {
+    const { ana, room, start, inRoom } = await gather();
+    const person = await nioUser(synapse.url, ana);
+    await start();
+    await inRoom(person);
+    await person.say(room, 'picture');
+    const drawn = createHash('sha256').update(await drawPicture(bars.svg));
+    expect(await person.opened(bars.altText)).toBe(drawn.digest('hex'));
+  }, 600_000);
 
   test('a message whose key is late is told as unreadable once, and taken when the key comes', async () => {
     const proxy = await startProxy(synapse.url);
@@ -134,5 +140,5 @@ describeWithSynapse('encrypted rooms', () => {
     ]);
     expect(texts).toContainEqual([said, 'loaded']);
     expect(texts).toContainEqual([more, 'in line']);
-  }, 240_000);
+  }, 600_000);
 });

@@ -154,7 +154,7 @@ describeWithSynapse('what the Matrix bot takes in', () => {
     const kept = (await inboxOf(process)).map(({ id }) => id);
     expect(kept).toHaveLength(said.length);
     expect(new Set(kept)).toEqual(new Set(said));
-  }, 240_000);
+  }, 600_000);
 
   test('what is said while the homeserver stands still or is down for the bot comes afterwards', async () => {
     const { ana, room, bot } = crew;
@@ -176,7 +176,7 @@ describeWithSynapse('what the Matrix bot takes in', () => {
     const shown = (await ana.history(room)).filter(({ content }) => content['body'] === 'Good morning.');
     expect(shown.map(({ event_id }) => event_id)).toEqual([sent]);
     await chat.close();
-  }, 120_000);
+  }, 400_000);
 
   test('a homeserver that is down at the start is waited for', async () => {
     const { ana, room, bot } = crew;
@@ -191,7 +191,7 @@ describeWithSynapse('what the Matrix bot takes in', () => {
     const second = await starting;
     expect(second.heard.map(({ id }) => id)).toEqual([said]);
     await second.chat.close();
-  }, 120_000);
+  }, 400_000);
 
   test('a refused login, a foreign directory and a directory in use are told at once', async () => {
     const { bot, ana } = crew;

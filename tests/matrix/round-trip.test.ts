@@ -78,5 +78,5 @@ describeWithSynapse('the way there and back', () => {
         `echo bot ${median(times.theirs).toFixed(1)} ms, ratio ${ratio.toFixed(2)}\n`,
     );
     expect(ratio).toBeLessThan(2);
-  }, 120_000);
+  }, 400_000);
 });

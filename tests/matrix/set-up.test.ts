@@ -1,12 +1,15 @@
+import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { startScript } from '../support/synapse/bot-child.ts';
-import { settingsFor } from '../support/synapse/crew.ts';
+import type { Fieldbell } from '../support/fieldbell.ts';
+import { startFieldbell } from '../support/fieldbell.ts';
 import type { RawUser } from '../support/synapse/raw-user.ts';
 import { rawUser } from '../support/synapse/raw-user.ts';
-import type { SetUp } from '../support/synapse/set-up-process.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
-import type { Synapse } from '../support/synapse/synapse.ts';
+import type { Account, Synapse } from '../support/synapse/synapse.ts';
 import { startSynapse } from '../support/synapse/synapse.ts';
+import { temporaryDirectory } from '../support/temporary.ts';
+
+const COMMAND = fileURLToPath(new URL('../../src/command/matrix-set-up.ts', import.meta.url));
 
 /** Keys of cross-signing are signed as https://spec.matrix.org/latest/client-server-api/#cross-signing says. */
 interface Keys {
@@ -22,14 +25,33 @@ describeWithSynapse('the guided set-up of the encryption', () => {
   });
   afterAll(() => synapse.dispose());
 
-  /** What it asked, and the device it was for. */
-  const setUp = async (what: SetUp): Promise<{ asked: string[]; device: string }> => {
-    const script = startScript('set-up-process.ts', what.settings.directory, what);
-    const device = await script.until('device');
-    return {
-      device,
-      asked: script.lines.filter((line) => line.startsWith('"')).map((line) => JSON.parse(line) as string),
-    };
+  const start = (url: string, bot: Account, directory: string): Fieldbell =>
+    startFieldbell(
+      [],
+      {
+        FIELDBELL_MATRIX_HOMESERVER: url,
+        FIELDBELL_MATRIX_USER: bot.user,
+        FIELDBELL_MATRIX_PASSWORD: bot.password,
+        FIELDBELL_MATRIX_DIRECTORY: directory,
+      },
+      COMMAND,
+    );
+
+  /** Answers each question when it has come. */
+  const setUp = async (
+    bot: Account,
+    directory: string,
+    answers: readonly [question: string, typed: string][],
+  ) => {
+    const command = start(synapse.url, bot, directory);
+    for (const [question, typed] of answers) {
+      await command.shows(question);
+      command.type(typed);
+    }
+    const { code, out, err } = await command.end();
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    return { out, device: /device (\w+) of/.exec(out)?.[1] ?? '' };
   };
 
   const isSigned = async (person: RawUser, bot: string, device: string): Promise<boolean> => {
@@ -42,22 +64,40 @@ describeWithSynapse('the guided set-up of the encryption', () => {
   test('shows a recovery key once, signs the device, and takes the key for a new device', async () => {
     const bot = await synapse.register('bell');
     const person = await rawUser(synapse.url, await synapse.register('ana'));
-    const settings = settingsFor(synapse.url, bot, { encryption: true });
-    const first = await setUp({ settings, typed: [] });
-    expect(first.asked).toHaveLength(1);
+    const directory = temporaryDirectory();
+    const first = await setUp(bot, directory, [['Press Enter when you have it.', '']]);
     // Base58 in groups of four: https://spec.matrix.org/latest/client-server-api/#recovery-key
-    const key = /^ {4}((?:[1-9A-HJ-NP-Za-km-z]{4} ?)+)$/m.exec(first.asked[0] ?? '')?.[1] ?? '';
+    const key = /^ {4}((?:[1-9A-HJ-NP-Za-km-z]{4} ?)+)$/m.exec(first.out)?.[1] ?? '';
     expect(key.replaceAll(' ', '')).toHaveLength(48);
     expect(await isSigned(person, bot.user, first.device)).toBe(true);
+    expect(first.out).toContain('What to do next:');
 
-    const moved = settingsFor(synapse.url, bot, { encryption: true });
-    const second = await setUp({ settings: moved, typed: ['wrong key', key] });
-    expect(second.asked).toHaveLength(2);
-    expect(second.asked[1]).toContain('That is not it.');
+    const moved = temporaryDirectory();
+    const second = await setUp(bot, moved, [
+      ['made at the first set-up: ', 'wrong key'],
+      ['That is not it. ', key],
+    ]);
     expect(second.device).not.toBe(first.device);
     expect(await isSigned(person, bot.user, second.device)).toBe(true);
+    expect(second.out).not.toContain(key);
 
-    const again = await setUp({ settings: moved, typed: [key] });
+    const again = await setUp(bot, moved, [['made at the first set-up: ', key]]);
     expect(again.device).toBe(second.device);
-  }, 240_000);
+  }, 600_000);
+
+  test('says what is missing, and does not wait for answers that can not come', async () => {
+    const nothing = await startFieldbell([], {}, COMMAND).end();
+    expect(nothing.code).toBe(78);
+    expect(nothing.err).toContain('set FIELDBELL_MATRIX_HOMESERVER');
+    const bot = await synapse.register('bell2');
+    const unattended = await start(synapse.url, bot, temporaryDirectory()).end();
+    expect(unattended.code).toBe(1);
+    expect(unattended.err).toContain('run this in a terminal');
+    const directory = temporaryDirectory();
+    const busy = start(synapse.url, bot, directory);
+    await busy.shows('Press Enter when you have it.');
+    const rival = await start(synapse.url, bot, directory).end();
+    expect(rival.code).toBe(1);
+    expect(rival.err).toContain('in use by another process');
+  }, 600_000);
 });

@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { replay } from '../../src/command/replay.ts';
 import { isZone } from '../../src/run/zone-clock.ts';
 import { loadSettings } from '../../src/settings/load.ts';
+import { mulberry32 } from '../support/random.ts';
 
 const answer = z.object({
   at: z.string(),
@@ -62,22 +63,11 @@ test('the recorded day gives the loads, tons and fields of the tickets', { timeo
   ]);
 });
 
-/** A small repeatable generator (mulberry32, public domain, by Tommy Ettinger). */
-const chanceFrom = (seed: number) => {
-  let state = seed;
-  return (): number => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-};
-
 const timed = z.looseObject({ at: z.string(), text: z.string().optional(), room: z.string().nullish() });
 
 /** A fifth of the room's messages is heard up to an hour late, and every message comes twice. */
 const muddled = (lines: readonly string[], seed: number): string[] => {
-  const chance = chanceFrom(seed);
+  const chance = mulberry32(seed);
   return lines
     .flatMap((line) => {
       const said = timed.parse(JSON.parse(line));

@@ -1,4 +1,4 @@
-/** The bot as a process of its own: `node src/main.ts` with arguments, settings and typed lines. It does not outlive the test. */
+/** The bot, or another command of it, as a process of its own: `node src/main.ts` with arguments, settings and typed lines. It does not outlive the test. */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
@@ -30,8 +30,9 @@ const bareEnvironment = (): NodeJS.ProcessEnv =>
 export const startFieldbell = (
   args: readonly string[],
   settings: Readonly<Record<string, string>> = {},
+  main = MAIN,
 ): Fieldbell => {
-  const child = spawn(process.execPath, [MAIN, ...args], { env: { ...bareEnvironment(), ...settings } });
+  const child = spawn(process.execPath, [main, ...args], { env: { ...bareEnvironment(), ...settings } });
   const text = { out: '', err: '' };
   let changed = Promise.withResolvers<undefined>();
   for (const [stream, name] of [[child.stdout, 'out'] as const, [child.stderr, 'err'] as const])

@@ -11,7 +11,7 @@ import { inbox } from '../../../src/store/schema.ts';
 import { waitFor } from '../wait-for.ts';
 import type { BotProcess } from './bot-process.ts';
 
-const SLOW_MS = 90_000;
+const SLOW_MS = 240_000;
 
 export interface Told {
   lines: readonly string[];

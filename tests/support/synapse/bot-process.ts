@@ -1,7 +1,7 @@
 /**
  * The adapter in a process of its own, with the real inbox on the disk. Argument: a JSON file of `BotProcess`. Prints a
  * line when it listens, and one for each message that is safe: its id and whether it was new. Where it `answers`, it says
- * each message again with one choice under it, and prints the id of that.
+ * each message again with one choice under it, and a picture where it is asked for one, and prints the id of that.
  */
 import { readFileSync } from 'node:fs';
 import { matrixChat } from '../../../adapters/matrix/chat.ts';
@@ -9,6 +9,7 @@ import { readWhole, writeWhole } from '../../../adapters/matrix/connect/files.ts
 import type { MatrixSettings } from '../../../adapters/matrix/settings.ts';
 import type { Heard } from '../../../src/ports/chat.ts';
 import { openStore } from '../../../src/store/open.ts';
+import { bars, drawPicture } from '../picture.ts';
 
 export interface BotProcess {
   settings: MatrixSettings;
@@ -36,7 +37,7 @@ const chat = matrixChat(settings, {
     print('told', cause);
   },
   declined: () => undefined,
-  draw: null,
+  draw: drawPicture,
   nowMs: Date.now,
   log: () => undefined,
 });
@@ -45,7 +46,8 @@ const listening = Promise.withResolvers<true>();
 const answer = async ({ id, user, room, event }: Heard): Promise<void> => {
   if (event.is !== 'message') return;
   await listening.promise;
-  const said = { text: `heard ${event.text}`, table: null, picture: null, ring: false, mentions: [] };
+  const picture = event.text === 'picture' ? bars : null;
+  const said = { text: `heard ${event.text}`, table: null, picture, ring: false, mentions: [] };
   const buttons = [{ label: 'Yes', words: 'yes' }];
   const to = room === null ? { user } : { room };
   const result = await chat.post({

@@ -88,6 +88,13 @@ export const startBot = async (settings: MatrixSettings, more: Partial<MatrixDep
   };
 };
 
+/** More for the making of a room. */
+export const ENCRYPTED = {
+  initial_state: [
+    { type: 'm.room.encryption', state_key: '', content: { algorithm: 'm.megolm.v1.aes-sha2' } },
+  ],
+};
+
 let crews = 0;
 
 /** A bot's account and two people in a room with it; names are new each time, so that crews share a homeserver. */

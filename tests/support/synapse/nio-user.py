@@ -5,14 +5,21 @@ Arguments: homeserver, user, password, folder of the keys. Reads commands from s
 """
 
 import asyncio
+import hashlib
 import json
 import sys
 
-from nio import AsyncClient, AsyncClientConfig, InviteMemberEvent, MegolmEvent, RoomMessage
+from nio import AsyncClient, AsyncClientConfig, InviteMemberEvent, MegolmEvent, RoomEncryptedMedia, RoomMessage
+from nio.crypto import decrypt_attachment
 
 
 def tell(**what):
     print(json.dumps(what), flush=True)
+
+
+def knows(client, room, other):
+    users = client.rooms[room].users if room in client.rooms else {}
+    return other in users and any(client.device_store.active_user_devices(other))
 
 
 async def main(homeserver, user, password, folder):
@@ -33,6 +40,12 @@ async def main(homeserver, user, password, folder):
             await client.join(room.room_id)
             tell(joined=room.room_id)
 
+    async def on_file(room, event):
+        answer = await client.download(event.url)
+        opened = decrypt_attachment(answer.body, event.key["k"], event.hashes["sha256"], event.iv)
+        tell(opened=hashlib.sha256(opened).hexdigest(), text=event.body, stored=len(answer.body))
+
+    client.add_event_callback(on_file, RoomEncryptedMedia)
     client.add_event_callback(on_message, RoomMessage)
     client.add_event_callback(on_unreadable, MegolmEvent)
     client.add_event_callback(on_invite, InviteMemberEvent)
@@ -51,7 +64,7 @@ async def main(homeserver, user, password, folder):
         elif command["do"] == "meet":
             # Until it has heard of somebody's device, the app encrypts for the others alone.
             other = command["to"]
-            while other not in client.rooms[room].users or not any(client.device_store.active_user_devices(other)):
+            while not knows(client, room, other):
                 await asyncio.sleep(0.02)
             tell(met=other, room=room)
         else:

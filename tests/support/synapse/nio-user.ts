@@ -4,13 +4,23 @@ import { randomBytes } from 'node:crypto';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { onTestFinished } from 'vitest';
+import { z } from 'zod';
 import { waitFor } from '../wait-for.ts';
 import { SYNAPSE_ROOT } from './root.ts';
 import type { Account } from './synapse.ts';
 
 type Line = Record<string, unknown>;
 
-const SLOW_MS = 60_000;
+const message = z.object({
+  heard: z.string(),
+  sender: z.string(),
+  room: z.string(),
+  text: z.string(),
+  encrypted: z.boolean(),
+});
+type Message = z.output<typeof message>;
+
+const SLOW_MS = 180_000;
 
 /** A person who writes and reads encrypted messages; see nio-user.py. Each is a device of its own. */
 export const nioUser = async (url: string, { user, password }: Account) => {
@@ -62,6 +72,11 @@ export const nioUser = async (url: string, { user, password }: Account) => {
     },
     /** Waits until a message with that text has come. */
     hears: (text: string) => until(`"${text}"`, (line) => line['text'] === text),
+    /** The hash (SHA-256) of a file that came encrypted, with these words, after it was opened. */
+    opened: async (text: string): Promise<unknown> =>
+      (await until(`file "${text}"`, (line) => 'opened' in line && line['text'] === text))['opened'],
+    /** All messages that it has read, its own too, in the order they came. */
+    messages: (): Message[] => told.flatMap((line) => message.safeParse(line).data ?? []),
     cannotRead: () => told.filter((line) => 'unreadable' in line),
   };
 };

@@ -93,6 +93,22 @@ export const rawUser = async (url: string, { user, password }: Account) => {
     },
     /** The public keys of another user. */
     keysOf: (other: string) => as('POST', '/keys/query', { device_keys: { [other]: [] } }),
+    /** Ids of the events that ring on the user's phone, as the homeserver sees it. */
+    rung: async (): Promise<string[]> => {
+      const { notifications } = (await as('GET', '/notifications?only=highlight&limit=100')) as {
+        notifications: { event: RawEvent }[];
+      };
+      return notifications.map(({ event }) => event.event_id);
+    },
+    power: (room: string, users: Record<string, number>) =>
+      as('PUT', `/rooms/${enc(room)}/state/m.room.power_levels`, { users: { [user]: 100, ...users } }),
+    /** A file that stands in an event: https://spec.matrix.org/latest/client-server-api/#content-repository */
+    download: async (mxc: string): Promise<Uint8Array> => {
+      const address = `${url}/_matrix/client/v1/media/download/${mxc.slice('mxc://'.length)}`;
+      const answer = await fetch(address, { headers: { Authorization: `Bearer ${token}` } });
+      if (!answer.ok) throw new Error(`${mxc}: ${answer.status}`);
+      return new Uint8Array(await answer.arrayBuffer());
+    },
     joined: async (): Promise<string[]> =>
       ((await as('GET', '/joined_rooms')) as { joined_rooms: string[] }).joined_rooms,
     members: async (room: string): Promise<Record<string, unknown>> =>

@@ -72,20 +72,30 @@ const obstacle = async (): Promise<string | null> => {
   }
 };
 
+/** What a failed command wrote last tells more than that it failed. */
+const reasonOf = (error: unknown): string => {
+  const written = error instanceof Error && 'stderr' in error ? String(error.stderr).trim() : '';
+  const last = written.split('\n').at(-1) ?? '';
+  const what = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
+  return last === '' ? what : `${what}: ${last}`;
+};
+
 /** Null = the folder is ready; else why Synapse can't be had here. The first call takes about two minutes. */
 export const synapseMissing = async (): Promise<string | null> => {
-  // SQLite's file lock makes the test files wait for the one that builds, and is let go when that one dies.
+  // SQLite's file lock makes a second run wait for the one that builds, and is let go when that one dies.
   const lock = new DatabaseSync(`${SYNAPSE_ROOT}.lock`, { timeout: BUILD_WITHIN_MS });
   lock.exec('begin exclusive');
   try {
     const why = await obstacle();
-    if (why !== null || existsSync(READY)) return why;
+    if (why !== null) return why;
     const from = mirror();
-    if (from === null) return 'the sources of apt name no Debian mirror';
-    await build(from);
+    if (!existsSync(READY) && from === null) return 'the sources of apt name no Debian mirror';
+    if (!existsSync(READY) && from !== null) await build(from);
+    // Where a sandbox lets the folder be filled but not be used, that shows here.
+    await command('chroot', SYNAPSE_ROOT, 'python3', '-c', 'import nio, olm, synapse.app.homeserver');
     return null;
   } catch (error) {
-    return `Synapse could not be set up in ${SYNAPSE_ROOT}: ${error instanceof Error ? error.message : String(error)}`;
+    return `it could not be set up in ${SYNAPSE_ROOT}: ${reasonOf(error)}`;
   } finally {
     lock.close();
   }

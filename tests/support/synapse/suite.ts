@@ -1,9 +1,7 @@
-import { describe } from 'vitest';
-import { synapseMissing } from './root.ts';
+import { describe, inject } from 'vitest';
 
-/** Setting the folder up may take long on a busy machine, and happens before the first suite. */
-const missing = await synapseMissing();
-if (missing !== null) process.stderr.write(`Skipped, because there is no Synapse: ${missing}.\n`);
+/** Why there is no Synapse, as the set-up before all suites has found; null = there is. */
+const missing = inject('synapseMissing');
 
 /** A suite against a real homeserver; skipped with the reason where none can be had. */
 export const describeWithSynapse = (name: string, body: () => void): void => {

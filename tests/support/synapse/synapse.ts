@@ -85,7 +85,7 @@ const isUp = async (url: string): Promise<boolean> =>
 const launch = async (home: string, url: string): Promise<ChildProcess> => {
   const args = [SYNAPSE_ROOT, 'python3', '-m', 'synapse.app.homeserver', '-c', `${home}/homeserver.yaml`];
   const child = spawn('chroot', args, { stdio: 'ignore' });
-  await waitFor('answer of Synapse', async () => child.exitCode !== null || (await isUp(url)), 60_000);
+  await waitFor('answer of Synapse', async () => child.exitCode !== null || (await isUp(url)), 180_000);
   if (child.exitCode !== null) throw new Error(`Synapse ended at its start: see ${SYNAPSE_ROOT}${home}`);
   return child;
 };

@@ -1,0 +1,14 @@
+import { defineConfig, mergeConfig } from 'vitest/config';
+import base from './vitest.config.ts';
+
+/** The suites against a real homeserver, which is set up once before them. */
+export default mergeConfig(
+  base,
+  defineConfig({
+    test: {
+      globalSetup: ['tests/support/synapse/global-setup.ts'],
+      // Every test runs Python and a homeserver beside the bot.
+      testTimeout: 120_000,
+    },
+  }),
+);
