@@ -10,7 +10,8 @@ import { holdAdvice } from './line/hold.ts';
 import { haulMinutes, lineObservations } from './line/observations.ts';
 import type { ForecastWait, LineObservations } from './line/types.ts';
 import { holds, unseenNotice } from './notices.ts';
-import { mayManage } from './roster.ts';
+import { planOf } from './plan.ts';
+import { mayManage, stationById } from './roster.ts';
 import type { CrewMember, FieldId, StationId, TruckId } from './roster.ts';
 import { left } from './tally/left.ts';
 import { tally } from './tally/tally.ts';
@@ -112,6 +113,21 @@ const answerTickets = (truck: TruckId | null, day: Day, asking: Asking): Telling
   return { tell: 'tickets', tickets, truck, withoutTicket };
 };
 
+/** From noon on the day that is still to be planned is tomorrow. */
+const answerOutlook = (
+  { station, of }: Extract<Question, { about: 'outlook' }>,
+  day: Day,
+  asking: Asking,
+): Telling => {
+  const id = askedStation(day, asking, station);
+  const asked = id === null ? undefined : stationById(day.roster, id);
+  if (!asked) return { tell: 'refusal', refusal: { refused: 'no-station' } };
+  const { clock, nowMs } = asking;
+  const isMorning = clock.wall(asked.zone, nowMs).hour < 12;
+  const addDays = of === 'today' || (of === null && isMorning) ? 0 : 1;
+  return { tell: 'outlook', station: asked.id, addDays, plan: planOf(day, asked, clock, nowMs, addDays) };
+};
+
 export const answer = (question: Question, day: Day, asking: Asking): Telling => {
   switch (question.about) {
     case 'line':
@@ -138,6 +154,8 @@ export const answer = (question: Question, day: Day, asking: Asking): Telling =>
     }
     case 'unseen-notice':
       return { tell: 'unseen', notice: unseenNotice(day) };
+    case 'outlook':
+      return answerOutlook(question, day, asking);
     case 'tickets':
       return answerTickets(question.truck, day, asking);
     case 'lists':

@@ -6,6 +6,7 @@ import { fieldById, managers, mayManage, personById } from './roster.ts';
 import type { Roster, Station } from './roster.ts';
 import type { Audience, Tell, Telling } from './telling.ts';
 import type { EpochMs } from './units.ts';
+import { forecastPairs } from './weather/forecast-pairs.ts';
 import { HEAT_OPTIONS, heatStop } from './weather/heat-stop.ts';
 import type { HeatOptions } from './weather/heat-stop.ts';
 import type { ZoneClock } from './zone-clock.ts';
@@ -143,6 +144,7 @@ const stationStep = (
     ...wordsFor(day, station),
     lastStepMs: newest?.atMs ?? null,
     earlier: forecasts.slice(0, -1),
+    pairs: forecastPairs(day.facts, station, clock),
   };
   const eventId = `heat-${station.id}-${nowMs}`;
   const { step, wakeAtMs } = heatStop(

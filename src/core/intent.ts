@@ -83,6 +83,8 @@ export type Question =
   | { about: 'truck'; truck: TruckId | null }
   | { about: 'may-dig' }
   | { about: 'unseen-notice' }
+  /** The plan by the forecast. Null = of today in the morning, of tomorrow from noon on. */
+  | { about: 'outlook'; station: StationId | null; of: 'today' | 'tomorrow' | null }
   | { about: 'tickets'; truck: TruckId | null }
   | { about: 'lists'; list: 'people' | 'trucks' | 'fields' | 'stations' | 'limits' }
   /** How a ticket is typed. */

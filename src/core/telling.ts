@@ -4,6 +4,7 @@ import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
+import type { DayPlan } from './plan.ts';
 import type { ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { LeftInField } from './tally/left.ts';
 import type { Tally } from './tally/tally.ts';
@@ -87,6 +88,8 @@ export type Telling =
   | { tell: 'stranger-answer' }
   | { tell: 'stranger'; name: string; platform: string; user: string }
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
+  /** The plan of today (0) or tomorrow (1) at that station. */
+  | { tell: 'outlook'; station: StationId; addDays: 0 | 1; plan: DayPlan }
   /** The weather service refuses, so that nothing will be told of heat and frost there. */
   | { tell: 'no-forecast'; station: StationId; why: string }
   | {

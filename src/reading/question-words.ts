@@ -163,6 +163,33 @@ const unseen = asks(
    quien|quienes falta|faltan (de|por) (ver|leer|contestar)`,
 );
 
+const WHICH = 'outlook|plan|forecast|weather|pronostico|clima';
+const outlook = [
+  ...asks(
+    'outlook-tomorrow',
+    `(and|y) tomorrow|manana <?>
+     (whats|hows|what|how|show|give|cual|como) ${WHICH} (look) (for|de|del|para) tomorrow|manana
+     what|how about tomorrow
+     hows|how tomorrow (look|looking)
+     tomorrows ${WHICH}
+     tomorrow ${WHICH}
+     como viene|pinta|esta manana <?>
+     que hay (para) manana`,
+  ),
+  ...asks(
+    'outlook-today',
+    `(whats|hows|what|how|show|give|cual|como) ${WHICH} (look) (for|de|del|para) <span>
+     todays ${WHICH}`,
+  ),
+  ...asks(
+    'outlook',
+    `outlook|forecast|pronostico
+     plan <?>
+     (whats|what|show|give) outlook|forecast|plan
+     (cual) plan|pronostico`,
+  ),
+];
+
 const lists = [
   ...asks('tickets', `(my|list|show|all|todays) tickets\n(mis|las) boletas|tiquets|recibos`),
   ...asks('people', `(list|show|all) people|crew|drivers|gente|choferes|personas|manejadores`),
@@ -185,5 +212,6 @@ export const questionPhrases: readonly Phrase[] = [
   ...whereabouts,
   ...mayDig,
   ...unseen,
+  ...outlook,
   ...lists,
 ];

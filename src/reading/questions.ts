@@ -25,6 +25,11 @@ const questionOf = (about: About, own: boolean, resolved: Resolved, hearing: Hea
       return { about: 'left', field };
     case 'truck':
       return truck === null ? { about: 'board' } : { about, truck };
+    case 'outlook':
+      return { about, station, of: null };
+    case 'outlook-today':
+    case 'outlook-tomorrow':
+      return { about: 'outlook', station, of: about === 'outlook-today' ? 'today' : 'tomorrow' };
     case 'tickets':
       return { about, truck };
     case 'fleet':

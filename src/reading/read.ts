@@ -55,7 +55,9 @@ const standsAlone = ({ sign, slots, named }: Draft): boolean => {
 const isLonely = ({ topic, ...sign }: Sign): boolean =>
   topic === 'ask' &&
   'about' in sign &&
-  /^(people|trucks|fields|stations|limits|help|board)$/.test(sign.about);
+  /^(people|trucks|fields|stations|limits|help|board|outlook|outlook-today|outlook-tomorrow)$/.test(
+    sign.about,
+  );
 
 /** A serial with a weight is no small talk: it must be booked or asked about, whatever stands around it. */
 const isWholeTicket = ({ sign, slots, named }: Draft): boolean =>

@@ -36,7 +36,11 @@ interface Destination {
 /** An answer that comes an hour late answers a question that nobody asks any more. */
 const ANSWER_HOLDS_MIN: Minutes = 60;
 
+/** An outlook of six in the evening says "tomorrow": it must not come after midnight. */
+const OUTLOOK_HOLDS_MIN: Minutes = 6 * 60;
+
 const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
+  if (telling.tell === 'outlook') return addMinutes(nowMs, OUTLOOK_HOLDS_MIN);
   const passing =
     telling.tell === 'wait' ||
     telling.tell === 'line-limit' ||

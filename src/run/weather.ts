@@ -2,6 +2,7 @@
 import type { Day } from '../core/day.ts';
 import { tellsOf, watchWeather } from '../core/decide.ts';
 import type { Fact, FactHeader, FactOf } from '../core/facts.ts';
+import { nextOutlookMs, outlookTells } from '../core/outlooks.ts';
 import { stationById } from '../core/roster.ts';
 import type { StationId } from '../core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../core/units.ts';
@@ -13,6 +14,7 @@ import { allFacts, dayOf } from './running.ts';
 import type { Running } from './running.ts';
 
 const WEATHER_ALARM = 'weather';
+const OUTLOOK_ALARM = 'outlook';
 
 /**
  * Raises what the weather asks for at `nowMs`, tells it, and sets the alarm for the next look. `before`: the day with
@@ -86,6 +88,8 @@ export const hearForecast = async (
   running: Running,
   forecast: ForecastHeard,
 ): Promise<{ refused: 'unknown-place' } | null> => {
+  // What is due by now goes first: a forecast sets the next alarms.
+  await tick(running, forecast.heardMs);
   const refused = await running.book.inOneGo(running.roster.operation, async (page) => {
     const facts = await allFacts(running, page);
     const day = dayOf(running, facts);
@@ -96,6 +100,7 @@ export const hearForecast = async (
     await page.write(news);
     const after = news.length > 0 ? dayOf(running, [...facts, ...news]) : day;
     await watch(page, running, forecast.heardMs, after);
+    await page.wakeAt(OUTLOOK_ALARM, nextOutlookMs(after, running.clock, forecast.heardMs));
     return null;
   });
   running.wakeDeliverer();
@@ -117,12 +122,22 @@ export const hearObservation = (
     await page.write([{ ...header, kind: 'air-observed', place, temperatureF }]);
   });
 
+/** The evening's outlook or the morning's plan, and the alarm for the next one. */
+const tellOutlook = async (page: Page, running: Running, nowMs: EpochMs, day: Day): Promise<void> => {
+  const tells = outlookTells(day, running.clock, nowMs);
+  await page.enqueue(outgoing(tells, `timer:outlook:${nowMs}`, null, day, running, nowMs));
+  await page.wakeAt(OUTLOOK_ALARM, nextOutlookMs(day, running.clock, nowMs));
+};
+
+/** What each alarm looks at; any other is the weather's. */
+const LOOKS: Partial<Record<string, typeof watch>> = { [LINE_ALARM]: watchLine, [OUTLOOK_ALARM]: tellOutlook };
+
 /** Time passes: all alarms due by `nowMs` go off in order, each at its own time. */
 export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
   const wentOff = await running.book.inOneGo(running.roster.operation, async (page) => {
     const alarm = await page.nextAlarm(nowMs);
     if (alarm === null) return false;
-    const look = alarm.name === LINE_ALARM ? watchLine : watch;
+    const look = LOOKS[alarm.name] ?? watch;
     await look(page, running, alarm.dueMs, dayOf(running, await allFacts(running, page)));
     return true;
   });

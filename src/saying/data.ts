@@ -150,6 +150,29 @@ const fleet = (match: FleetMatch): Data => ({
   })),
 });
 
+const outlook = ({ station, plan }: Extract<Telling, { tell: 'outlook' }>, iso: Iso): Data => {
+  if (plan.plan === 'none') return { station, forecastAt: isoOrNull(iso, plan.newestMs) };
+  const { heat, frost, rainInches, issuedMs, dayMs } = plan.outlook;
+  return {
+    station,
+    forecastAt: iso(issuedMs),
+    day: iso(dayMs),
+    dig: plan.dig.map(({ fromMs, toMs }) => ({ from: iso(fromMs), to: iso(toMs) })),
+    heat: heat.likely,
+    chance: heat.chance,
+    highF: heat.peakF,
+    highAt: isoOrNull(iso, heat.peakMs),
+    limitF: heat.limitF,
+    stopToppingAt: isoOrNull(iso, heat.stopToppingMs),
+    stopAt: isoOrNull(iso, heat.stopAtMs),
+    resumeAt: isoOrNull(iso, heat.resumeAtMs),
+    frost: frost.likely,
+    lowF: frost.lowF,
+    lowAt: isoOrNull(iso, frost.lowMs),
+    rainInches,
+  };
+};
+
 const answerData = (telling: Answer, iso: Iso): Data => {
   switch (telling.tell) {
     case 'wait':
@@ -222,6 +245,8 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'emergency-answer':
     case 'stranger-answer':
       return {};
+    case 'outlook':
+      return outlook(telling, iso);
     case 'no-forecast':
       return { station: telling.station, why: telling.why };
     case 'line-limit':

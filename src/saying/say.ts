@@ -5,6 +5,8 @@ import { buttonsFor } from './buttons.ts';
 import { fleetText } from './fleet.ts';
 import { changeText, listText } from './lists.ts';
 import { noticeShort, noticeText, unseenText } from './notice.ts';
+import { outlookText } from './outlook.ts';
+import { outlookPicture } from './outlook-picture.ts';
 import { factLines, warningLine } from './receipt.ts';
 import { questionText, refusalText } from './refusal.ts';
 import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
@@ -137,6 +139,8 @@ const textOf = (telling: Telling, voice: Voice): string => {
       return phrase(voice, 'stranger.alert', { name: telling.name, platform: telling.platform });
     case 'truck-down':
       return truckDownText(telling, voice);
+    case 'outlook':
+      return outlookText(telling, voice);
     case 'no-forecast':
       return phrase(voice, 'no-forecast', {
         station: stationName(voice, telling.station),
@@ -162,7 +166,7 @@ export const say = (telling: Telling, voice: Voice): Said => ({
   text: textOf(telling, voice),
   table: telling.tell === 'board' ? boardTable(telling.rows, voice) : null,
   buttons: buttonsFor(telling, voice),
-  picture: null,
+  picture: telling.tell === 'outlook' ? outlookPicture(telling, voice) : null,
   ring: rings(telling),
   mentions: [],
 });

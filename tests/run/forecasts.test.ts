@@ -115,6 +115,7 @@ describe('the weather service', () => {
         rain: [
           [`${noon}/PT6H`, 2.54],
           [`${new Date(at('18:00')).toISOString()}/PT6H`, 0],
+          [`${new Date(at('18:00') + 6 * HOUR_MS).toISOString()}/PT6H`, 0],
         ],
       }),
       alerts: [
@@ -130,7 +131,10 @@ describe('the weather service', () => {
     expect(fact?.hours[0]).toEqual({ startMs: at('04:00'), temperatureF: 36 });
     expect(fact?.hours).toHaveLength(61);
     expect(fact?.hours.find(({ startMs }) => startMs === at('16:00'))?.temperatureF).toBe(73);
-    expect(fact?.rain).toEqual([{ fromMs: at('12:00'), toMs: at('18:00'), inches: 0.1 }]);
+    expect(fact?.rain).toEqual([
+      { fromMs: at('12:00'), toMs: at('18:00'), inches: 0.1 },
+      { fromMs: at('18:00'), toMs: at('18:00') + 12 * HOUR_MS, inches: 0 },
+    ]);
     expect(fact?.freezeAlerts).toMatchObject([{ event: 'Freeze Warning' }]);
   });
 

@@ -12,9 +12,17 @@ const MS_PER_HOUR = 3_600_000;
 const KEPT_HOURS = 60;
 const KEPT_RAIN_HOURS = 96;
 
+/** Dry spans that follow each other as one. */
+const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
+  rain.reduce<RainTotal[]>((spans, next) => {
+    const last = spans.at(-1);
+    const follows = last?.inches === 0 && next.inches === 0 && last.toMs === next.fromMs;
+    return follows && last ? [...spans.slice(0, -1), { ...last, toMs: next.toMs }] : [...spans, next];
+  }, []);
+
 /**
  * What the book keeps of a forecast: the temperatures stretched to the highs that the service states, since those count
- * for the decisions, to a hundredth of a degree, and the spans in which rain falls.
+ * for the decisions, to a hundredth of a degree, and how much it rains when.
  */
 export const keptForecast = (
   {
@@ -27,9 +35,11 @@ export const keptForecast = (
   hours: stretchToHighs(hours, highs)
     .filter(({ startMs }) => startMs < nowMs + KEPT_HOURS * MS_PER_HOUR)
     .map(({ startMs, temperatureF }) => ({ startMs, temperatureF: Math.round(temperatureF * 100) / 100 })),
-  rain: rain
-    .filter(({ fromMs, inches }) => inches > 0 && fromMs < nowMs + KEPT_RAIN_HOURS * MS_PER_HOUR)
-    .map(({ fromMs, toMs, inches }) => ({ fromMs, toMs, inches: Math.round(inches * 1000) / 1000 })),
+  rain: dryAsOne(
+    rain
+      .filter(({ fromMs }) => fromMs < nowMs + KEPT_RAIN_HOURS * MS_PER_HOUR)
+      .map(({ fromMs, toMs, inches }) => ({ fromMs, toMs, inches: Math.round(inches * 1000) / 1000 })),
+  ),
 });
 
 /** A forecast that says the same is written all the same after so long: its age tells how far it can be trusted. */
@@ -51,7 +61,7 @@ const sameFrom = (nowMs: EpochMs, one: Forecast, other: Forecast): boolean => {
   const shared = one.hours.filter(({ startMs }) => known.has(startMs));
   const rainOf = ({ rain }: Forecast): string =>
     rain
-      .filter(({ toMs }) => toMs > nowMs)
+      .filter(({ toMs, inches }) => toMs > nowMs && inches > 0)
       .map(({ fromMs, toMs, inches }) => `${fromMs} ${toMs} ${inches}`)
       .sort()
       .join();
