@@ -100,9 +100,9 @@ describe('the round as the crew drives it', () => {
   });
 
   it('else from trucks that leave one after another', () => {
-    const minutes = [0, 9, 18, 27, 36, 45, 70];
-    const facts = minutes.map((min) =>
-      step(String((min % 5) + 1), 'left-field', `08:00:00`, {
+    const minutes = [0, 9, 18, 27, 36, 45, 54, 80];
+    const facts = minutes.map((min, number) =>
+      step(String((number % 5) + 1), 'left-field', `08:00:00`, {
         header: { atMs: at('08:00') + min * 60_000, sentMs: at('08:00') + min * 60_000 },
       }),
     );
