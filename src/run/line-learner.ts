@@ -24,10 +24,8 @@ export const lineLearner = (): LearnLine => {
   return (history) => {
     const past = signOfPast(history);
     const known = stations.get(history.station);
-    const learned =
-      known?.past === past
-        ? known
-        : { past, usualDay: learnUsualDay(history), before: new Map<string, Interval | null>() };
+    const learned: Learned =
+      known?.past === past ? known : { past, usualDay: learnUsualDay(history), before: new Map() };
     stations.set(history.station, learned);
     const { usualDay, before } = learned;
     const remembered = (trip: Settled, leadMin: number): Interval | null => {

@@ -2,23 +2,17 @@
 import type { Fact, NoticeStep } from '../core/facts.ts';
 import type { BoardRow } from '../core/haul/board.ts';
 import type { BookedTicket } from '../core/haul/load.ts';
-import type { FleetMatch } from '../core/line/fleet.ts';
-import type { Evidence } from '../core/line/types.ts';
 import type { LeftInField } from '../core/tally/left.ts';
 import type { Answer, Telling, UnseenNotice } from '../core/telling.ts';
 import { shortTonFromLb } from '../core/units.ts';
-import type { EpochMs, Lb } from '../core/units.ts';
+import type { Lb } from '../core/units.ts';
+import { isoOrNull, lineData } from './line-data.ts';
+import type { Data, Iso } from './line-data.ts';
 
-export type Data = Record<string, unknown>;
-
-/** Writes an instant; handed in because the pure folders have no calendar. */
-export type Iso = (atMs: EpochMs) => string;
-
-const isoOrNull = (iso: Iso, atMs: EpochMs | null): string | null => (atMs === null ? null : iso(atMs));
+export type { Data, Iso } from './line-data.ts';
 
 /** Short tons to a hundredth, as on a ticket. */
 const tons = (lb: Lb): number => Math.round(shortTonFromLb(lb) * 100) / 100;
-const minutes = (min: number): number => Math.round(min * 10) / 10;
 
 const notice = (step: NoticeStep, iso: Iso): Data => ({
   notice: step.notice,
@@ -54,33 +48,6 @@ const entry = (fact: Fact, iso: Iso): Data => ({
 const row = (truck: BoardRow, iso: Iso): Data => {
   const { sinceMs, source, ...rest } = truck;
   return { ...rest, since: isoOrNull(iso, sinceMs), inferred: source === 'inferred' };
-};
-
-const evidence = (found: Evidence, iso: Iso): Data => ({
-  serial: found.lastSerial?.serial ?? null,
-  serialAt: isoOrNull(iso, found.lastSerial?.atMs ?? null),
-  trucksAhead: found.trucksAhead === null ? null : Math.round(found.trucksAhead),
-  ratePerHour: found.ratePerHour === null ? null : minutes(found.ratePerHour),
-  newestAgeMin: found.newestAgeMin === null ? null : minutes(found.newestAgeMin),
-});
-
-const wait = (telling: Extract<Telling, { tell: 'wait' }>, iso: Iso): Data => {
-  const { station, arriveInMin, leaveInMin, haulMin, forecast, hold } = telling;
-  const figures = forecast.known ? forecast : forecast.usual;
-  const { medianMin, lowMin, highMin } = figures ?? { medianMin: null, lowMin: null, highMin: null };
-  const rounded = (min: number | null): number | null => (min === null ? null : minutes(min));
-  return {
-    station,
-    arriveInMin: minutes(arriveInMin),
-    medianMin: rounded(medianMin),
-    lowMin: rounded(lowMin),
-    highMin: rounded(highMin),
-    known: forecast.known,
-    leaveInMin,
-    haulMin: rounded(haulMin),
-    evidence: forecast.known ? evidence(forecast.evidence, iso) : null,
-    hold: hold?.advice.hold ? { truck: hold.truck, because: hold.advice.because } : null,
-  };
 };
 
 const tally = ({ tally: told }: Extract<Telling, { tell: 'tally' }>, iso: Iso): Data => ({
@@ -119,37 +86,6 @@ const noted = ({ facts, warnings }: Extract<Telling, { tell: 'receipt' | 'correc
   warnings: warnings.map((w) => w.warning),
 });
 
-const lineLimit = (
-  { station, limitMin, forecast }: Extract<Telling, { tell: 'line-limit' }>,
-  iso: Iso,
-): Data => ({
-  station,
-  limitMin,
-  medianMin: minutes(forecast.medianMin),
-  lowMin: minutes(forecast.lowMin),
-  highMin: minutes(forecast.highMin),
-  evidence: evidence(forecast.evidence, iso),
-});
-
-const share = (part: number): number => Math.round(part * 1000) / 1000;
-
-const fleet = (match: FleetMatch): Data => ({
-  station: match.station,
-  field: match.field,
-  trucks: match.trucks,
-  needed: match.needed,
-  loadMin: minutes(match.loadMin),
-  roundMin: minutes(match.roundMin),
-  waitMin: minutes(match.waitMin),
-  known: match.waitKnown,
-  courses: match.courses.map((course) => ({
-    trucks: course.trucks,
-    diggerIdle: share(course.diggerIdle),
-    diggerIdleBound: share(course.diggerIdleBound),
-    truckWaitMin: minutes(course.truckWaitMin),
-  })),
-});
-
 const outlook = ({ station, plan }: Extract<Telling, { tell: 'outlook' }>, iso: Iso): Data => {
   if (plan.plan === 'none') return { station, forecastAt: isoOrNull(iso, plan.newestMs) };
   const { heat, frost, rainInches, issuedMs, dayMs } = plan.outlook;
@@ -176,7 +112,7 @@ const outlook = ({ station, plan }: Extract<Telling, { tell: 'outlook' }>, iso: 
 const answerData = (telling: Answer, iso: Iso): Data => {
   switch (telling.tell) {
     case 'wait':
-      return wait(telling, iso);
+      return lineData(telling, iso);
     case 'tally':
       return tally(telling, iso);
     case 'left':
@@ -250,11 +186,9 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'no-forecast':
       return { station: telling.station, why: telling.why };
     case 'line-limit':
-      return lineLimit(telling, iso);
     case 'line-stopped':
-      return { station: telling.station, waiting: telling.waiting, silentMin: telling.silentMin };
     case 'fleet':
-      return fleet(telling.fleet);
+      return lineData(telling, iso);
     case 'trouble':
       return { reference: telling.reference };
   }

@@ -3,10 +3,10 @@ import type { BoardRow } from '../../src/core/haul/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
-import type { FleetMatch, HoldAdvice } from '../../src/core/line/fleet.ts';
 import type { ListChange } from '../../src/core/roster.ts';
 import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
+import { lineTellings } from './line-tellings.ts';
 import { heatStep } from './notices.ts';
 import { COOL, FROSTY, WARM, outlookTelling } from './outlooks.ts';
 import { receiptFacts } from './receipts.ts';
@@ -145,62 +145,6 @@ const unheard: BoardRow = {
 };
 export const boardRows: readonly BoardRow[] = [...Object.values(phases), unheard];
 
-const figures = { medianMin: 34, lowMin: 22, highMin: 51 };
-const evidence = {
-  lastSerial: { serial: '048213', atMs: at('10:40') },
-  trucksAhead: 14,
-  ratePerHour: 25,
-  newestAgeMin: 3,
-};
-const noEvidence = { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: 0 };
-const held = (['standstill', 'short-line', 'field-stops'] as const).map((because): HoldAdvice => ({
-  hold: true,
-  because,
-  laterPerMin: 0.4,
-}));
-const notHeld: HoldAdvice = { hold: false, because: 'busy-line', laterPerMin: 1 };
-const waits = ([null, 0, 45] as const).flatMap((leaveInMin): Extract<Telling, { tell: 'wait' }>[] =>
-  [
-    { known: true, ...figures, evidence } as const,
-    { known: true, ...figures, evidence: noEvidence } as const,
-    { known: false, newestAgeMin: null, usual: figures } as const,
-    { known: false, newestAgeMin: null, usual: null } as const,
-  ].map((forecast) => ({
-    tell: 'wait',
-    station: 'north-station',
-    arriveInMin: 25,
-    leaveInMin,
-    haulMin: 25,
-    forecast,
-    hold: leaveInMin === null ? null : { truck: '3', advice: notHeld },
-  })),
-);
-const heldWaits = held.map((advice): Extract<Telling, { tell: 'wait' }> => ({
-  tell: 'wait',
-  station: 'north-station',
-  arriveInMin: 25,
-  leaveInMin: 0,
-  haulMin: 25,
-  forecast: { known: true, ...figures, evidence },
-  hold: { truck: '3', advice },
-}));
-const fleet: FleetMatch = {
-  station: 'north-station',
-  field: 'north-40',
-  trucks: 4,
-  needed: 6,
-  loadMin: 11,
-  roundMin: 55,
-  waitMin: 18,
-  waitKnown: true,
-  courses: [3, 4, 5, 6].map((trucks) => ({
-    trucks,
-    diggerIdle: 0.4 / trucks,
-    diggerIdleBound: 0.5 / trucks,
-    truckWaitMin: trucks,
-  })),
-};
-
 const spans = ['today', 'yesterday', 'season'] as const;
 const line = { loads: 3, netLb: 150_000 };
 const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
@@ -258,7 +202,6 @@ export const tellings: Tellings = {
   question: Object.values(problems)
     .flat()
     .map((problem) => ({ tell: 'question', problem, said: 'what' })),
-  wait: [...waits, ...heldWaits],
   tally: tallies,
   left: [
     { tell: 'left', fields: [] },
@@ -333,16 +276,7 @@ export const tellings: Tellings = {
     ]),
   ],
   'no-forecast': [{ tell: 'no-forecast', station: 'north-station', why: '403: refused' }],
-  'line-limit': [
-    {
-      tell: 'line-limit',
-      station: 'north-station',
-      limitMin: 30,
-      forecast: { known: true, ...figures, evidence },
-    },
-  ],
-  'line-stopped': [{ tell: 'line-stopped', station: 'north-station', waiting: ['2', '3'], silentMin: 50 }],
-  fleet: [fleet, { ...fleet, waitKnown: false }].map((one) => ({ tell: 'fleet', fleet: one })),
+  ...lineTellings,
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],
 };
 

@@ -27,13 +27,18 @@ interface Waiting {
   silentSinceMs: EpochMs;
 }
 
+const wordsOfServing = ({ firstWeighedMs, dumpedMs, secondWeighedMs }: Visit): EpochMs[] =>
+  [firstWeighedMs, dumpedMs, secondWeighedMs].flatMap((atMs) => atMs ?? []);
+
 const isWaiting = (visit: Visit, nowMs: EpochMs): boolean =>
   visit.joinedMs !== null &&
   visit.joinedMs <= nowMs &&
   minutesBetween(visit.joinedMs, nowMs) < LONGEST_WAIT_MIN &&
-  visit.firstWeighedMs === null &&
-  visit.dumpedMs === null &&
-  visit.secondWeighedMs === null;
+  wordsOfServing(visit).length === 0;
+
+/** First come, first served: a truck that joined later has been weighed, so this one's ticket was never told. */
+const isOvertaken = ({ joinedMs }: Visit, visits: readonly Visit[]): boolean =>
+  visits.some((other) => (other.joinedMs ?? -Infinity) > (joinedMs ?? 0) && wordsOfServing(other).length > 0);
 
 /** Trucks of ours that stand in the line; null = none. `inLine`: the trucks that have said nothing else since. */
 export const waitingTrucks = (
@@ -41,12 +46,12 @@ export const waitingTrucks = (
   inLine: (truck: TruckId) => boolean,
   nowMs: EpochMs,
 ): Waiting | null => {
-  const waiting = visits.filter((visit) => isWaiting(visit, nowMs) && inLine(visit.truck));
+  const waiting = visits.filter(
+    (visit) => isWaiting(visit, nowMs) && inLine(visit.truck) && !isOvertaken(visit, visits),
+  );
   if (waiting.length === 0) return null;
   const firstJoinedMs = Math.min(...waiting.map((visit) => visit.joinedMs ?? nowMs));
-  const served = visits.flatMap(({ firstWeighedMs, dumpedMs, secondWeighedMs }) =>
-    [firstWeighedMs, dumpedMs, secondWeighedMs].flatMap((atMs) => atMs ?? []),
-  );
+  const served = visits.flatMap(wordsOfServing);
   return {
     trucks: waiting.map((visit) => visit.truck),
     firstJoinedMs,
@@ -54,8 +59,10 @@ export const waitingTrucks = (
   };
 };
 
-/** Nobody's ticket is told for this long after a first weight, even in a moving line; common practice, no source. */
+/** Tickets are told so late, even in a moving line; common practice, no source. */
 const TELLING_MIN: Minutes = 20;
+/** A line in which trucks of ours were weighed within this time moves; common practice, no source. */
+const MOVING_MIN: Minutes = 30;
 /** The longest wait that counts as usual where nothing was known of the line; common practice, no source. */
 const UNKNOWN_HIGH_MIN: Minutes = 60;
 
@@ -63,8 +70,8 @@ const highMin = (forecast: WaitForecast): Minutes =>
   forecast.known ? forecast.highMin : (forecast.usual?.highMin ?? UNKNOWN_HIGH_MIN);
 
 /**
- * The line is taken to stand when our trucks have waited well beyond the top of the interval that was forecast when the
- * first of them joined, and none was weighed meanwhile.
+ * The line is taken to stand when the first of our trucks has waited well beyond the top of the interval that was
+ * forecast when it joined, and none of ours was weighed for a while.
  */
 const stoppedWarning = (
   observations: LineObservations,
@@ -77,10 +84,10 @@ const stoppedWarning = (
   const { trucks, firstJoinedMs, silentSinceMs } = waiting;
   const silentMin = minutesBetween(silentSinceMs, nowMs);
   const isTold = told.some(({ warning, atMs }) => warning.about === 'stopped' && atMs >= silentSinceMs);
-  if (isTold || silentMin <= TELLING_MIN) return null;
+  if (isTold || silentMin < MOVING_MIN) return null;
   const then = asHeardBy(observations, firstJoinedMs - 1);
   const forecast = forecastWait(then, { nowMs: firstJoinedMs, arriveInMin: 0 });
-  return silentMin > highMin(forecast) + TELLING_MIN
+  return minutesBetween(firstJoinedMs, nowMs) > highMin(forecast) + TELLING_MIN
     ? { about: 'stopped', waiting: trucks, silentMin: Math.round(silentMin) }
     : null;
 };
