@@ -5,7 +5,7 @@ import type { BookedTicket } from '../core/haul/load.ts';
 import type { FleetMatch } from '../core/line/fleet.ts';
 import type { Evidence } from '../core/line/types.ts';
 import type { LeftInField } from '../core/tally/left.ts';
-import type { Answer, Telling, UnseenNotice } from '../core/telling.ts';
+import type { Answer, DigState, Telling, UnseenNotice } from '../core/telling.ts';
 import { shortTonFromLb } from '../core/units.ts';
 import type { EpochMs, Lb } from '../core/units.ts';
 
@@ -25,6 +25,7 @@ const notice = (step: NoticeStep, iso: Iso): Data => ({
   event: step.event,
   number: step.number,
   stage: step.stage,
+  drill: step.source === 'drill',
   reason:
     step.words ?? (step.peakF === null ? step.source : `forecast ${step.peakF} F, limit ${step.limitF} F`),
   place: step.place,
@@ -109,9 +110,11 @@ const unseen = ({ step, seen, unseen: missing }: UnseenNotice): Data => ({
   unseen: missing,
 });
 
-const mayDig = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, iso: Iso): Data => ({
+const mayDig = ({ hold, coming, closed, overridden }: DigState, iso: Iso): Data => ({
   mayDig: hold === null,
-  until: isoOrNull(iso, coming?.stopAtMs ?? null),
+  until: isoOrNull(iso, coming?.stage === 'watch' ? null : (coming?.stopAtMs ?? null)),
+  closed: closed.map(({ station, untilMs }) => ({ station, until: isoOrNull(iso, untilMs) })),
+  overridden: overridden && { by: overridden.by, at: iso(overridden.atMs), words: overridden.step.words },
 });
 
 const noted = ({ facts, warnings }: Extract<Telling, { tell: 'receipt' | 'corrected' }>, iso: Iso): Data => ({
@@ -163,7 +166,7 @@ const answerData = (telling: Answer, iso: Iso): Data => {
     case 'truck':
       return row(telling.row, iso);
     case 'may-dig':
-      return mayDig(telling, iso);
+      return mayDig(telling.dig, iso);
     case 'unseen':
       return unseen(telling.notice);
     case 'tickets':
@@ -203,6 +206,7 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'help':
       return answerData(telling, iso);
     case 'seen':
+    case 'reminder':
     case 'notice':
       return notice(telling.step, iso);
     case 'list-changed':
