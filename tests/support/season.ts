@@ -15,7 +15,7 @@ const tripFacts = (date: number, trip: number): Fact[] => {
   const dawnMs = at(`2026-10-${String(date).padStart(2, '0')} 07:00`);
   const told = (afterMin: number) => {
     const atMs = dawnMs + (FIRST_TRIP_MIN + TRIPS_EVERY_MIN * trip + afterMin) * 60_000;
-    return { atMs, sentMs: atMs, heardMs: atMs };
+    return { atMs, sentMs: atMs, heardMs: atMs, cause: `season:${date}:${trip}:${afterMin}` };
   };
   const wait = waitMin(date, trip);
   const serial = String(40_000 + 300 * date + 14 * trip + Math.round(wait / 3));
