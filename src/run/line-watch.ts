@@ -3,7 +3,8 @@ import type { Day } from '../core/day.ts';
 import { tellsOf } from '../core/decide.ts';
 import type { Fact } from '../core/facts.ts';
 import { nextLookMs, watchLines } from '../core/line/watch.ts';
-import type { EpochMs } from '../core/units.ts';
+import { addMinutes } from '../core/units.ts';
+import type { EpochMs, Minutes } from '../core/units.ts';
 import type { Page } from '../ports/book.ts';
 import { withForecasts } from './line-forecasts.ts';
 import { outgoing } from './outgoing.ts';
@@ -20,11 +21,33 @@ export const wakeForLine = async (page: Page, news: readonly Fact[], nowMs: Epoc
   if (news.some(bearsOnLine)) await page.wakeAt(LINE_ALARM, nextLookMs(nowMs));
 };
 
+/** A line of an hour ago is past: after a stop of the bot the looks that were missed before that are left out. */
+const OLDEST_LOOK_MIN: Minutes = 60;
+
+export const lookAtMs = (dueMs: EpochMs, nowMs: EpochMs): EpochMs =>
+  Math.max(dueMs, nowMs - addMinutes(0, OLDEST_LOOK_MIN));
+
+interface Look {
+  facts: readonly Fact[];
+  wakeAtMs: EpochMs | null;
+}
+
+/** A fault in it must not stand in the way of the alarms that stop and start the dig: it is logged, and tried again. */
+const lookSafely = async (running: Running, nowMs: EpochMs, before: Day): Promise<Look> => {
+  try {
+    return await withForecasts(running, before, nowMs, (forecastWait) =>
+      watchLines(before, running.clock, nowMs, forecastWait),
+    );
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    running.log.error({ why }, 'The line could not be looked at; it is looked at again in five minutes');
+    return { facts: [], wakeAtMs: nextLookMs(nowMs) };
+  }
+};
+
 /** Notes and tells what is worth a word at `nowMs`, and sets the alarm for the next look. */
 export const watchLine = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
-  const { facts, wakeAtMs } = await withForecasts(running, before, nowMs, (forecastWait) =>
-    watchLines(before, running.clock, nowMs, forecastWait),
-  );
+  const { facts, wakeAtMs } = await lookSafely(running, nowMs, before);
   if (facts.length > 0) {
     const day = dayOf(running, [...before.facts, ...facts]);
     await page.write(facts);

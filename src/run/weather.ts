@@ -8,7 +8,7 @@ import type { StationId } from '../core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../core/units.ts';
 import { sameAlerts, saysNothingNew } from '../core/weather/kept-forecast.ts';
 import type { Page } from '../ports/book.ts';
-import { LINE_ALARM, watchLine } from './line-watch.ts';
+import { LINE_ALARM, lookAtMs, watchLine } from './line-watch.ts';
 import { outgoing } from './outgoing.ts';
 import { allFacts, dayOf } from './running.ts';
 import type { Running } from './running.ts';
@@ -146,7 +146,8 @@ export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
     const alarm = await page.nextAlarm(nowMs);
     if (alarm === null) return false;
     const look = LOOKS[alarm.name] ?? watch;
-    await look(page, running, alarm.dueMs, dayOf(running, await allFacts(running, page)));
+    const atMs = alarm.name === LINE_ALARM ? lookAtMs(alarm.dueMs, nowMs) : alarm.dueMs;
+    await look(page, running, atMs, dayOf(running, await allFacts(running, page)));
     return true;
   });
   if (!wentOff) return;

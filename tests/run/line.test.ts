@@ -139,6 +139,34 @@ describe('asked in the chat', { timeout: 300_000 }, () => {
   });
 });
 
+describe('the look at the line', { timeout: 300_000 }, () => {
+  test('that fails is logged, and the stop of the dig goes out all the same', async () => {
+    const clock = {
+      ...zoneClock,
+      wall: (zone: string, atMs: number) => {
+        if (atMs === at('09:05')) throw new Error('no calendar');
+        return zoneClock.wall(zone, atMs);
+      },
+    };
+    crew = await crewOn(database, { running: { clock } });
+    await crew.say('ben', 'crew', 'in line, 14 ahead', '09:01');
+    await crew.passTo('09:06');
+    await crew.say('mateo', null, 'stop digging now, mud', '09:07');
+    expect(crew.heardIn('crew').at(-1)).toContain('MUD HOLD');
+    await crew.passTo('09:31');
+    expect(crew.logged).toMatchObject([{ what: { why: 'no calendar' } }]);
+  });
+
+  test('leaves out the hours in which the bot was stopped', async () => {
+    await crew.say('ruth', null, 'line limit 30 min', '06:00');
+    await crew.say('ben', 'crew', 'in line, 30 ahead', '09:01');
+    const told = await crew.passTo('11:00');
+    const [first] = (await crew.factsSoFar()).filter(({ fact }) => fact.kind === 'line-warned');
+    expect(first?.fact.atMs).toBeGreaterThanOrEqual(at('10:00'));
+    expect(told.length).toBeGreaterThan(0);
+  });
+});
+
 const lines = (): string[] =>
   [
     '08:00 loaded',
