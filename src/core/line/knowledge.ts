@@ -92,7 +92,7 @@ export const settledTrips = ({ past, today }: LineHistory, profile: LineProfile)
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
 
-export const LEADS_MIN = [0, 15, 30, 45] as const;
+const LEADS_MIN = [0, 15, 30, 45] as const;
 
 /** What would have been forecast for that trip, `leadMin` ahead of it and without it; null = no usable evidence then. */
 export const forecastBefore = (

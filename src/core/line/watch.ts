@@ -41,7 +41,7 @@ const isOvertaken = ({ joinedMs }: Visit, visits: readonly Visit[]): boolean =>
   visits.some((other) => (other.joinedMs ?? -Infinity) > (joinedMs ?? 0) && wordsOfServing(other).length > 0);
 
 /** Trucks of ours that stand in the line; null = none. `inLine`: the trucks that have said nothing else since. */
-export const waitingTrucks = (
+const waitingTrucks = (
   { visits }: LineObservations,
   inLine: (truck: TruckId) => boolean,
   nowMs: EpochMs,
