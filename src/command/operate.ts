@@ -1,5 +1,4 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
-import type { Day } from '../core/day.ts';
 import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line-forecasts.ts';
 import { createMetrics } from '../run/metrics.ts';
@@ -18,8 +17,6 @@ export interface Operation {
   metrics: Metrics;
   /** The lists as they stand now, changes made in chat included. */
   roster: () => Roster;
-  /** The state of the harvest as the book has it. */
-  day: () => Day;
   close: () => Promise<void>;
 }
 
@@ -51,7 +48,6 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     store,
     metrics,
     roster: () => dayOf(running, running.facts.facts).roster,
-    day: () => dayOf(running, running.facts.facts),
     close: store.close,
   };
 };

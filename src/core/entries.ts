@@ -37,7 +37,6 @@ const isEntryKind = (fact: Fact): boolean => {
     case 'notice-raised':
     case 'notice-seen':
     case 'line-warned':
-    case 'shift-told':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':
@@ -108,7 +107,6 @@ const corrected = (said: Fact, set: Correction): Fact => {
     case 'notice-raised':
     case 'notice-seen':
     case 'line-warned':
-    case 'shift-told':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':

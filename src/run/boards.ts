@@ -2,7 +2,6 @@
  * The board as one message of each room and person, kept up to date where the platform can change a message. Asked for
  * again it comes anew at the end of the talk, and the older one says so.
  */
-import { digState } from '../core/notices.ts';
 import { board } from '../core/haul/board.ts';
 import type { Day } from '../core/day.ts';
 import { LOCAL } from '../core/roster.ts';
@@ -83,12 +82,7 @@ export const boardChanges = async (page: Page, running: Running, turn: Turn): Pr
   const moved = hasMoved(running, turn);
   if (!moved && asked.length === 0) return [];
   const startMs = dayStartMs(running, turn);
-  const telling: Telling = {
-    tell: 'board',
-    rows: board(turn.after, startMs),
-    dayStartMs: startMs,
-    dig: digState(turn.after, startMs, turn.nowMs),
-  };
+  const telling: Telling = { tell: 'board', rows: board(turn.after, startMs), dayStartMs: startMs };
   const shown = await page.shown('board', startMs);
   return shown.flatMap((one) => {
     if (asked.some((message) => isSameLane(message, one)))
