@@ -30,6 +30,11 @@ export const en = {
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',
   'receipt.field-dug': 'Digging {field} since {time}.',
   'receipt.truck-taken': '{person} has {truck}.',
+  'receipt.off-shift':
+    'Off shift: no notices to you alone for ten hours, or until your next load.',
+  'receipt.on-shift': 'On shift: notices come to you alone as well.',
+  'receipt.notices-when-off': 'Notices will come to you off shift too.',
+  'receipt.no-notices-when-off': 'No notices to you alone when you are off shift.',
   'receipt.taken-back': 'Taken back: {what}',
   'receipt.correction': 'the correction.',
   'receipt.corrected': 'Corrected: {what}',
@@ -55,6 +60,7 @@ export const en = {
   'refused.not-allowed.correct-others':
     "That is someone else's entry. Its sender, the foreman or the grower can change it.",
   'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
+  'refused.not-allowed.drill': 'Only grower and foreman can call a drill.',
   'refused.second-not-below-first':
     'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',
   'refused.net-impossible':
@@ -71,6 +77,12 @@ export const en = {
   'refused.nothing-to-correct': 'I find no entry of yours to correct.',
   'refused.nothing-to-see': 'There is no new notice to confirm.',
   'refused.dig-stopped-already': 'The dig is stopped already; nobody is told again.',
+  'refused.order-overtaken':
+    'That was sent before the newest order, so nothing is changed and nobody is told. If it still holds, say it again.',
+  'refused.crowns-not-checked':
+    'Frost hold: cut crowns first, then say "crowns ok at {example}". To dig without, say why: "dig on: station agreed".',
+  'refused.drill-on-already': 'A drill is on already. "End drill" ends it.',
+  'refused.no-drill': 'There is no drill to end.',
   'refused.dig-not-stopped': 'The dig is not stopped.',
   'refused.no-such-entry': '"{name}" is not on that list.',
   'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',
@@ -163,34 +175,53 @@ export const en = {
   'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
   'may-dig.until': 'Yes, until {time}. {notice}',
   'may-dig.no': 'No. {notice}',
+  'may-dig.nowhere': 'No: there is nowhere to haul to.',
+  'may-dig.closed': '{station} is closed{until}, {person} said at {time}.',
+  'may-dig.overridden': 'Dug on by order of {person} at {time}: {words}',
 
   // Notices
   'notice.title.heat': 'HEAT STOP',
   'notice.title.frost': 'FROST HOLD',
   'notice.title.mud': 'MUD HOLD',
   'notice.title.other': 'DIG STOPPED',
+  'notice.title.drill': 'DRILL',
+  'notice.drill':
+    'DRILL, only an exercise: keep working. A real one would say: stop topping {topping}, stop digging {digging}.',
+  'notice.drill-over': 'DRILL OVER. Thanks, keep working.',
   'notice.stop': '{title}: stop topping {topping}, stop digging {digging}.',
   'notice.update': '{title}, NEW TIME: stop topping {topping}, stop digging {digging}.',
-  'notice.watch': '{title} LIKELY {digging}.',
+  'notice.watch': '{title} LIKELY: digging may stop {digging}.',
+  'notice.watch-frost': 'FROST LIKELY: do not top ahead of the digger. Dig all that is topped before {time}.',
+  'notice.watch-heat': 'Dig on, and top no further ahead than you must. I write again when it is sure.',
+  'notice.watch-off': 'ALL-CLEAR: the stop that was likely at {time} is off.',
+  'notice.chance': 'Chance: {chance} %.',
   'notice.now': 'NOW',
   'notice.at': 'at {time}',
   'notice.was': 'It was {time}.',
   'notice.why-forecast':
     'Why: forecast {peak} at {time} at {place}, limit {limit}. Warm beets spoil in the pile.',
+  'notice.why-frost':
+    'Why: forecast low {peak} at {time} at {place}. Beets that froze and thawed rot in the pile.',
+  'notice.why-alert': 'Why: the weather service has a freeze alert out for {place}.',
+  'notice.why-root': 'Why: roots measured at {peak} at {time}, limit {limit}. Warm beets spoil in the pile.',
+  'notice.rain': 'Rain by the forecast: {before} in the last 24 h, {next} in the next 24 h.',
   'notice.why-person': 'Ordered by {person}.',
   'notice.why-words': 'Why: {words}',
   'notice.loaded':
     'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
   'notice.resume': 'Dig again likely {time}. Wait for the all-clear.',
   'notice.resume-unknown': 'No restart time yet. Wait for the all-clear.',
+  'notice.resume-frost':
+    'Dig again only when foreman or grower has cut crowns and says "crowns ok at {field}".',
   'notice.all-clear': "ALL-CLEAR: dig again from {time}. The station's own word goes before mine.",
   'notice.called-off': 'ALL-CLEAR: the stop planned for {time} is off.',
   'notice.all-clear-now': "ALL-CLEAR: dig again now. The station's own word goes before mine.",
   'notice.reply': 'Read and reply only when parked: "got it".',
+  'notice.reminder': 'You have not confirmed this yet.',
   'notice.seen': 'Thanks, noted that you have seen it.',
   'unseen.none': 'No notice has gone out.',
   'unseen.all': 'Everybody has seen it.',
-  'unseen.some': 'Not seen yet: {names}. Seen by {seen} of {all}.',
+  'unseen.some': '{title}, not confirmed yet: {names}. Confirmed by {seen} of {all}.',
 
   // Emergencies
   'emergency.answer':
@@ -302,6 +333,8 @@ export const en = {
   'unit.tonnes': '{tonnes} t',
   'unit.lb': '{lb} lb',
   'unit.kg': '{kg} kg',
+  'unit.in': '{in} in',
+  'unit.mm': '{mm} mm',
 } as const;
 
 export type Key = keyof typeof en;
