@@ -81,6 +81,18 @@ const truckState = (draft: Draft, truck: TruckId, atMs: EpochMs): TruckState => 
   return fresh;
 };
 
+/** Who reports a truck is at work again. */
+const endOffShift = (draft: Draft, by: PersonId | null): void => {
+  const shift = by === null ? undefined : draft.shifts.get(by);
+  if (by !== null && shift && shift.offSinceMs !== null) draft.shifts.set(by, { ...shift, offSinceMs: null });
+};
+
+const applyTruckReport = (draft: Draft, fact: FactOf<'truck-reported'>): void => {
+  if (fact.step !== 'parked') endOffShift(draft, fact.by);
+  if (fact.field !== null && fact.step !== 'joined-line') draft.dugField = fact.field;
+  applyReport(truckState(draft, fact.truck, fact.atMs), fact, surroundings(draft));
+};
+
 const applyTicketFact = (draft: Draft, fact: FactOf<'ticket-booked'>): void => {
   const { serial, station, truck } = fact.ticket;
   // `accept` refuses a known serial; a correction that was heard late could still bring one in twice.
@@ -115,12 +127,6 @@ const applyShift = (draft: Draft, fact: FactOf<'shift-told'>): void => {
   });
 };
 
-/** Who reports a truck or a ticket is at work again. */
-const endOffShift = (draft: Draft, by: PersonId | null): void => {
-  const shift = by === null ? undefined : draft.shifts.get(by);
-  if (by !== null && shift && shift.offSinceMs !== null) draft.shifts.set(by, { ...shift, offSinceMs: null });
-};
-
 const applyForecast = (draft: Draft, fact: FactOf<'forecast-issued'>): void => {
   const known = draft.forecasts.get(fact.place) ?? [];
   // The same issue again brings newer alerts.
@@ -140,9 +146,7 @@ const changePerson = (
 const apply = (draft: Draft, fact: Fact): void => {
   switch (fact.kind) {
     case 'truck-reported':
-      if (fact.step !== 'parked') endOffShift(draft, fact.by);
-      if (fact.field !== null && fact.step !== 'joined-line') draft.dugField = fact.field;
-      applyReport(truckState(draft, fact.truck, fact.atMs), fact, surroundings(draft));
+      applyTruckReport(draft, fact);
       return;
     case 'ticket-booked':
       applyTicketFact(draft, fact);

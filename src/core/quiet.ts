@@ -26,7 +26,7 @@ export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean 
 /** It is night and nobody works: no phone should ring without need. */
 export const isQuiet = (day: Day, clock: ZoneClock, atMs: EpochMs): boolean =>
   isNight(clock, day.roster.zone, atMs) &&
-  !day.facts.some((fact) => isWork(fact) && fact.atMs <= atMs && fact.atMs > addMinutes(atMs, -AT_WORK_MIN));
+  !day.facts.some((fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs);
 
 /** `atMs`, or five in the morning where that lies in a quiet night. */
 export const awakeMs = (day: Day, clock: ZoneClock, atMs: EpochMs): EpochMs => {

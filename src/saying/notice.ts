@@ -132,9 +132,27 @@ export const noticeParts = ({ step, by, changed, rain }: Notice, voice: Voice): 
   };
 };
 
-export const noticeText = (notice: Notice, voice: Voice): string => {
+const noticeText = (notice: Notice, voice: Voice): string => {
   const parts = noticeParts(notice, voice);
   return [parts.headline, ...parts.why, ...parts.todo].join('\n');
+};
+
+/** The notice's first line comes first, so that a drill says so at once. */
+const reminderText = (step: NoticeStep, voice: Voice): string =>
+  [headline(step, voice), phrase(voice, 'notice.reminder'), phrase(voice, 'notice.reply')].join('\n');
+
+export const aboutNoticeText = (
+  telling: Extract<Telling, { tell: 'notice' | 'reminder' | 'seen' }>,
+  voice: Voice,
+): string => {
+  switch (telling.tell) {
+    case 'notice':
+      return noticeText(telling, voice);
+    case 'reminder':
+      return reminderText(telling.step, voice);
+    case 'seen':
+      return phrase(voice, 'notice.seen');
+  }
 };
 
 /** The first line of a notice and why, for "can we dig". */
@@ -143,10 +161,6 @@ export const noticeShort = (step: NoticeStep, rain: RainAround | null, voice: Vo
   const parts = [headline(step, voice), ...reasons(step, null, rain, voice)];
   return [...parts, ...(isSoft ? [] : [restart(step, voice)])].join(' ');
 };
-
-/** The notice's first line comes first, so that a drill says so at once. */
-export const reminderText = (step: NoticeStep, voice: Voice): string =>
-  [headline(step, voice), phrase(voice, 'notice.reminder'), phrase(voice, 'notice.reply')].join('\n');
 
 const titleOf = (step: NoticeStep, voice: Voice): string =>
   phrase(voice, step.source === 'drill' ? 'notice.title.drill' : `notice.title.${step.notice}`);

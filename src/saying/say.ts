@@ -5,7 +5,7 @@ import { buttonsFor } from './buttons.ts';
 import { fleetText } from './fleet.ts';
 import { digLines, mayDigText } from './dig.ts';
 import { changeText, listText } from './lists.ts';
-import { noticeText, reminderText, unseenText } from './notice.ts';
+import { aboutNoticeText, unseenText } from './notice.ts';
 import { outlookText } from './outlook.ts';
 import { outlookPicture } from './outlook-picture.ts';
 import { factLines, warningLine } from './receipt.ts';
@@ -113,16 +113,14 @@ const textOf = (telling: Telling, voice: Voice): string => {
       return answerText(telling, voice);
     case 'board-moved':
       return phrase(voice, 'board.moved');
-    case 'seen':
-      return phrase(voice, 'notice.seen');
     case 'list-changed':
       return changeText(telling.change, voice);
     case 'language':
       return phrase(voice, 'language.set');
+    case 'seen':
     case 'notice':
-      return noticeText(telling, voice);
     case 'reminder':
-      return reminderText(telling.step, voice);
+      return aboutNoticeText(telling, voice);
     case 'emergency-answer':
       return phrase(voice, 'emergency.answer');
     case 'emergency':

@@ -64,9 +64,8 @@ describe('a notice as CAP 1.2', () => {
     await crew.say('ruth', null, 'dig again', '09:30');
     await crew.say('ruth', null, 'stop digging, frost', '10:00');
     expect((await exported('mud-local:first'))('info', 'event')).toEqual(['Mud hold', 'Mud hold']);
-    expect(noticeXml(await dayInBook(), zoneClock, 'heat-9')).toEqual({
-      fault: expect.stringMatching(/no notice "heat-9". Known: mud-local:first, frost-/),
-    });
+    const made = noticeXml(await dayInBook(), zoneClock, 'heat-9');
+    expect('fault' in made ? made.fault : '').toMatch(/no notice "heat-9". Known: mud-local:first, frost-/);
   });
 
   test('before any notice there is nothing to print', async () => {

@@ -98,15 +98,15 @@ const reconsider = (
   return isMild && isFresh ? allClear(current, nowMs, 'forecast') : null;
 };
 
-/** A watch is for one night, and says nothing of the next. */
-const isLapsed = (current: NoticeStep, { nowMs, options }: FrostCase): boolean =>
-  current.stage === 'watch' && nowMs - (current.stopToppingMs ?? nowMs) > options.horizonMin * MS_PER_MINUTE;
+/** Half a day: a person who calls a hold off before it begins has judged that night. Chosen. */
+const NIGHT_MS = 12 * 60 * MS_PER_MINUTE;
+
+/** A watch is for one night, and says nothing of the next: it ends six hours after the coldest hour. */
+const isLapsed = ({ stage, peakMs, stopToppingMs }: NoticeStep, { nowMs }: FrostCase): boolean =>
+  stage === 'watch' && nowMs > (peakMs ?? (stopToppingMs ?? nowMs) + NIGHT_MS / 2) + NIGHT_MS / 2;
 
 const isOver = (current: NoticeStep, frostCase: FrostCase): boolean =>
   current.stage === 'all-clear' || isLapsed(current, frostCase);
-
-/** Half a day: a person who calls a hold off before it begins has judged that night. */
-const NIGHT_MS = 12 * 60 * MS_PER_MINUTE;
 
 /** A person who checked the crowns, or called the hold off, has judged the cold that still lasts or is to come. */
 const isJudged = (current: NoticeStep | null, spell: ColdSpell | null, nowMs: EpochMs): boolean => {

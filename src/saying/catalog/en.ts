@@ -30,8 +30,7 @@ export const en = {
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',
   'receipt.field-dug': 'Digging {field} since {time}.',
   'receipt.truck-taken': '{person} has {truck}.',
-  'receipt.off-shift':
-    'Off shift: no notices to you alone for ten hours, or until your next load.',
+  'receipt.off-shift': 'Off shift: no notices to you alone for ten hours, or until your next load.',
   'receipt.on-shift': 'On shift: notices come to you alone as well.',
   'receipt.notices-when-off': 'Notices will come to you off shift too.',
   'receipt.no-notices-when-off': 'No notices to you alone when you are off shift.',
@@ -264,9 +263,9 @@ export const en = {
   'tickets.no-serial': 'no serial',
 
   // Help
-  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "how many trucks do we need", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
+  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "how many trucks do we need", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Going home? "off shift". Español: "español".',
   'help.manager':
-    'You can also: "stop digging, mud", "dig again", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
+    'You can also: "stop digging, mud", "dig again", "dig on: station agreed", "crowns ok at north 40", "drill: stop digging", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
   trouble:
     'Something went wrong on my side. Your message is kept. Tell the foreman this number: {reference}.',
 

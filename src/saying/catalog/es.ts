@@ -32,8 +32,7 @@ export const es: Record<Key, string> = {
   'receipt.crown-frosted': 'Coronas heladas en {field}, {time}.',
   'receipt.field-dug': 'Se saca en {field} desde las {time}.',
   'receipt.truck-taken': '{person} trae la {truck}.',
-  'receipt.off-shift':
-    'Fuera de turno: sin avisos directos por diez horas, o hasta su siguiente carga.',
+  'receipt.off-shift': 'Fuera de turno: sin avisos directos por diez horas, o hasta su siguiente carga.',
   'receipt.on-shift': 'En turno: los avisos también le llegan directo.',
   'receipt.notices-when-off': 'Los avisos le llegarán también fuera de turno.',
   'receipt.no-notices-when-off': 'Fuera de turno no le llegarán avisos directos.',
@@ -261,9 +260,9 @@ export const es: Record<Key, string> = {
   'tickets.row': '{serial} {truck} {tons} {time}',
   'tickets.no-serial': 'sin número',
 
-  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". English: "english".',
+  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". ¿Ya se va? "fuera de turno". English: "english".',
   'help.manager':
-    'También puede: "paren de sacar, lodo", "ya pueden sacar", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
+    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
 
   'no-forecast':
