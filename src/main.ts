@@ -9,6 +9,7 @@ import { forecastFileTicker } from './command/forecast-file.ts';
 import { goLive } from './command/live.ts';
 import { logTo } from './command/log.ts';
 import { outliveLostConnections } from './command/lost-connection.ts';
+import { noticeXml } from './command/notice-xml.ts';
 import { operate } from './command/operate.ts';
 import { linesOf, replay } from './command/replay.ts';
 import { LOCAL } from './core/roster.ts';
@@ -120,6 +121,22 @@ const runReplay = async (file: string, options: { operation?: string; database?:
   process.exitCode = faults > 0 ? 1 : 0;
 };
 
+const runNoticeXml = async (options: { event?: string }): Promise<void> => {
+  const settings = settingsOrExit(process.env);
+  const operation = await operate(settings.roster, settings.database, {
+    platforms: [],
+    log: logTo('warn'),
+    wakeDeliverer: () => undefined,
+  });
+  const made = noticeXml(operation.day(), zoneClock, options.event ?? null);
+  await operation.close();
+  if ('xml' in made) process.stdout.write(made.xml);
+  else {
+    console.error(made.fault);
+    process.exitCode = 1;
+  }
+};
+
 const speed = (text: string): number => {
   const times = Number(text);
   if (!(times > 0)) throw new InvalidArgumentError('Give a number above 0, such as 600.');
@@ -148,6 +165,14 @@ program
   .option('--operation <file>', 'operation file (otherwise FIELDBELL_OPERATION, otherwise the sample)')
   .option('--database <folder>', 'keep the book there (otherwise in memory)')
   .action(runReplay);
+
+program
+  .command('notice-xml')
+  .description(
+    'print a notice as XML of the Common Alerting Protocol 1.2; with a Postgres book beside the live bot',
+  )
+  .option('--event <id>', 'which one, by the event in its data (otherwise the newest)')
+  .action(runNoticeXml);
 
 try {
   await program.parseAsync();

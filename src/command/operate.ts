@@ -1,4 +1,5 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
+import type { Day } from '../core/day.ts';
 import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line-forecasts.ts';
 import { createMetrics } from '../run/metrics.ts';
@@ -17,6 +18,8 @@ export interface Operation {
   metrics: Metrics;
   /** The lists as they stand now, changes made in chat included. */
   roster: () => Roster;
+  /** The state of the harvest as the book has it. */
+  day: () => Day;
   close: () => Promise<void>;
 }
 
@@ -48,6 +51,7 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     store,
     metrics,
     roster: () => dayOf(running, running.facts.facts).roster,
+    day: () => dayOf(running, running.facts.facts),
     close: store.close,
   };
 };

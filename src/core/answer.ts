@@ -9,7 +9,7 @@ import { calendarDay } from './line/history.ts';
 import { holdAdvice } from './line/hold.ts';
 import { haulMinutes, lineObservations } from './line/observations.ts';
 import type { ForecastWait, LineObservations } from './line/types.ts';
-import { holds, unseenNotice } from './notices.ts';
+import { digState, unseenNotice } from './notices.ts';
 import { planOf } from './plan.ts';
 import { mayManage, stationById } from './roster.ts';
 import type { CrewMember, FieldId, StationId, TruckId } from './roster.ts';
@@ -144,16 +144,15 @@ export const answer = (question: Question, day: Day, asking: Asking): Telling =>
       return { tell: 'left', fields: left(day, question.field) };
     case 'board': {
       const dayStartMs = spanOf(day, asking, 'today').fromMs;
-      return { tell: 'board', rows: board(day, dayStartMs), dayStartMs };
+      const dig = digState(day, dayStartMs, asking.nowMs);
+      return { tell: 'board', rows: board(day, dayStartMs), dayStartMs, dig };
     }
     case 'truck':
       return answerTruck(question.truck, day, asking);
-    case 'may-dig': {
-      const { now, coming } = holds(day, asking.nowMs);
-      return { tell: 'may-dig', hold: now, coming };
-    }
+    case 'may-dig':
+      return { tell: 'may-dig', dig: digState(day, spanOf(day, asking, 'today').fromMs, asking.nowMs) };
     case 'unseen-notice':
-      return { tell: 'unseen', notice: unseenNotice(day) };
+      return { tell: 'unseen', notice: unseenNotice(day, asking.nowMs) };
     case 'outlook':
       return answerOutlook(question, day, asking);
     case 'tickets':

@@ -11,12 +11,14 @@ import { applyReport, applyTicket, freshTruck } from './haul/truck.ts';
 import type { Surroundings, TruckState } from './haul/truck.ts';
 import { changeRoster, fieldById, personById } from './roster.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from './roster.ts';
+import { ON_SHIFT } from './shifts.ts';
+import type { Shift } from './shifts.ts';
 import type { EpochMs } from './units.ts';
 
 /** A notice event with all its steps so far. */
 export interface NoticeEvent {
   event: string;
-  steps: { step: NoticeStep; atMs: EpochMs; by: PersonId | null }[];
+  steps: { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
   /** Who has said that they saw what it says now: a new stop or a new time must be seen anew. */
   seen: Map<PersonId, EpochMs>;
 }
@@ -39,6 +41,7 @@ export interface Day {
   notices: readonly NoticeEvent[];
   /** What was noticed of the line, oldest first. */
   lineWarnings: readonly FactOf<'line-warned'>[];
+  shifts: ReadonlyMap<PersonId, Shift>;
   /** `platform:user` of people who wrote without being on the list. */
   strangers: ReadonlySet<string>;
 }
@@ -57,6 +60,7 @@ interface Draft {
   forecasts: Map<StationId, FactOf<'forecast-issued'>[]>;
   notices: NoticeEvent[];
   lineWarnings: FactOf<'line-warned'>[];
+  shifts: Map<PersonId, Shift>;
   strangers: Set<string>;
 }
 
@@ -77,6 +81,18 @@ const truckState = (draft: Draft, truck: TruckId, atMs: EpochMs): TruckState => 
   return fresh;
 };
 
+/** Who reports a truck is at work again. */
+const endOffShift = (draft: Draft, by: PersonId | null): void => {
+  const shift = by === null ? undefined : draft.shifts.get(by);
+  if (by !== null && shift && shift.offSinceMs !== null) draft.shifts.set(by, { ...shift, offSinceMs: null });
+};
+
+const applyTruckReport = (draft: Draft, fact: FactOf<'truck-reported'>): void => {
+  if (fact.step !== 'parked') endOffShift(draft, fact.by);
+  if (fact.field !== null && fact.step !== 'joined-line') draft.dugField = fact.field;
+  applyReport(truckState(draft, fact.truck, fact.atMs), fact, surroundings(draft));
+};
+
 const applyTicketFact = (draft: Draft, fact: FactOf<'ticket-booked'>): void => {
   const { serial, station, truck } = fact.ticket;
   // `accept` refuses a known serial; a correction that was heard late could still bring one in twice.
@@ -87,7 +103,7 @@ const applyTicketFact = (draft: Draft, fact: FactOf<'ticket-booked'>): void => {
 };
 
 const applyNotice = (draft: Draft, fact: FactOf<'notice-raised'>): void => {
-  const entry = { step: fact.step, atMs: fact.atMs, by: fact.by };
+  const entry = { step: fact.step, atMs: fact.atMs, heardMs: fact.heardMs, by: fact.by };
   const { event } = fact.step;
   const fresh: NoticeEvent = { event, steps: [], seen: new Map() };
   const known = draft.notices.find((notice) => notice.event === event) ?? fresh;
@@ -100,6 +116,15 @@ const applyNotice = (draft: Draft, fact: FactOf<'notice-raised'>): void => {
 /** "Got it" is for all that has been told by then. */
 const applySeen = (draft: Draft, fact: FactOf<'notice-seen'>): void => {
   for (const { seen } of draft.notices) if (!seen.has(fact.person)) seen.set(fact.person, fact.atMs);
+};
+
+const applyShift = (draft: Draft, fact: FactOf<'shift-told'>): void => {
+  const before = draft.shifts.get(fact.person) ?? ON_SHIFT;
+  const offSinceMs = fact.off === null ? before.offSinceMs : fact.off ? fact.atMs : null;
+  draft.shifts.set(fact.person, {
+    offSinceMs,
+    noticesWhenOff: fact.noticesWhenOff ?? before.noticesWhenOff,
+  });
 };
 
 const applyForecast = (draft: Draft, fact: FactOf<'forecast-issued'>): void => {
@@ -121,8 +146,7 @@ const changePerson = (
 const apply = (draft: Draft, fact: Fact): void => {
   switch (fact.kind) {
     case 'truck-reported':
-      if (fact.field !== null && fact.step !== 'joined-line') draft.dugField = fact.field;
-      applyReport(truckState(draft, fact.truck, fact.atMs), fact, surroundings(draft));
+      applyTruckReport(draft, fact);
       return;
     case 'ticket-booked':
       applyTicketFact(draft, fact);
@@ -159,6 +183,9 @@ const apply = (draft: Draft, fact: Fact): void => {
       return;
     case 'notice-seen':
       applySeen(draft, fact);
+      return;
+    case 'shift-told':
+      applyShift(draft, fact);
       return;
     case 'stranger-heard':
       draft.strangers.add(`${fact.platform}:${fact.user}`);
@@ -218,6 +245,7 @@ export const foldDay = (roster: Roster, facts: readonly Fact[]): Day => {
     forecasts: new Map(),
     notices: [],
     lineWarnings: [],
+    shifts: new Map(),
     strangers: new Set(),
   };
   for (const fact of standingFacts(facts).sort(inOrderOfHappening)) apply(draft, fact);

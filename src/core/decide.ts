@@ -1,19 +1,25 @@
 /** What follows from new facts, and from time passing: notices to be raised, and who must be told what. */
-import type { Day, NoticeEvent } from './day.ts';
-import type { Fact, FactOf } from './facts.ts';
-import { newestStep } from './notices.ts';
-import { fieldById, managers, mayManage, personById } from './roster.ts';
-import type { Roster, Station } from './roster.ts';
+import { confirmations } from './confirmations.ts';
+import type { Day } from './day.ts';
+import { endDrills } from './drills.ts';
+import type { Fact, FactOf, NoticeStep } from './facts.ts';
+import { rainFor } from './notices.ts';
+import { isQuiet } from './quiet.ts';
+import { managers, personById } from './roster.ts';
+import type { Roster } from './roster.ts';
+import { isOffShift } from './shifts.ts';
 import type { Audience, Tell, Telling } from './telling.ts';
-import type { EpochMs } from './units.ts';
-import { forecastPairs } from './weather/forecast-pairs.ts';
-import { HEAT_OPTIONS, heatStop } from './weather/heat-stop.ts';
-import type { HeatOptions } from './weather/heat-stop.ts';
+import { addMinutes } from './units.ts';
+import type { EpochMs, Minutes } from './units.ts';
+import { watchWeather } from './watch-weather.ts';
 import type { ZoneClock } from './zone-clock.ts';
 
-const everyone = (roster: Roster): Audience[] => [
-  ...roster.rooms.map((room): Audience => ({ to: 'room', room: room.id })),
-  ...roster.people.map((person): Audience => ({ to: 'person', person: person.id })),
+/** The rooms, and everybody who is not off shift. */
+const crew = (day: Day, nowMs: EpochMs): Audience[] => [
+  ...day.roster.rooms.map((room): Audience => ({ to: 'room', room: room.id })),
+  ...day.roster.people
+    .filter((person) => !isOffShift(day, person.id, nowMs))
+    .map((person): Audience => ({ to: 'person', person: person.id })),
 ];
 
 export const managersOf = (roster: Roster): Audience[] =>
@@ -22,11 +28,29 @@ export const managersOf = (roster: Roster): Audience[] =>
 const tellAll = (audiences: readonly Audience[], telling: Telling, key: string, urgent: boolean): Tell[] =>
   audiences.map((audience) => ({ audience, telling, urgent, key }));
 
-const noticeTells = (fact: FactOf<'notice-raised'>, day: Day): Tell[] => {
-  const event = day.notices.find((known) => known.event === fact.step.event);
-  const changed = event?.steps.findLast(({ step }) => step.number < fact.step.number)?.step ?? null;
-  const telling: Telling = { tell: 'notice', step: fact.step, by: fact.by, changed };
-  return tellAll(everyone(day.roster), telling, `notice:${fact.step.event}:${fact.step.number}`, true);
+/** An order of a person wakes people at night when it begins so soon. Chosen. */
+const SOON_MIN: Minutes = 120;
+
+/** A watch and its end never ring; at night, when nobody works, nothing does but a person's order that begins soon. */
+const ringsFor = (
+  { step, heardMs }: FactOf<'notice-raised'>,
+  changed: NoticeStep | null,
+  day: Day,
+  clock: ZoneClock,
+): boolean => {
+  if (step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch')) return false;
+  const isOrder = step.source !== 'forecast' && step.stage !== 'all-clear';
+  const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
+  return (isOrder && isSoon) || !isQuiet(day, clock, heardMs);
+};
+
+const noticeTells = (fact: FactOf<'notice-raised'>, day: Day, clock: ZoneClock): Tell[] => {
+  const { step, by, heardMs } = fact;
+  const event = day.notices.find((known) => known.event === step.event);
+  const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
+  const rings = ringsFor(fact, changed, day, clock);
+  const telling: Telling = { tell: 'notice', step, by, changed, rain: rainFor(step, day, heardMs), rings };
+  return tellAll(crew(day, heardMs), telling, `notice:${step.event}:${step.number}`, true);
 };
 
 const emergencyTells = (fact: FactOf<'emergency-called'>, day: Day): Tell[] => {
@@ -65,10 +89,10 @@ const lineTells = (fact: FactOf<'line-warned'>, day: Day): Tell[] => {
 };
 
 /** Whom a new fact concerns, besides the one who said it. */
-export const tellsOf = (fact: Fact, day: Day): Tell[] => {
+export const tellsOf = (fact: Fact, day: Day, clock: ZoneClock): Tell[] => {
   switch (fact.kind) {
     case 'notice-raised':
-      return noticeTells(fact, day);
+      return noticeTells(fact, day, clock);
     case 'emergency-called':
       return emergencyTells(fact, day);
     case 'truck-reported':
@@ -97,86 +121,26 @@ export const tellsOf = (fact: Fact, day: Day): Tell[] => {
     case 'forecast-issued':
     case 'air-observed':
     case 'notice-seen':
+    case 'shift-told':
     case 'language-chosen':
     case 'list-changed':
       return [];
   }
 };
 
-const heatEventOf = (day: Day, station: Station): NoticeEvent | undefined =>
-  day.notices.findLast((event) => {
-    const { notice, place } = newestStep(event).step;
-    return notice === 'heat' && (place === station.id || place === null);
-  });
-
-/** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
-const mayEndStop = ({ open, by }: FactOf<'station-reported'>, day: Day): boolean => {
-  const person = by === null ? undefined : personById(day.roster, by);
-  return !open || (person !== undefined && mayManage(person));
-};
-
-/** What the station said of itself, and roots that were measured there or in a field that hauls to it. */
-const wordsFor = (day: Day, station: Station): Pick<HeatOptions, 'rootReadings' | 'stationWord'> => {
-  const ofStation = (reading: FactOf<'root-measured'>): boolean =>
-    reading.station === station.id ||
-    (reading.field !== null && fieldById(day.roster, reading.field)?.station === station.id);
-  return {
-    rootReadings: day.rootReadings.filter(ofStation),
-    stationWord:
-      day.stationReports.findLast((report) => report.station === station.id && mayEndStop(report, day)) ??
-      null,
-  };
-};
-
-const stationStep = (
-  day: Day,
-  station: Station,
-  clock: ZoneClock,
-  nowMs: EpochMs,
-): { fact: Fact | null; wakeAtMs: EpochMs | null } => {
-  const forecasts = day.forecasts.get(station.id)?.filter((f) => f.issuedMs <= nowMs) ?? [];
-  const forecast = forecasts.at(-1);
-  if (!forecast) return { fact: null, wakeAtMs: null };
-  const event = heatEventOf(day, station);
-  const newest = event ? newestStep(event) : null;
-  const options: HeatOptions = {
-    ...HEAT_OPTIONS,
-    ...wordsFor(day, station),
-    lastStepMs: newest?.atMs ?? null,
-    earlier: forecasts.slice(0, -1),
-    pairs: forecastPairs(day.facts, station, clock),
-  };
-  const eventId = `heat-${station.id}-${nowMs}`;
-  const { step, wakeAtMs } = heatStop(
-    newest?.step ?? null,
-    forecast,
-    station,
-    clock,
-    nowMs,
-    eventId,
-    options,
-  );
-  if (!step) return { fact: null, wakeAtMs };
-  const cause = `notice:${step.event}:${step.number}`;
-  const times = { atMs: nowMs, sentMs: nowMs, heardMs: nowMs };
-  return {
-    fact: { id: `${cause}#0`, cause, ...times, by: null, timeStated: false, kind: 'notice-raised', step },
-    wakeAtMs,
-  };
-};
-
-/** Notices that the weather asks for now, and when to look again if nothing new is heard; null = no need. */
-export const watchWeather = (
+/** What time brings: steps of notices, reminders of those that nobody confirmed, and when to look again. */
+export const timePasses = (
   day: Day,
   clock: ZoneClock,
   nowMs: EpochMs,
-): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
-  const steps = day.roster.stations.map((station) => stationStep(day, station, clock, nowMs));
-  const wakes = steps.flatMap((step) =>
-    step.wakeAtMs === null || step.wakeAtMs <= nowMs ? [] : [step.wakeAtMs],
-  );
+): { facts: Fact[]; tells: Tell[]; wakeAtMs: EpochMs | null } => {
+  const weather = watchWeather(day, clock, nowMs);
+  const drills = endDrills(day, nowMs);
+  const asked = confirmations(day, clock, nowMs);
+  const wakes = [weather, drills, asked].flatMap(({ wakeAtMs }) => (wakeAtMs === null ? [] : [wakeAtMs]));
   return {
-    facts: steps.flatMap((step) => (step.fact ? [step.fact] : [])),
+    facts: [...weather.facts, ...drills.facts],
+    tells: asked.tells,
     wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
   };
 };

@@ -37,6 +37,7 @@ const isEntryKind = (fact: Fact): boolean => {
     case 'notice-raised':
     case 'notice-seen':
     case 'line-warned':
+    case 'shift-told':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':
@@ -107,6 +108,7 @@ const corrected = (said: Fact, set: Correction): Fact => {
     case 'notice-raised':
     case 'notice-seen':
     case 'line-warned':
+    case 'shift-told':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':

@@ -80,8 +80,11 @@ export interface NoticeStep {
   number: number;
   notice: HoldReason;
   stage: 'watch' | 'stop' | 'update' | 'all-clear';
-  /** `forecast`: raised from the hourly forecast; `person`: ordered by foreman or grower. */
-  source: 'forecast' | 'person';
+  /**
+   * `forecast`: raised from the hourly forecast. `person`: ordered by foreman or grower. `drill`: ordered by them as an
+   * exercise, which is confirmed like a real stop and holds nothing.
+   */
+  source: 'forecast' | 'person' | 'drill';
   place: StationId | null;
   stopToppingMs: EpochMs | null;
   stopAtMs: EpochMs | null;
@@ -131,6 +134,8 @@ export type Happening =
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
   | { kind: 'line-warned'; station: StationId; warning: LineWarning }
+  /** Null = as before. `noticesWhenOff`: also by direct message when off shift. */
+  | { kind: 'shift-told'; person: PersonId; off: boolean | null; noticesWhenOff: boolean | null }
   | { kind: 'emergency-called'; words: string; caller: string }
   | { kind: 'stranger-heard'; platform: string; user: string }
   | { kind: 'language-chosen'; person: PersonId; language: 'en' | 'es' }

@@ -60,7 +60,11 @@ export type Intent =
   | { do: 'correct'; target: IntentTarget; set: Correction }
   | { do: 'acknowledge' }
   | { do: 'order-stop'; hold: HoldReason; stopAtMs: EpochMs | null; words: string | null }
-  | { do: 'order-resume'; atMs: EpochMs | null }
+  /** `words`: why, where it is said: "dig on: station agreed". */
+  | { do: 'order-resume'; atMs: EpochMs | null; words: string | null }
+  | { do: 'drill'; ends: boolean }
+  /** On or off shift, and whether notices should come when off; null = not said. */
+  | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null }
   | { do: 'change-list'; change: ListChangeAsk }
   | { do: 'choose-language'; language: Language }
   | { do: 'call-emergency'; words: string }

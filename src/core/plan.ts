@@ -1,5 +1,6 @@
 /** The plan of a day at one station: for the outlook of the evening, the plan of the morning, and whoever asks. */
 import type { Day } from './day.ts';
+import { usualHaul } from './haul/usual-haul.ts';
 import type { Station } from './roster.ts';
 import { MS_PER_MINUTE } from './units.ts';
 import type { EpochMs } from './units.ts';
@@ -57,7 +58,7 @@ export const planOf = (
   const earlier = forecasts.slice(0, -1);
   const pairs = forecastPairs(day.facts, station, clock);
   const made = outlook(forecast, station, clock, nowMs, addDays, {
-    heat: { ...OUTLOOK_OPTIONS.heat, earlier, pairs },
+    heat: { ...OUTLOOK_OPTIONS.heat, earlier, pairs, haul: usualHaul(day, station.id, nowMs) },
     frost: { ...OUTLOOK_OPTIONS.frost, alerts: freezeAlerts ?? [] },
     rain,
   });

@@ -1,4 +1,4 @@
-import type { Fact, NoticeStep } from './facts.ts';
+import type { Fact, FactOf, NoticeStep } from './facts.ts';
 import type { BoardRow } from './haul/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
@@ -16,7 +16,7 @@ export type Refusal =
   | { refused: 'no-field' }
   | { refused: 'no-station' }
   | { refused: 'time-ahead'; atMs: EpochMs }
-  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' }
+  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' }
   | { refused: 'second-not-below-first'; grossLb: Lb; tareLb: Lb }
   | { refused: 'net-impossible'; netLb: Lb; minLb: Lb; maxLb: Lb }
   | { refused: 'weights-disagree'; netLb: Lb; computedLb: Lb }
@@ -27,6 +27,11 @@ export type Refusal =
   | { refused: 'nothing-to-see' }
   | { refused: 'dig-not-stopped' }
   | { refused: 'dig-stopped-already' }
+  /** Heard late: what it was to change has changed since. */
+  | { refused: 'order-overtaken' }
+  | { refused: 'crowns-not-checked' }
+  | { refused: 'drill-on-already' }
+  | { refused: 'no-drill' }
   | { refused: 'no-such-entry'; list: ListChange['list']; name: string }
   | { refused: 'last-manager' };
 
@@ -40,6 +45,24 @@ export interface UnseenNotice {
   step: NoticeStep | null;
   seen: readonly PersonId[];
   unseen: readonly PersonId[];
+}
+
+/** Inches of rain by the forecasts, in the day before and the day to come. */
+export interface RainAround {
+  beforeIn: number;
+  nextIn: number;
+}
+
+/** May the crew dig, and who said so. */
+export interface DigState {
+  hold: NoticeStep | null;
+  coming: NoticeStep | null;
+  /** The newest all-clear of the day for which foreman or grower gave a reason. */
+  overridden: { step: NoticeStep; by: PersonId | null; atMs: EpochMs } | null;
+  /** Stations that are closed by their own word. */
+  closed: readonly FactOf<'station-reported'>[];
+  /** With a mud hold. */
+  rain: RainAround | null;
 }
 
 /** Everything that the bot can say, as data; the words are made in `saying`. */
@@ -63,11 +86,11 @@ export type Telling =
     }
   | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
   | { tell: 'left'; fields: readonly LeftInField[] }
-  | { tell: 'board'; rows: readonly BoardRow[]; dayStartMs: EpochMs }
   /** Stands in the place of a board that was asked for again. */
   | { tell: 'board-moved' }
+  | { tell: 'board'; rows: readonly BoardRow[]; dayStartMs: EpochMs; dig: DigState }
   | { tell: 'truck'; row: BoardRow }
-  | { tell: 'may-dig'; hold: NoticeStep | null; coming: NoticeStep | null }
+  | { tell: 'may-dig'; dig: DigState }
   | { tell: 'unseen'; notice: UnseenNotice }
   | { tell: 'tickets'; tickets: readonly BookedTicket[]; truck: TruckId | null; withoutTicket: number }
   | { tell: 'list'; list: Extract<Question, { about: 'lists' }>['list'] }
@@ -76,7 +99,17 @@ export type Telling =
   | { tell: 'seen'; step: NoticeStep }
   | { tell: 'list-changed'; change: ListChange }
   | { tell: 'language'; language: 'en' | 'es' }
-  | { tell: 'notice'; step: NoticeStep; by: PersonId | null; changed: NoticeStep | null }
+  | {
+      tell: 'notice';
+      step: NoticeStep;
+      by: PersonId | null;
+      changed: NoticeStep | null;
+      rain: RainAround | null;
+      /** A phone rings. */
+      rings: boolean;
+    }
+  /** To one who has not confirmed it. */
+  | { tell: 'reminder'; step: NoticeStep }
   | { tell: 'emergency-answer' }
   | {
       tell: 'emergency';

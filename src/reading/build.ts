@@ -47,7 +47,11 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
     case 'stop':
       return buildStop(resolved, text);
     case 'resume':
-      return told({ do: 'order-resume', atMs });
+      return told({ do: 'order-resume', atMs, words: null });
+    case 'drill':
+      return told({ do: 'drill', ends: sign.ends });
+    case 'shift':
+      return told({ do: 'tell-shift', off: sign.off, noticesWhenOff: sign.noticesWhenOff });
     case 'language':
       return told({ do: 'choose-language', language: sign.language });
     case 'ask':

@@ -30,6 +30,8 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   acknowledge: [],
   stop: ['clock', 'number', 'place'],
   resume: ['clock', 'number'],
+  drill: ['clock', 'number'],
+  shift: [],
   language: [],
   ask: ['truck', 'place', 'person', 'span', 'clock', 'number', 'ticket'],
 };
@@ -76,7 +78,7 @@ export const hasTruck = (slots: readonly Slot[]): boolean => slotsOf(slots, 'tru
 
 /** Said twice in one breath, or in both languages, these are still one order. */
 const isOnce = ({ topic }: Sign): boolean =>
-  topic === 'stop' || topic === 'resume' || topic === 'acknowledge';
+  topic === 'stop' || topic === 'resume' || topic === 'acknowledge' || topic === 'drill';
 
 const isSetting = (sign: Sign): boolean => sign.topic === 'haul' && sign.needs === 'setting';
 

@@ -79,6 +79,7 @@ const stop = phrases(
 const resume = phrases(
   { topic: 'resume' },
   `resume (${DIG})
+   dig on
    all clear
    ${DIG} again
    start|restart|begin|continue|keep ${DIG} (again)
@@ -93,6 +94,57 @@ const resume = phrases(
    vuelvan|vuelve a ${SACAR}
    todo despejado`,
 );
+
+const drill = [
+  ...phrases(
+    { topic: 'drill', ends: false },
+    `drill
+     (this) is drill
+     start|begin|run drill
+     practice|practise drill|stop (${DIG})
+     drill (,) stop (${DIG})
+     simulacro
+     simulacro (,) paren|para (de) (${SACAR})
+     hacer|hagan|empieza|empiecen simulacro`,
+  ),
+  ...phrases(
+    { topic: 'drill', ends: true },
+    `end|stop|finish drill
+     drill over|ended|finished|done
+     fin|termina|termino|terminen simulacro
+     se acabo simulacro
+     simulacro terminado`,
+  ),
+];
+
+const shift = [
+  ...phrases(
+    { topic: 'shift', off: true, noticesWhenOff: null },
+    `(going|go) off shift|duty
+     end of shift
+     fuera de turno
+     salgo|sali de turno
+     termino|termine turno`,
+  ),
+  ...phrases(
+    { topic: 'shift', off: false, noticesWhenOff: null },
+    `on shift|duty
+     back on shift|duty
+     start|starting shift
+     entro|entre|empiezo turno
+     en|de turno`,
+  ),
+  ...phrases(
+    { topic: 'shift', off: null, noticesWhenOff: true },
+    `notices when off (shift|duty)
+     avisos fuera de turno`,
+  ),
+  ...phrases(
+    { topic: 'shift', off: null, noticesWhenOff: false },
+    `no notices when off (shift|duty)
+     no|sin avisos fuera de turno`,
+  ),
+];
 
 const dig = phrases(
   { topic: 'dig' },
@@ -145,6 +197,8 @@ export const orderPhrases: readonly Phrase[] = [
   ...acknowledge,
   ...stop,
   ...resume,
+  ...drill,
+  ...shift,
   ...dig,
   ...takeTruck,
   ...language,

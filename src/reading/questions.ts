@@ -78,6 +78,8 @@ export const buildAsked = (sign: Sign, resolved: Resolved, hearing: Hearing): Bu
     case 'withdraw':
     case 'correct':
     case 'acknowledge':
+    case 'drill':
+    case 'shift':
     case 'language':
     case 'ask':
       return null;

@@ -93,6 +93,12 @@ const withTruckKept = (drafts: readonly Draft[]): Draft[] => {
 const beginsAsQuestion = (tokens: readonly Token[]): boolean =>
   /^(is|are|did|does|do|has|anyone|quien|alguien)$/.test(tokens[0]?.text ?? '');
 
+/** "Drill: everybody stop digging" stops nothing. */
+const withoutDrilled = (drafts: readonly Draft[]): readonly Draft[] =>
+  drafts.some(({ sign }) => sign.topic === 'drill')
+    ? drafts.filter(({ sign }) => sign.topic !== 'stop' && sign.topic !== 'resume')
+    : drafts;
+
 const readingOf = (built: readonly Built[], addressed: boolean): Reading => {
   if (built.length === 0 || built.includes(null)) return addressed ? NOT_UNDERSTOOD : CHATTER;
   const intents: Intent[] = [];
@@ -119,7 +125,7 @@ const readPhrases = (text: string, tokens: readonly Token[], hearing: Hearing): 
   const isMeant = addressed || composition.drafts.some(isWholeTicket);
   if (!fits(composition, isMeant)) return isMeant ? NOT_UNDERSTOOD : CHATTER;
   const isAsked = beginsAsQuestion(tokens);
-  const drafts = withTruckKept(composition.drafts).map((draft) => ({
+  const drafts = withTruckKept(withoutDrilled(composition.drafts)).map((draft) => ({
     ...draft,
     asked: draft.asked || isAsked,
   }));
@@ -132,6 +138,18 @@ const readPhrases = (text: string, tokens: readonly Token[], hearing: Hearing): 
 /** The words of the ticket button: a platform without a form for it answers how to type one. */
 const asksForTicketForm = (tokens: readonly Token[]): boolean =>
   tokens.length === 1 && /^(ticket|boleta)$/.test(tokens[0]?.text ?? '');
+/** "Dig on: the crowns are sound": what stands after the colon is the reason, and is not read as a report. */
+const readReasoned = (text: string, tokens: readonly Token[], hearing: Hearing): Reading | null => {
+  const colon = tokens.find(({ kind, start }) => kind === 'break' && text[start] === ':');
+  const words = colon === undefined ? '' : text.slice(colon.end).trim();
+  if (colon === undefined || words === '') return null;
+  const head = tokens.filter(({ end }) => end <= colon.start);
+  const reading = readPhrases(text, head, hearing);
+  if (reading.found !== 'intents') return null;
+  const [intent, ...more] = reading.intents;
+  if (intent?.do !== 'order-resume' || more.length > 0) return null;
+  return { found: 'intents', intents: [{ ...intent, words }] };
+};
 
 const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {
   const asked = readListChange(text, tokens, hearing.roster);
@@ -141,7 +159,7 @@ const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing)
   }
   if (hearing.addressed && asksForTicketForm(tokens))
     return { found: 'intents', intents: [{ do: 'ask', question: { about: 'ticket-form' } }] };
-  return readPhrases(text, tokens, hearing);
+  return readReasoned(text, tokens, hearing) ?? readPhrases(text, tokens, hearing);
 };
 
 const withWords = (tokens: readonly Token[], change: (word: string) => string): Token[] =>

@@ -29,6 +29,8 @@ export type Sign =
   | { topic: 'acknowledge' }
   | { topic: 'stop' }
   | { topic: 'resume' }
+  | { topic: 'drill'; ends: boolean }
+  | { topic: 'shift'; off: boolean | null; noticesWhenOff: boolean | null }
   | { topic: 'language'; language: Language }
   | { topic: 'ask'; about: About; own: boolean };
 

@@ -3,6 +3,7 @@
  * again it comes anew at the end of the talk, and the older one says so.
  */
 import { board } from '../core/haul/board.ts';
+import { digState } from '../core/notices.ts';
 import type { Day } from '../core/day.ts';
 import { LOCAL } from '../core/roster.ts';
 import type { Language } from '../core/roster.ts';
@@ -82,7 +83,8 @@ export const boardChanges = async (page: Page, running: Running, turn: Turn): Pr
   const moved = hasMoved(running, turn);
   if (!moved && asked.length === 0) return [];
   const startMs = dayStartMs(running, turn);
-  const telling: Telling = { tell: 'board', rows: board(turn.after, startMs), dayStartMs: startMs };
+  const dig = digState(turn.after, startMs, turn.nowMs);
+  const telling: Telling = { tell: 'board', rows: board(turn.after, startMs), dayStartMs: startMs, dig };
   const shown = await page.shown('board', startMs);
   return shown.flatMap((one) => {
     if (asked.some((message) => isSameLane(message, one)))

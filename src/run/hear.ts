@@ -109,7 +109,10 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
     person: (speaker && day.roster.people.find((person) => person.id === speaker.id)) ?? null,
     messageId: heard.id,
   };
-  const tells = [...answerTells(answers, cause), ...news.flatMap((fact) => tellsOf(fact, day))];
+  const tells = [
+    ...answerTells(answers, cause),
+    ...news.flatMap((fact) => tellsOf(fact, day, running.clock)),
+  ];
   const messages = outgoing(tells, cause, origin, day, running, heard.heardMs);
   const turn = { before, after: day, cause, nowMs: heard.heardMs, messages };
   const boards = await boardChanges(page, running, turn);

@@ -48,7 +48,8 @@ const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
     telling.tell === 'fleet' ||
     telling.tell === 'board' ||
     telling.tell === 'truck' ||
-    telling.tell === 'may-dig';
+    telling.tell === 'may-dig' ||
+    telling.tell === 'reminder';
   return passing ? addMinutes(nowMs, ANSWER_HOLDS_MIN) : null;
 };
 

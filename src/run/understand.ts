@@ -86,6 +86,7 @@ const ownTelling = (
     case 'air-observed':
     case 'notice-raised':
     case 'line-warned':
+    case 'shift-told':
     case 'stranger-heard':
       return null;
   }

@@ -1,6 +1,6 @@
 /** Forecasts come in and time passes: notices are raised, moved and ended. */
 import type { Day } from '../core/day.ts';
-import { tellsOf, watchWeather } from '../core/decide.ts';
+import { tellsOf, timePasses } from '../core/decide.ts';
 import type { Fact, FactHeader, FactOf } from '../core/facts.ts';
 import { nextOutlookMs, outlookTells } from '../core/outlooks.ts';
 import { stationById } from '../core/roster.ts';
@@ -17,26 +17,32 @@ const WEATHER_ALARM = 'weather';
 const OUTLOOK_ALARM = 'outlook';
 
 /**
- * Raises what the weather asks for at `nowMs`, tells it, and sets the alarm for the next look. `before`: the day with
+ * Raises what time and weather ask for at `nowMs`, tells it, and sets the alarm for the next look. `before`: the day with
  * the facts that this page has just been given.
  */
 export const watch = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
-  const { facts: raised, wakeAtMs } = watchWeather(before, running.clock, nowMs);
-  if (raised.length > 0) {
-    const day = dayOf(running, [...before.facts, ...raised]);
-    await page.write(raised);
-    await page.enqueue(
-      raised.flatMap((fact) => outgoing(tellsOf(fact, day), fact.cause, null, day, running, nowMs)),
-    );
-  }
-  await page.wakeAt(WEATHER_ALARM, wakeAtMs);
+  const { clock } = running;
+  const { facts: raised, tells } = timePasses(before, clock, nowMs);
+  const day = raised.length > 0 ? dayOf(running, [...before.facts, ...raised]) : before;
+  if (raised.length > 0) await page.write(raised);
+  const told = raised.flatMap((fact) =>
+    outgoing(tellsOf(fact, day, clock), fact.cause, null, day, running, nowMs),
+  );
+  await page.enqueue([...told, ...outgoing(tells, `timer:${nowMs}`, null, day, running, nowMs)]);
+  // Asked anew: what was just raised is to be confirmed, and may be over at a time of its own.
+  await page.wakeAt(WEATHER_ALARM, timePasses(day, clock, nowMs).wakeAtMs);
 };
 
-/** What a person says of roots, of the station or of its limits may stop the dig, or start it again, at once. */
+/**
+ * What a person says of roots, crowns, the station or its limits may stop the dig, or start it again, at once; an order is
+ * to be confirmed.
+ */
 export const bearsOnWeather = (fact: Fact): boolean => {
   switch (fact.kind) {
     case 'root-measured':
     case 'station-reported':
+    case 'crown-checked':
+    case 'notice-raised':
     case 'list-changed':
     case 'entry-withdrawn':
     case 'entry-corrected':
@@ -45,14 +51,13 @@ export const bearsOnWeather = (fact: Fact): boolean => {
     case 'ticket-booked':
     case 'line-seen':
     case 'pilers-seen':
-    case 'crown-checked':
     case 'field-dug':
     case 'truck-taken':
     case 'forecast-issued':
     case 'air-observed':
-    case 'notice-raised':
     case 'notice-seen':
     case 'line-warned':
+    case 'shift-told':
     case 'emergency-called':
     case 'stranger-heard':
     case 'language-chosen':

@@ -64,9 +64,13 @@ const countButtons = (voice: Voice): Button[] =>
     label: phrase(voice, 'button.ahead', { count }),
     words: phrase(voice, 'words.ahead', { count }),
   }));
+/** A stop, a new time and a reminder of one; a watch asks for nothing. */
+const asksToConfirm = (telling: Telling): boolean =>
+  telling.tell === 'reminder' ||
+  (telling.tell === 'notice' && (telling.step.stage === 'stop' || telling.step.stage === 'update'));
 
 export const buttonsFor = (telling: Telling, voice: Voice): Button[] => {
-  if (telling.tell === 'notice' && telling.step.stage !== 'all-clear')
+  if (asksToConfirm(telling))
     return [{ label: phrase(voice, 'button.got-it'), words: phrase(voice, 'words.got-it') }];
   if (telling.tell !== 'receipt') return [];
   const last = telling.facts.findLast(

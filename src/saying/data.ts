@@ -3,7 +3,7 @@ import type { Fact, NoticeStep } from '../core/facts.ts';
 import type { BoardRow } from '../core/haul/board.ts';
 import type { BookedTicket } from '../core/haul/load.ts';
 import type { LeftInField } from '../core/tally/left.ts';
-import type { Answer, Telling, UnseenNotice } from '../core/telling.ts';
+import type { Answer, DigState, Telling, UnseenNotice } from '../core/telling.ts';
 import { shortTonFromLb } from '../core/units.ts';
 import type { Lb } from '../core/units.ts';
 import { isoOrNull, lineData } from './line-data.ts';
@@ -19,6 +19,7 @@ const notice = (step: NoticeStep, iso: Iso): Data => ({
   event: step.event,
   number: step.number,
   stage: step.stage,
+  drill: step.source === 'drill',
   reason:
     step.words ?? (step.peakF === null ? step.source : `forecast ${step.peakF} F, limit ${step.limitF} F`),
   place: step.place,
@@ -76,9 +77,11 @@ const unseen = ({ step, seen, unseen: missing }: UnseenNotice): Data => ({
   unseen: missing,
 });
 
-const mayDig = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, iso: Iso): Data => ({
+const mayDig = ({ hold, coming, closed, overridden }: DigState, iso: Iso): Data => ({
   mayDig: hold === null,
-  until: isoOrNull(iso, coming?.stopAtMs ?? null),
+  until: isoOrNull(iso, coming?.stage === 'watch' ? null : (coming?.stopAtMs ?? null)),
+  closed: closed.map(({ station, untilMs }) => ({ station, until: isoOrNull(iso, untilMs) })),
+  overridden: overridden && { by: overridden.by, at: iso(overridden.atMs), words: overridden.step.words },
 });
 
 const noted = ({ facts, warnings }: Extract<Telling, { tell: 'receipt' | 'corrected' }>, iso: Iso): Data => ({
@@ -122,7 +125,7 @@ const answerData = (telling: Answer, iso: Iso): Data => {
     case 'truck':
       return row(telling.row, iso);
     case 'may-dig':
-      return mayDig(telling, iso);
+      return mayDig(telling.dig, iso);
     case 'unseen':
       return unseen(telling.notice);
     case 'tickets':
@@ -165,6 +168,7 @@ export const dataOf = (telling: Telling, iso: Iso): Data => {
     case 'help':
       return answerData(telling, iso);
     case 'seen':
+    case 'reminder':
     case 'notice':
       return notice(telling.step, iso);
     case 'list-changed':

@@ -101,6 +101,8 @@ export const factLine = (fact: Fact, voice: Voice): string => {
       });
     case 'entry-corrected':
       return phrase(voice, 'receipt.correction');
+    case 'shift-told':
+      return shiftLine(fact, voice);
     case 'entry-withdrawn':
     case 'forecast-issued':
     case 'air-observed':
@@ -113,6 +115,12 @@ export const factLine = (fact: Fact, voice: Voice): string => {
     case 'list-changed':
       return '';
   }
+};
+
+const shiftLine = ({ off, noticesWhenOff }: FactOf<'shift-told'>, voice: Voice): string => {
+  if (noticesWhenOff !== null)
+    return phrase(voice, noticesWhenOff ? 'receipt.notices-when-off' : 'receipt.no-notices-when-off');
+  return phrase(voice, off === true ? 'receipt.off-shift' : 'receipt.on-shift');
 };
 
 export const factLines = (facts: readonly Fact[], voice: Voice): string[] =>

@@ -22,12 +22,19 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
     case 'nothing-to-see':
     case 'dig-not-stopped':
     case 'dig-stopped-already':
+    case 'order-overtaken':
+    case 'drill-on-already':
+    case 'no-drill':
     case 'last-manager':
       return phrase(voice, `refused.${refusal.refused}`);
     case 'weight-missing':
       return phrase(voice, 'refused.weight-missing', ticketExamples(voice));
     case 'no-field':
       return phrase(voice, 'refused.no-field', { example: voice.roster.fields[0]?.name ?? 'north 40' });
+    case 'crowns-not-checked':
+      return phrase(voice, 'refused.crowns-not-checked', {
+        example: voice.roster.fields[0]?.name ?? 'north 40',
+      });
     case 'time-ahead':
       return phrase(voice, 'refused.time-ahead', { time: time(voice, refusal.atMs) });
     case 'not-allowed':

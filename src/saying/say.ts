@@ -3,8 +3,9 @@ import type { Answer, Telling } from '../core/telling.ts';
 import type { Said } from '../ports/chat.ts';
 import { buttonsFor } from './buttons.ts';
 import { fleetText } from './fleet.ts';
+import { digLines, mayDigText } from './dig.ts';
 import { changeText, listText } from './lists.ts';
-import { noticeShort, noticeText, unseenText } from './notice.ts';
+import { aboutNoticeText, unseenText } from './notice.ts';
 import { outlookText } from './outlook.ts';
 import { outlookPicture } from './outlook-picture.ts';
 import { factLines, warningLine } from './receipt.ts';
@@ -13,15 +14,6 @@ import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } fr
 import { personName, phrase, stationName, ticketExamples, time, truckName } from './voice.ts';
 import type { Voice } from './voice.ts';
 import { lineLimitText, lineStoppedText, waitText } from './wait.ts';
-
-const mayDigText = ({ hold, coming }: Extract<Telling, { tell: 'may-dig' }>, voice: Voice): string => {
-  if (hold) return phrase(voice, 'may-dig.no', { notice: noticeShort(hold, voice) });
-  if (coming?.stopAtMs == null) return phrase(voice, 'may-dig.yes');
-  return phrase(voice, 'may-dig.until', {
-    time: time(voice, coming.stopAtMs),
-    notice: noticeShort(coming, voice),
-  });
-};
 
 const emergencyText = (telling: Extract<Telling, { tell: 'emergency' }>, voice: Voice): string =>
   phrase(voice, 'emergency.alert', {
@@ -72,11 +64,11 @@ const answerText = (telling: Answer, voice: Voice): string => {
     case 'left':
       return leftText(telling.fields, voice);
     case 'board':
-      return boardText(telling.rows, voice);
+      return [...digLines(telling.dig, voice), boardText(telling.rows, voice)].join('\n');
     case 'truck':
       return boardLine(telling.row, voice);
     case 'may-dig':
-      return mayDigText(telling, voice);
+      return mayDigText(telling.dig, voice);
     case 'unseen':
       return unseenText(telling.notice, voice);
     case 'tickets':
@@ -121,14 +113,14 @@ const textOf = (telling: Telling, voice: Voice): string => {
       return answerText(telling, voice);
     case 'board-moved':
       return phrase(voice, 'board.moved');
-    case 'seen':
-      return phrase(voice, 'notice.seen');
     case 'list-changed':
       return changeText(telling.change, voice);
     case 'language':
       return phrase(voice, 'language.set');
+    case 'seen':
     case 'notice':
-      return noticeText(telling, voice);
+    case 'reminder':
+      return aboutNoticeText(telling, voice);
     case 'emergency-answer':
       return phrase(voice, 'emergency.answer');
     case 'emergency':
@@ -158,7 +150,8 @@ const textOf = (telling: Telling, voice: Voice): string => {
 };
 
 const rings = (telling: Telling): boolean =>
-  (telling.tell === 'notice' && telling.step.stage !== 'watch') ||
+  (telling.tell === 'notice' && telling.rings) ||
+  telling.tell === 'reminder' ||
   telling.tell === 'emergency' ||
   telling.tell === 'emergency-answer';
 

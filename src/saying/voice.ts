@@ -62,12 +62,26 @@ const isTwice = (voice: Voice, atMs: EpochMs): boolean =>
     return a.hour === b.hour && a.minute === b.minute;
   });
 
-/** "10:15 AM", in Spanish "10:15 a.m."; with the date when it is not today, with the zone when the hour comes twice. */
+/** The clocks of two zones differ at that instant. */
+export const differs = (voice: Voice, zone: string, atMs: EpochMs): boolean => {
+  if (zone === voice.zone) return false;
+  const [a, b] = [voice.clock.wall(voice.zone, atMs), voice.clock.wall(zone, atMs)];
+  return a.hour !== b.hour || a.minute !== b.minute;
+};
+
+/** The operation works by two clocks: then every time says by which. */
+const isOfTwoClocks = (voice: Voice, atMs: EpochMs): boolean => {
+  const { zone, stations, fields } = voice.roster;
+  const zones = new Set([zone, ...stations.map((one) => one.zone), ...fields.map((one) => one.zone)]);
+  return [...zones].some((other) => differs(voice, other, atMs));
+};
+
+/** "10:15 AM", in Spanish "10:15 a.m."; with the date when it is not today, with the zone when the hour comes twice or clocks differ. */
 export const time = (voice: Voice, atMs: EpochMs): string => {
   const { month, day, hour, minute, abbreviation } = voice.clock.wall(voice.zone, atMs);
   const half = hour < 12 ? ['AM', 'a.m.'] : ['PM', 'p.m.'];
   const clock = `${hour % 12 === 0 ? 12 : hour % 12}:${twoDigits(minute)} ${voice.language === 'en' ? half[0] : half[1]}`;
-  const zoned = isTwice(voice, atMs) ? `${clock} ${abbreviation}` : clock;
+  const zoned = isTwice(voice, atMs) || isOfTwoClocks(voice, atMs) ? `${clock} ${abbreviation}` : clock;
   if (sameDay(voice, atMs)) return zoned;
   return voice.language === 'en' ? `${zoned} on ${month}/${day}` : `${zoned} del ${day}/${month}`;
 };
@@ -93,6 +107,11 @@ export const temperature = (voice: Voice, f: Fahrenheit): string =>
   voice.roster.units === 'metric'
     ? `${number((f - 32) / 1.8, 1)} °C`
     : `${number(f, Number.isInteger(f) ? 0 : 1)} °F`;
+
+export const inches = (voice: Voice, depthIn: number): string =>
+  voice.roster.units === 'metric'
+    ? phrase(voice, 'unit.mm', { mm: number(Math.round(depthIn * 25.4)) })
+    : phrase(voice, 'unit.in', { in: number(depthIn, 2) });
 
 export const truckName = (voice: Voice, id: TruckId): string => {
   const name = truckById(voice.roster, id)?.name ?? id;

@@ -3,6 +3,7 @@ import { foldDay } from '../../src/core/day.ts';
 import { tellsOf } from '../../src/core/decide.ts';
 import type { Fact } from '../../src/core/facts.ts';
 import { holds, newestStep, openNotices, unseenNotice } from '../../src/core/notices.ts';
+import { zoneClock } from '../../src/run/zone-clock.ts';
 import { at, fact, step } from '../support/given.ts';
 import { raised } from '../support/notices.ts';
 import { sampleRoster } from '../support/roster.ts';
@@ -47,11 +48,14 @@ describe('who has seen it', () => {
   const ordered = fact({ kind: 'notice-raised', step: { ...stopByRuth() } }, '09:00', { by: 'ruth' });
 
   it('nobody, where nothing was raised', () => {
-    expect(unseenNotice(dayOf([]))).toEqual({ step: null, seen: [], unseen: [] });
+    expect(unseenNotice(dayOf([]), at('10:00'))).toEqual({ step: null, seen: [], unseen: [] });
   });
 
   it('who ordered it and who said so; everybody else has not', () => {
-    const told = unseenNotice(dayOf([ordered, fact({ kind: 'notice-seen', person: 'ben' }, '09:02')]));
+    const told = unseenNotice(
+      dayOf([ordered, fact({ kind: 'notice-seen', person: 'ben' }, '09:02')]),
+      at('10:00'),
+    );
     expect(told.seen).toEqual(['ruth', 'ben']);
     expect(told.unseen).toEqual(['mateo', 'ana', 'carla', 'dale', 'eli', 'fritz', 'gus']);
   });
@@ -62,7 +66,7 @@ describe('who has seen it', () => {
       raised('09:30', { event: 'mud', notice: 'mud' }),
       raised('10:00', { number: 2, stage: 'update' }),
     ]);
-    expect(unseenNotice(day).step).toMatchObject({ notice: 'heat', number: 2 });
+    expect(unseenNotice(day, at('10:00')).step).toMatchObject({ notice: 'heat', number: 2 });
   });
 
   it('an all-clear asks nobody to confirm anew', () => {
@@ -71,7 +75,7 @@ describe('who has seen it', () => {
       fact({ kind: 'notice-seen', person: 'ana' }, '09:02'),
       raised('18:00', { number: 2, stage: 'all-clear' }),
     ];
-    expect(unseenNotice(dayOf(facts)).seen).toEqual(['ana']);
+    expect(unseenNotice(dayOf(facts), at('19:00')).seen).toEqual(['ana']);
   });
 });
 
@@ -83,27 +87,27 @@ function stopByRuth() {
 
 describe('whom a fact concerns', () => {
   const told = (one: Fact) =>
-    tellsOf(one, dayOf([one])).map(({ audience }) =>
+    tellsOf(one, dayOf([one]), zoneClock).map(({ audience }) =>
       audience.to === 'person' ? audience.person : audience.to,
     );
 
   it('a notice goes to the room and to every person, urgently, once each', () => {
     const one = raised('09:00');
-    const tells = tellsOf(one, dayOf([one]));
+    const tells = tellsOf(one, dayOf([one]), zoneClock);
     expect(told(one)).toEqual(['room', ...sampleRoster.people.map(({ id }) => id)]);
     expect(tells.every(({ urgent, key }) => urgent && key === 'notice:heat-north-station:1')).toBe(true);
   });
 
   it('a new time is told with the old one', () => {
     const later = raised('10:00', { number: 2, stage: 'update', stopAtMs: at('14:00') });
-    const [tell] = tellsOf(later, dayOf([raised('09:00'), later]));
+    const [tell] = tellsOf(later, dayOf([raised('09:00'), later]), zoneClock);
     expect(tell?.telling).toMatchObject({ tell: 'notice', changed: { stopAtMs: at('13:10') } });
   });
 
   it('an emergency goes to grower and foreman, urgently', () => {
     const one = fact({ kind: 'emergency-called', words: 'fire', caller: 'Ana' }, '09:00');
     expect(told(one)).toEqual(['ruth', 'mateo']);
-    expect(tellsOf(one, dayOf([one]))).toMatchObject([
+    expect(tellsOf(one, dayOf([one]), zoneClock)).toMatchObject([
       { urgent: true, telling: { name: 'Ana', truck: '1' } },
       { urgent: true },
     ]);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Correction, HoldReason } from '../../src/core/facts.ts';
 import type { Intent, IntentTarget } from '../../src/core/intent.ts';
-import { at, intents, overheard } from './reading-of.ts';
+import { addressed, at, intents, overheard } from './reading-of.ts';
 
 const latest = (truck: string | null = null): IntentTarget => ({ by: 'latest', truck });
 const serial: IntentTarget = { by: 'serial', serial: '48213' };
@@ -29,7 +29,14 @@ const stop = (
   stopAtMs,
   words,
 });
-const resume: Intent = { do: 'order-resume', atMs: null };
+const resumed = (words: string | null = null): Intent => ({ do: 'order-resume', atMs: null, words });
+const resume = resumed();
+const drill = (ends = false): Intent => ({ do: 'drill', ends });
+const shift = (off: boolean | null, noticesWhenOff: boolean | null = null): Intent => ({
+  do: 'tell-shift',
+  off,
+  noticesWhenOff,
+});
 const seen: Intent = { do: 'acknowledge' };
 const dig = (field: string): Intent => ({ do: 'dig-field', field, atMs: null });
 const take = (truck: string, person: string | null = null): Intent => ({ do: 'take-truck', person, truck });
@@ -73,6 +80,28 @@ const cases: [string, Intent][] = [
   ['dig again', resume],
   ['all clear, dig again', resume],
   ['ya pueden sacar', resume],
+  ['dig on: station agreed', resumed('station agreed')],
+  ['dig on: north station says ok', resumed('north station says ok')],
+  ['resume: crowns are fine, too cold to wait', resumed('crowns are fine, too cold to wait')],
+  ['sigan sacando: la estación está de acuerdo', resumed('la estación está de acuerdo')],
+  ['drill: stop digging', drill()],
+  ['practice stop', drill()],
+  ['stop digging, this is a drill', drill()],
+  ['simulacro: paren de sacar', drill()],
+  ['simulacro', drill()],
+  ['end drill', drill(true)],
+  ['drill over', drill(true)],
+  ['fin del simulacro', drill(true)],
+  ['off shift', shift(true)],
+  ['going off shift', shift(true)],
+  ['fuera de turno', shift(true)],
+  ['on shift', shift(false)],
+  ['back on shift', shift(false)],
+  ['en turno', shift(false)],
+  ['notices when off', shift(null, true)],
+  ['no notices when off', shift(null, false)],
+  ['avisos fuera de turno', shift(null, true)],
+  ['sin avisos fuera de turno', shift(null, false)],
   ['digging south 80 now', dig('south-80')],
   ['estamos sacando en south 80', dig('south-80')],
   ['I have truck 4 today', take('4')],
@@ -85,4 +114,19 @@ const cases: [string, Intent][] = [
 
 test.each(cases)('%s', (text, expected) => {
   expect(overheard(text)).toEqual(intents(expected));
+});
+
+test.each([
+  'keep it up and sigan adelante',
+  'sigan con eso',
+  'resume the meeting at noon',
+  'dig on south 80',
+  'we need the grain drill tomorrow',
+])('in the room "%s" orders nothing', (text) => {
+  expect(overheard(text).found).toBe('chatter');
+});
+
+test('nothing said of a drill is a real stop', () => {
+  expect(addressed('drill, everybody stop digging')).toEqual(intents(drill()));
+  expect(overheard('drill, everybody stop digging').found).toBe('chatter');
 });

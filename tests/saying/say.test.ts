@@ -10,7 +10,7 @@ import { at, step, ticket } from '../support/given.ts';
 import { heatStep } from '../support/notices.ts';
 import { sampleRoster } from '../support/roster.ts';
 import { receiptFacts } from '../support/receipts.ts';
-import { allTellings, boardRows, tellings } from '../support/tellings.ts';
+import { allTellings, boardRows, freeDig, tellings } from '../support/tellings.ts';
 
 const voiceAt = (clock: string, language: 'en' | 'es', roster: Roster = sampleRoster): Voice => ({
   roster,
@@ -23,6 +23,15 @@ const english = voiceAt('11:00', 'en');
 const spanish = voiceAt('11:00', 'es');
 const metric = voiceAt('11:00', 'en', { ...sampleRoster, units: 'metric' });
 const text = (telling: Telling, voice: Voice): string => say(telling, voice).text;
+const notice = (more: Partial<Extract<Telling, { tell: 'notice' }>>): Telling => ({
+  tell: 'notice',
+  step: heatStep(),
+  by: null,
+  changed: null,
+  rain: null,
+  rings: true,
+  ...more,
+});
 const receipt = (...facts: (typeof receiptFacts)[number][]): Telling => ({
   tell: 'receipt',
   facts,
@@ -96,12 +105,7 @@ describe('notices', () => {
   });
 
   it('hold what stops, when, why, what loaded trucks do, when it goes on, who ordered it, how to confirm', () => {
-    expect(
-      text(
-        { tell: 'notice', step: heatStep({ words: 'station said so' }), by: 'ruth', changed: null },
-        english,
-      ),
-    ).toBe(
+    expect(text(notice({ step: heatStep({ words: 'station said so' }), by: 'ruth' }), english)).toBe(
       [
         'HEAT STOP: stop topping at 12:40 PM, stop digging at 1:10 PM.',
         'Why: forecast 65 °F at 3:00 PM at North station, limit 60 °F. Warm beets spoil in the pile.',
@@ -116,9 +120,7 @@ describe('notices', () => {
 
   it('say NOW for a time that has come', () => {
     const voice = voiceAt('13:10', 'en');
-    expect(text({ tell: 'notice', step: heatStep(), by: null, changed: null }, voice)).toMatch(
-      /^HEAT STOP: stop topping NOW, stop digging NOW\./,
-    );
+    expect(text(notice({}), voice)).toMatch(/^HEAT STOP: stop topping NOW, stop digging NOW\./);
   });
 
   it('a watch does not ring; a stop, a new time and an all-clear do', () => {
@@ -137,13 +139,11 @@ describe('notices', () => {
 
   it('the plan that was called off is named; an all-clear for later is not one for now', () => {
     const clear = heatStep({ stage: 'all-clear', resumeAtMs: at('11:00') });
-    expect(text({ tell: 'notice', step: clear, by: null, changed: heatStep() }, english)).toBe(
+    expect(text(notice({ step: clear, changed: heatStep() }), english)).toBe(
       'ALL-CLEAR: the stop planned for 1:10 PM is off.',
     );
     const later = heatStep({ stage: 'all-clear', stopAtMs: at('09:00'), resumeAtMs: at('2026-10-21 06:00') });
-    expect(text({ tell: 'notice', step: later, by: null, changed: later }, english)).toContain(
-      'from 6:00 AM on 10/21',
-    );
+    expect(text(notice({ step: later, changed: later }), english)).toContain('from 6:00 AM on 10/21');
   });
 });
 
@@ -240,7 +240,7 @@ describe('units', () => {
 
 describe('the board', () => {
   const lines = (rows: typeof boardRows) =>
-    text({ tell: 'board', rows, dayStartMs: at('00:00') }, english).split('\n');
+    text({ tell: 'board', rows, dayStartMs: at('00:00'), dig: freeDig }, english).split('\n');
 
   it('has a line for every truck, and a legend for the mark only where something is marked', () => {
     const legend = '* worked out from a later message, not told';
@@ -250,7 +250,7 @@ describe('the board', () => {
   });
 
   it('the table marks the same rows', () => {
-    const { table } = say({ tell: 'board', rows: boardRows, dayStartMs: at('00:00') }, english);
+    const { table } = say({ tell: 'board', rows: boardRows, dayStartMs: at('00:00'), dig: freeDig }, english);
     expect(table?.rows.map(([, where = '']) => where.endsWith(' *'))).toEqual(
       boardRows.map(({ source, phase }) => source === 'inferred' && phase !== null),
     );

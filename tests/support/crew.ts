@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, beforeEach } from 'vitest';
 import { operateOn } from '../../src/command/operate.ts';
 import type { Roster } from '../../src/core/roster.ts';
-import type { EpochMs, Fahrenheit } from '../../src/core/units.ts';
+import type { Fahrenheit } from '../../src/core/units.ts';
 import type { Heard } from '../../src/ports/chat.ts';
 import type { Claimed } from '../../src/ports/outbox.ts';
 import { deliver } from '../../src/run/deliver.ts';
@@ -13,13 +13,10 @@ import type { ForecastHeard } from '../../src/run/weather.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
+import { at } from './given.ts';
 import { sampleRoster } from './roster.ts';
 
-/** "07:05", "22:30:15" or "2026-10-19T18:00:00", mountain daylight time. */
-export const at = (clock: string): EpochMs =>
-  Date.parse(
-    clock.length > 8 ? `${clock}-06:00` : `2026-10-20T${clock.length === 5 ? `${clock}:00` : clock}-06:00`,
-  );
+export { at } from './given.ts';
 
 interface Given {
   roster: Roster;

@@ -37,4 +37,8 @@ export const receiptFacts: readonly Fact[] = [
   at1015({ kind: 'crown-checked', field: null, sound: false }),
   at1015({ kind: 'field-dug', field: 'north-40' }),
   at1015({ kind: 'truck-taken', person: 'ana', truck: '4' }),
+  at1015({ kind: 'shift-told', person: 'ana', off: true, noticesWhenOff: null }),
+  at1015({ kind: 'shift-told', person: 'ana', off: false, noticesWhenOff: null }),
+  at1015({ kind: 'shift-told', person: 'ana', off: null, noticesWhenOff: true }),
+  at1015({ kind: 'shift-told', person: 'ana', off: null, noticesWhenOff: false }),
 ];

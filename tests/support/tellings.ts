@@ -1,10 +1,11 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
 import type { BoardRow } from '../../src/core/haul/board.ts';
+import type { FactOf } from '../../src/core/facts.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
-import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
+import type { DigState, Refusal, Telling, Warning } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
 import { lineTellings } from './line-tellings.ts';
 import { heatStep } from './notices.ts';
@@ -32,10 +33,12 @@ const refusals: Refusals = {
   'no-field': [{ refused: 'no-field' }],
   'no-station': [{ refused: 'no-station' }],
   'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
-  'not-allowed': (['stop-dig', 'resume-dig', 'correct-others', 'change-lists'] as const).map((what) => ({
-    refused: 'not-allowed',
-    what,
-  })),
+  'not-allowed': (['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill'] as const).map(
+    (what) => ({
+      refused: 'not-allowed',
+      what,
+    }),
+  ),
   'second-not-below-first': [{ refused: 'second-not-below-first', grossLb: 29_320, tareLb: 79_840 }],
   'net-impossible': [{ refused: 'net-impossible', netLb: 505_200, minLb: 1_000, maxLb: 100_000 }],
   'weights-disagree': [{ refused: 'weights-disagree', netLb: 52_520, computedLb: 50_520 }],
@@ -49,6 +52,10 @@ const refusals: Refusals = {
   'nothing-to-see': [{ refused: 'nothing-to-see' }],
   'dig-not-stopped': [{ refused: 'dig-not-stopped' }],
   'dig-stopped-already': [{ refused: 'dig-stopped-already' }],
+  'order-overtaken': [{ refused: 'order-overtaken' }],
+  'crowns-not-checked': [{ refused: 'crowns-not-checked' }],
+  'drill-on-already': [{ refused: 'drill-on-already' }],
+  'no-drill': [{ refused: 'no-drill' }],
   'no-such-entry': [{ refused: 'no-such-entry', list: 'trucks', name: '9' }],
   'last-manager': [{ refused: 'last-manager' }],
 };
@@ -94,9 +101,38 @@ const changes: readonly ListChange[] = [
 
 const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
 const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
+/** Nothing out of the ordinary. */
+export const freeDig: DigState = { hold: null, coming: null, overridden: null, closed: [], rain: null };
+
+const mayDig = (more: Partial<DigState>): Extract<Telling, { tell: 'may-dig' }> => ({
+  tell: 'may-dig',
+  dig: { ...freeDig, ...more },
+});
+
+const closedNorth: FactOf<'station-reported'> = {
+  id: 'local:m1#0',
+  cause: 'local:m1',
+  atMs: at('14:10'),
+  sentMs: at('14:10'),
+  heardMs: at('14:10'),
+  by: 'ben',
+  timeStated: false,
+  kind: 'station-reported',
+  station: station.id,
+  open: false,
+  untilMs: at('18:00'),
+};
+
 const notices = holdReasons.flatMap((notice) =>
   stages.flatMap((stage): Extract<Telling, { tell: 'notice' }>[] => [
-    { tell: 'notice', step: heatStep({ notice, stage }), by: null, changed: null },
+    {
+      tell: 'notice',
+      step: heatStep({ notice, stage }),
+      by: null,
+      changed: null,
+      rain: null,
+      rings: stage !== 'watch',
+    },
     {
       tell: 'notice',
       step: heatStep({
@@ -110,9 +146,20 @@ const notices = holdReasons.flatMap((notice) =>
       }),
       by: 'ruth',
       changed: heatStep({ notice, stopAtMs: at('14:00') }),
+      rain: { beforeIn: 0.27, nextIn: 0 },
+      rings: stage !== 'watch',
     },
   ]),
 );
+
+const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Telling, { tell: 'notice' }> => ({
+  tell: 'notice',
+  step: heatStep({ source: 'drill', notice: 'other', place: null, stage }),
+  by: 'ruth',
+  changed: null,
+  rain: null,
+  rings: true,
+}));
 
 const row: BoardRow = {
   truck: '3',
@@ -217,14 +264,27 @@ export const tellings: Tellings = {
       })),
     },
   ],
-  board: [{ tell: 'board', rows: boardRows, dayStartMs: at('00:00') }],
+  board: [{ tell: 'board', rows: boardRows, dayStartMs: at('00:00'), dig: freeDig }],
   truck: boardRows.map((one) => ({ tell: 'truck', row: one })),
   'may-dig': [
-    { tell: 'may-dig', hold: null, coming: null },
-    { tell: 'may-dig', hold: null, coming: heatStep({ stage: 'watch' }) },
-    { tell: 'may-dig', hold: null, coming: heatStep() },
-    { tell: 'may-dig', hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }), coming: null },
-    { tell: 'may-dig', hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }), coming: null },
+    mayDig({}),
+    mayDig({ coming: heatStep({ stage: 'watch' }) }),
+    mayDig({ coming: heatStep() }),
+    mayDig({ hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }) }),
+    mayDig({ hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }) }),
+    mayDig({ hold: heatStep({ notice: 'mud', source: 'person' }), rain: { beforeIn: 0.27, nextIn: 0.82 } }),
+    mayDig({ closed: [closedNorth] }),
+    mayDig({
+      overridden: {
+        step: heatStep({ stage: 'all-clear', source: 'person', words: 'station agreed' }),
+        by: 'ruth',
+        atMs: at('10:00'),
+      },
+    }),
+  ],
+  reminder: [
+    { tell: 'reminder', step: heatStep() },
+    { tell: 'reminder', step: heatStep({ source: 'drill', notice: 'other', place: null }) },
   ],
   unseen: [
     { tell: 'unseen', notice: { step: null, seen: [], unseen: [] } },
@@ -245,7 +305,7 @@ export const tellings: Tellings = {
   seen: [{ tell: 'seen', step: heatStep() }],
   'list-changed': changes.map((change) => ({ tell: 'list-changed', change })),
   language: (['en', 'es'] as const).map((language) => ({ tell: 'language', language })),
-  notice: notices,
+  notice: [...notices, ...drills],
   'emergency-answer': [{ tell: 'emergency-answer' }],
   emergency: ['3', null].map((own) => ({
     tell: 'emergency',

@@ -1,6 +1,7 @@
 import type { Day } from '../day.ts';
 import type { Intent } from '../intent.ts';
 import { acceptCorrection, acceptWithdrawal } from './changes.ts';
+import { acceptDrill } from './drills.ts';
 import { acceptListChange } from './lists.ts';
 import { acceptResume, acceptSeen, acceptStop } from './orders.ts';
 import { acceptFieldReport, acceptReport, acceptSighting } from './report.ts';
@@ -37,6 +38,13 @@ export const accept = (intent: Exclude<Intent, { do: 'ask' }>, day: Day, speakin
       return acceptStop(intent, day, speaking);
     case 'order-resume':
       return acceptResume(intent, day, speaking);
+    case 'drill':
+      return acceptDrill(intent, day, speaking);
+    case 'tell-shift': {
+      const { off, noticesWhenOff } = intent;
+      const person = speaking.speaker.id;
+      return taken(speaking, null, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
+    }
     case 'change-list':
       return acceptListChange(intent, day, speaking);
     case 'choose-language':

@@ -3,7 +3,7 @@ import type { NoticeStep } from '../facts.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { hasUnseen, newestStep, openNotices, unendedNotices } from '../notices.ts';
+import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 
@@ -48,37 +48,66 @@ const isStoppedAlready = (
   return stage !== 'watch' && stopAtMs !== null && stopAtMs <= nowMs;
 };
 
+/** Heard late: somebody has ended the stop since this was sent, and so this one as well. */
+const isEndedSince = (day: Day, sentMs: EpochMs): boolean =>
+  day.notices.some((event) => {
+    const { step, atMs } = newestStep(event);
+    return step.stage === 'all-clear' && step.source === 'person' && atMs > sentMs;
+  });
+
+/** An order that was heard late still comes after the step that it changes: a stop is never lost. */
+const after = (event: NoticeEvent | undefined, speaking: Speaking): Speaking =>
+  event ? { ...speaking, sentMs: Math.max(speaking.sentMs, newestStep(event).atMs + 1) } : speaking;
+
 /** Stop the dig: by foreman or grower only. While a notice of the same sort is open, it is moved, not doubled. */
 export const acceptStop = (intent: IntentOf<'order-stop'>, day: Day, speaking: Speaking): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'stop-dig' });
+  if (isEndedSince(day, speaking.sentMs)) return refused({ refused: 'order-overtaken' });
   const open = openNotices(day).find((event) => {
     const { notice } = newestStep(event).step;
     return notice === intent.hold || intent.hold === 'other';
   });
   if (isStoppedAlready(open, intent, speaking.sentMs)) return refused({ refused: 'dig-stopped-already' });
-  return taken(speaking, null, [{ kind: 'notice-raised', step: stopStep(intent, open, speaking) }]);
+  const ordering = after(open, speaking);
+  return taken(ordering, null, [{ kind: 'notice-raised', step: stopStep(intent, open, ordering) }]);
 };
 
+/** Every notice that is open, but for the frost of the coming night where something else stops the dig now. */
+const toBeEnded = (open: readonly NoticeEvent[], nowMs: EpochMs): readonly NoticeEvent[] => {
+  const isHolding = (event: NoticeEvent): boolean => hasBegun(newestStep(event).step, nowMs);
+  return open.some(isHolding)
+    ? open.filter((event) => newestStep(event).step.notice !== 'frost' || isHolding(event))
+    : open;
+};
+
+/** Crowns may be frozen: only a check tells, or whoever takes it on himself says why. */
+const needsCrownCheck = ({ step }: NoticeEvent['steps'][number], nowMs: EpochMs): boolean =>
+  step.notice === 'frost' && step.stage !== 'all-clear' && hasBegun(step, nowMs);
+
 /**
- * Dig again: by foreman or grower only. Ends every open notice, those from the forecast as well, and brings an all-clear
- * forward that was told for later.
+ * Dig again: by foreman or grower only, with the reason where one is given. Ends the open notices, those from the
+ * forecast as well, and brings an all-clear forward that was told for later.
  */
 export const acceptResume = (intent: IntentOf<'order-resume'>, day: Day, speaking: Speaking): Accepted => {
+  const { sentMs } = speaking;
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'resume-dig' });
-  const open = unendedNotices(day, speaking.sentMs);
+  const open = unendedNotices(day, sentMs);
   if (open.length === 0) return refused({ refused: 'dig-not-stopped' });
-  const steps = open.map((event): NoticeStep => {
-    const { step } = newestStep(event);
-    const resumeAtMs = Math.max(intent.atMs ?? speaking.sentMs, speaking.sentMs);
-    return {
-      ...step,
-      number: step.number + 1,
-      stage: 'all-clear',
-      source: 'person',
-      resumeAtMs,
-      words: null,
-    };
-  });
+  const known = toBeEnded(open, sentMs)
+    .map(newestStep)
+    .filter(({ atMs }) => atMs <= sentMs);
+  if (known.length === 0) return refused({ refused: 'order-overtaken' });
+  if (intent.words === null && known.some((newest) => needsCrownCheck(newest, sentMs)))
+    return refused({ refused: 'crowns-not-checked' });
+  const resumeAtMs = Math.max(intent.atMs ?? sentMs, sentMs);
+  const steps = known.map(({ step }): NoticeStep => ({
+    ...step,
+    number: step.number + 1,
+    stage: 'all-clear',
+    source: 'person',
+    resumeAtMs,
+    words: intent.words,
+  }));
   return taken(
     speaking,
     null,

@@ -43,13 +43,15 @@ const asked = (frostCase: FrostCase, spell: ColdSpell | null): Asked | null => {
   if (begins.length === 0) return null;
   const coldMs = Math.min(...begins);
   const stopAtMs = spell?.holdMs == null ? null : Math.max(earlier5(spell.holdMs), nowMs);
+  // Where only an alert tells of cold, the forecast's low says nothing.
+  const low = spell?.watchMs == null ? null : spell;
   return {
     stage: stopAtMs === null ? 'watch' : 'stop',
     stopToppingMs: Math.max(earlier5(coldMs) - options.toppingLeadMin * MS_PER_MINUTE, nowMs),
     stopAtMs,
-    peakF: spell?.lowF ?? null,
-    peakMs: spell?.lowMs ?? null,
-    limitF: stopAtMs === null ? options.watchF : options.holdF,
+    peakF: low?.lowF ?? null,
+    peakMs: low?.lowMs ?? null,
+    limitF: low && (stopAtMs === null ? options.watchF : options.holdF),
   };
 };
 
@@ -96,16 +98,24 @@ const reconsider = (
   return isMild && isFresh ? allClear(current, nowMs, 'forecast') : null;
 };
 
-/** A watch is for one night, and says nothing of the next. */
-const isLapsed = (current: NoticeStep, { nowMs, options }: FrostCase): boolean =>
-  current.stage === 'watch' && nowMs - (current.stopToppingMs ?? nowMs) > options.horizonMin * MS_PER_MINUTE;
+/** Half a day: a person who calls a hold off before it begins has judged that night. Chosen. */
+const NIGHT_MS = 12 * 60 * MS_PER_MINUTE;
+
+/** A watch is for one night, and says nothing of the next: it ends six hours after the coldest hour. */
+const isLapsed = ({ stage, peakMs, stopToppingMs }: NoticeStep, { nowMs }: FrostCase): boolean =>
+  stage === 'watch' && nowMs > (peakMs ?? (stopToppingMs ?? nowMs) + NIGHT_MS / 2) + NIGHT_MS / 2;
 
 const isOver = (current: NoticeStep, frostCase: FrostCase): boolean =>
   current.stage === 'all-clear' || isLapsed(current, frostCase);
 
-/** A person who checked the crowns has judged the cold that still lasts. */
-const isJudged = (current: NoticeStep | null, spell: ColdSpell | null): boolean =>
-  current?.stage === 'all-clear' && current.source === 'person' && spell !== null && spell.nowF <= FREEZING_F;
+/** A person who checked the crowns, or called the hold off, has judged the cold that still lasts or is to come. */
+const isJudged = (current: NoticeStep | null, spell: ColdSpell | null, nowMs: EpochMs): boolean => {
+  if (current?.stage !== 'all-clear' || current.source !== 'person') return false;
+  const { stopAtMs, resumeAtMs } = current;
+  const isCalledOff = stopAtMs === null || (resumeAtMs !== null && resumeAtMs < stopAtMs);
+  const nightMs = stopAtMs ?? current.stopToppingMs ?? nowMs;
+  return (isCalledOff && nowMs < nightMs + NIGHT_MS) || (spell !== null && spell.nowF <= FREEZING_F);
+};
 
 const nextStep = (
   frostCase: FrostCase,
@@ -113,16 +123,15 @@ const nextStep = (
   spell: ColdSpell | null,
   eventId: string,
 ): NoticeStep | null => {
-  if (isJudged(current, spell)) return null;
+  if (isJudged(current, spell, frostCase.nowMs)) return null;
   if (current === null || isOver(current, frostCase)) {
     const ask = asked(frostCase, spell);
     return ask && stepOf(frostCase, ask, eventId, 1);
   }
-  if (current.source === 'person') return null;
   const { stage, stopAtMs } = current;
-  return stage !== 'watch' && stopAtMs !== null && frostCase.nowMs >= stopAtMs
-    ? release(frostCase, current, stopAtMs)
-    : reconsider(frostCase, current, spell);
+  if (stage !== 'watch' && stopAtMs !== null && frostCase.nowMs >= stopAtMs)
+    return release(frostCase, current, stopAtMs);
+  return current.source === 'person' ? null : reconsider(frostCase, current, spell);
 };
 
 /** When cold that lies beyond the horizon comes within it. */

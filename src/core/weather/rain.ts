@@ -1,3 +1,4 @@
+import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import type { Span } from './crossing.ts';
 
@@ -17,3 +18,36 @@ export const rainWithin = (totals: readonly RainTotal[], span: Span): number =>
     const sharedMs = Math.min(toMs, span.toMs) - Math.max(fromMs, span.fromMs);
     return sharedMs > 0 ? sum + (inches * sharedMs) / (toMs - fromMs) : sum;
   }, 0);
+
+const DAY_MS = 24 * 60 * MS_PER_MINUTE;
+
+interface RainForecast {
+  hours: readonly { startMs: EpochMs }[];
+  rain: readonly RainTotal[];
+}
+
+/** When the forecast begins to tell of the weather. */
+const beginsMs = ({ hours, rain }: RainForecast): EpochMs =>
+  Math.min(...hours.map(({ startMs }) => startMs), ...rain.map(({ fromMs }) => fromMs));
+
+/**
+ * Inches of rain in the 24 h before and after, by forecasts in the order of their issue: each counts until the next one
+ * begins. Null where none of them tells of rain. What fell is not measured here.
+ */
+export const rainAround = (
+  forecasts: readonly RainForecast[],
+  nowMs: EpochMs,
+): { beforeIn: number; nextIn: number } | null => {
+  if (forecasts.every(({ rain }) => rain.length === 0)) return null;
+  const begins = forecasts.map(beginsMs);
+  const within = (span: Span): number =>
+    forecasts.reduce((sum, { rain }, at) => {
+      const fromMs = Math.max(span.fromMs, begins[at] ?? span.fromMs);
+      const toMs = Math.min(span.toMs, begins[at + 1] ?? span.toMs);
+      return fromMs < toMs ? sum + rainWithin(rain, { fromMs, toMs }) : sum;
+    }, 0);
+  return {
+    beforeIn: within({ fromMs: nowMs - DAY_MS, toMs: nowMs }),
+    nextIn: within({ fromMs: nowMs, toMs: nowMs + DAY_MS }),
+  };
+};

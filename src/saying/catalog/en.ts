@@ -1,3 +1,5 @@
+import { enNotices } from './en-notices.ts';
+
 /** English, in ICU message syntax. Short lines: they are read on a phone, parked, at 5 a.m. */
 export const en = {
   // Receipts
@@ -30,6 +32,10 @@ export const en = {
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',
   'receipt.field-dug': 'Digging {field} since {time}.',
   'receipt.truck-taken': '{person} has {truck}.',
+  'receipt.off-shift': 'Off shift: no notices to you alone for ten hours, or until your next load.',
+  'receipt.on-shift': 'On shift: notices come to you alone as well.',
+  'receipt.notices-when-off': 'Notices will come to you off shift too.',
+  'receipt.no-notices-when-off': 'No notices to you alone when you are off shift.',
   'receipt.taken-back': 'Taken back: {what}',
   'receipt.correction': 'the correction.',
   'receipt.corrected': 'Corrected: {what}',
@@ -55,6 +61,7 @@ export const en = {
   'refused.not-allowed.correct-others':
     "That is someone else's entry. Its sender, the foreman or the grower can change it.",
   'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
+  'refused.not-allowed.drill': 'Only grower and foreman can call a drill.',
   'refused.second-not-below-first':
     'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',
   'refused.net-impossible':
@@ -71,6 +78,12 @@ export const en = {
   'refused.nothing-to-correct': 'I find no entry of yours to correct.',
   'refused.nothing-to-see': 'There is no new notice to confirm.',
   'refused.dig-stopped-already': 'The dig is stopped already; nobody is told again.',
+  'refused.order-overtaken':
+    'That was sent before the newest order, so nothing is changed and nobody is told. If it still holds, say it again.',
+  'refused.crowns-not-checked':
+    'Frost hold: cut crowns first, then say "crowns ok at {example}". To dig without, say why: "dig on: station agreed".',
+  'refused.drill-on-already': 'A drill is on already. "End drill" ends it.',
+  'refused.no-drill': 'There is no drill to end.',
   'refused.dig-not-stopped': 'The dig is not stopped.',
   'refused.no-such-entry': '"{name}" is not on that list.',
   'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',
@@ -159,38 +172,7 @@ export const en = {
   'phase.parked': 'parked',
   'phase.down': 'down',
 
-  // Dig or not
-  'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
-  'may-dig.until': 'Yes, until {time}. {notice}',
-  'may-dig.no': 'No. {notice}',
-
-  // Notices
-  'notice.title.heat': 'HEAT STOP',
-  'notice.title.frost': 'FROST HOLD',
-  'notice.title.mud': 'MUD HOLD',
-  'notice.title.other': 'DIG STOPPED',
-  'notice.stop': '{title}: stop topping {topping}, stop digging {digging}.',
-  'notice.update': '{title}, NEW TIME: stop topping {topping}, stop digging {digging}.',
-  'notice.watch': '{title} LIKELY {digging}.',
-  'notice.now': 'NOW',
-  'notice.at': 'at {time}',
-  'notice.was': 'It was {time}.',
-  'notice.why-forecast':
-    'Why: forecast {peak} at {time} at {place}, limit {limit}. Warm beets spoil in the pile.',
-  'notice.why-person': 'Ordered by {person}.',
-  'notice.why-words': 'Why: {words}',
-  'notice.loaded':
-    'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
-  'notice.resume': 'Dig again likely {time}. Wait for the all-clear.',
-  'notice.resume-unknown': 'No restart time yet. Wait for the all-clear.',
-  'notice.all-clear': "ALL-CLEAR: dig again from {time}. The station's own word goes before mine.",
-  'notice.called-off': 'ALL-CLEAR: the stop planned for {time} is off.',
-  'notice.all-clear-now': "ALL-CLEAR: dig again now. The station's own word goes before mine.",
-  'notice.reply': 'Read and reply only when parked: "got it".',
-  'notice.seen': 'Thanks, noted that you have seen it.',
-  'unseen.none': 'No notice has gone out.',
-  'unseen.all': 'Everybody has seen it.',
-  'unseen.some': 'Not seen yet: {names}. Seen by {seen} of {all}.',
+  ...enNotices,
 
   // Emergencies
   'emergency.answer':
@@ -233,9 +215,9 @@ export const en = {
   'tickets.no-serial': 'no serial',
 
   // Help
-  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "how many trucks do we need", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Español: "español".',
+  help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "how many trucks do we need", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Going home? "off shift". Español: "español".',
   'help.manager':
-    'You can also: "stop digging, mud", "dig again", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
+    'You can also: "stop digging, mud", "dig again", "dig on: station agreed", "crowns ok at north 40", "drill: stop digging", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
   trouble:
     'Something went wrong on my side. Your message is kept. Tell the foreman this number: {reference}.',
 
@@ -302,6 +284,8 @@ export const en = {
   'unit.tonnes': '{tonnes} t',
   'unit.lb': '{lb} lb',
   'unit.kg': '{kg} kg',
+  'unit.in': '{in} in',
+  'unit.mm': '{mm} mm',
 } as const;
 
 export type Key = keyof typeof en;

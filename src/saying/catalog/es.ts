@@ -1,4 +1,5 @@
 import type { Key } from './en.ts';
+import { esNotices } from './es-notices.ts';
 
 /** Spanish as crews from Mexico and the American West speak it: betabel, troca, báscula, fila. Numbers as in Mexico (25.26). */
 export const es: Record<Key, string> = {
@@ -32,6 +33,10 @@ export const es: Record<Key, string> = {
   'receipt.crown-frosted': 'Coronas heladas en {field}, {time}.',
   'receipt.field-dug': 'Se saca en {field} desde las {time}.',
   'receipt.truck-taken': '{person} trae la {truck}.',
+  'receipt.off-shift': 'Fuera de turno: sin avisos directos por diez horas, o hasta su siguiente carga.',
+  'receipt.on-shift': 'En turno: los avisos también le llegan directo.',
+  'receipt.notices-when-off': 'Los avisos le llegarán también fuera de turno.',
+  'receipt.no-notices-when-off': 'Fuera de turno no le llegarán avisos directos.',
   'receipt.taken-back': 'Borrado: {what}',
   'receipt.correction': 'la corrección.',
   'receipt.corrected': 'Corregido: {what}',
@@ -55,6 +60,7 @@ export const es: Record<Key, string> = {
   'refused.not-allowed.correct-others':
     'Eso lo anotó otra persona. Lo puede cambiar ella, el mayordomo o el dueño.',
   'refused.not-allowed.change-lists': 'Solo el dueño y el mayordomo pueden cambiar las listas.',
+  'refused.not-allowed.drill': 'Solo el dueño y el mayordomo pueden hacer un simulacro.',
   'refused.second-not-below-first':
     'No anotada: el segundo peso {tare} debe ser menor que el primero {gross}. ¿Al revés? Mande los dos otra vez, primero el primero.',
   'refused.net-impossible':
@@ -71,6 +77,12 @@ export const es: Record<Key, string> = {
   'refused.nothing-to-correct': 'No encuentro nada suyo que corregir.',
   'refused.nothing-to-see': 'No hay aviso nuevo que confirmar.',
   'refused.dig-stopped-already': 'La cosecha ya está parada; no se avisa otra vez.',
+  'refused.order-overtaken':
+    'Eso se mandó antes de la última orden: nada cambia y a nadie se le avisa. Si todavía vale, dígalo otra vez.',
+  'refused.crowns-not-checked':
+    'Paro por helada: primero corten coronas y luego diga "coronas bien en {example}". Para sacar sin eso, diga por qué: "sigan sacando: la estación está de acuerdo".',
+  'refused.drill-on-already': 'Ya hay un simulacro. "Fin del simulacro" lo termina.',
+  'refused.no-drill': 'No hay simulacro que terminar.',
   'refused.dig-not-stopped': 'La cosecha no está parada.',
   'refused.no-such-entry': '"{name}" no está en esa lista.',
   'refused.last-manager': 'Alguien tiene que quedar de dueño o mayordomo; no cambié nada.',
@@ -158,36 +170,7 @@ export const es: Record<Key, string> = {
   'phase.parked': 'estacionada',
   'phase.down': 'descompuesta',
 
-  'may-dig.yes': 'Sí: nada para la cosecha. Lo que diga la estación va primero.',
-  'may-dig.until': 'Sí, hasta las {time}. {notice}',
-  'may-dig.no': 'No. {notice}',
-
-  'notice.title.heat': 'PARO POR CALOR',
-  'notice.title.frost': 'PARO POR HELADA',
-  'notice.title.mud': 'PARO POR LODO',
-  'notice.title.other': 'COSECHA PARADA',
-  'notice.stop': '{title}: paren de deshojar {topping}, paren de sacar {digging}.',
-  'notice.update': '{title}, HORA NUEVA: paren de deshojar {topping}, paren de sacar {digging}.',
-  'notice.watch': '{title} PROBABLE como {digging}.',
-  'notice.now': 'AHORA',
-  'notice.at': 'a las {time}',
-  'notice.was': 'Antes era a las {time}.',
-  'notice.why-forecast':
-    'Por qué: pronóstico de {peak} a las {time} en {place}, límite {limit}. El betabel caliente se echa a perder en el montón.',
-  'notice.why-person': 'Lo ordenó {person}.',
-  'notice.why-words': 'Por qué: {words}',
-  'notice.loaded':
-    'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
-  'notice.resume': 'Quizá se saca otra vez {time}. Esperen el aviso.',
-  'notice.resume-unknown': 'Todavía no hay hora para empezar. Esperen el aviso.',
-  'notice.all-clear': 'YA SE PUEDE: saquen otra vez desde las {time}. Lo que diga la estación va primero.',
-  'notice.called-off': 'YA SE PUEDE: se cancela el paro de las {time}.',
-  'notice.all-clear-now': 'YA SE PUEDE: saquen otra vez ahora. Lo que diga la estación va primero.',
-  'notice.reply': 'Lean y contesten solo estacionados: "ENTERADO".',
-  'notice.seen': 'Gracias, anotado que ya lo vio.',
-  'unseen.none': 'No ha salido ningún aviso.',
-  'unseen.all': 'Todos lo han visto.',
-  'unseen.some': 'Faltan de verlo: {names}. Lo vieron {seen} de {all}.',
+  ...esNotices,
 
   'emergency.answer':
     'Call 911: llame al 911 ahora. Diga dónde está. Ya se avisa al mayordomo y al dueño. Lejos de cables y de máquinas en marcha.',
@@ -227,9 +210,9 @@ export const es: Record<Key, string> = {
   'tickets.row': '{serial} {truck} {tons} {time}',
   'tickets.no-serial': 'sin número',
 
-  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". English: "english".',
+  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". ¿Ya se va? "fuera de turno". English: "english".',
   'help.manager':
-    'También puede: "paren de sacar, lodo", "ya pueden sacar", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
+    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
 
   'no-forecast':
@@ -292,4 +275,6 @@ export const es: Record<Key, string> = {
   'unit.tonnes': '{tonnes} toneladas métricas',
   'unit.lb': '{lb} lb',
   'unit.kg': '{kg} kg',
+  'unit.in': '{in} pulg.',
+  'unit.mm': '{mm} mm',
 };

@@ -14,10 +14,10 @@ const stop = (
   words: null,
   ...more,
 });
-const resume = (atMs: number | null = null): Intent & { do: 'order-resume' } => ({
-  do: 'order-resume',
-  atMs,
-});
+const resume = (
+  atMs: number | null = null,
+  words: string | null = null,
+): Intent & { do: 'order-resume' } => ({ do: 'order-resume', atMs, words });
 const gotIt = { do: 'acknowledge' } as const;
 
 const stepsOf = (added: ReturnType<typeof given>['added']): NoticeStep[] =>
@@ -124,7 +124,7 @@ describe('"got it"', () => {
         fact({ kind: 'notice-seen', person: 'ana' }, '09:05'),
         raised('10:00', { stage, number: 2 }),
       ];
-      expect(unseenNotice(given(facts).day).unseen).toContain('ana');
+      expect(unseenNotice(given(facts).day, at('10:05')).unseen).toContain('ana');
       expect(given(facts).when(gotIt, 'ana', '10:05').refusal).toBeNull();
     }
   });
@@ -138,6 +138,6 @@ describe('"got it"', () => {
   it('that was sent before a new time does not confirm it, whenever it is heard', () => {
     const late = fact({ kind: 'notice-seen', person: 'ana' }, '09:05', { heardMs: at('10:30') });
     const { day } = given([raised('09:00'), raised('10:00', { stage: 'update', number: 2 }), late]);
-    expect(unseenNotice(day).unseen).toContain('ana');
+    expect(unseenNotice(day, at('10:30')).unseen).toContain('ana');
   });
 });

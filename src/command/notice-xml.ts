@@ -1,0 +1,80 @@
+/** A notice as a message of the Common Alerting Protocol 1.2, for other systems to take in. */
+import type { Day, NoticeEvent } from '../core/day.ts';
+import { newestStep, rainFor } from '../core/notices.ts';
+import type { RaisedStep } from '../core/notices.ts';
+import { stationById } from '../core/roster.ts';
+import type { Language } from '../core/roster.ts';
+import type { Telling } from '../core/telling.ts';
+import type { ZoneClock } from '../core/zone-clock.ts';
+import { capXml } from '../core/weather/cap-xml.ts';
+import { capAlert } from '../core/weather/cap.ts';
+import type { CapWords } from '../core/weather/cap.ts';
+import { noticeParts } from '../saying/notice.ts';
+
+/** RFC 3066. */
+const TAGS: Record<Language, string> = { en: 'en-US', es: 'es-US' };
+
+const wordsIn = (
+  language: Language,
+  raised: RaisedStep,
+  event: NoticeEvent,
+  day: Day,
+  clock: ZoneClock,
+): CapWords => {
+  const { step, by, heardMs } = raised;
+  const changed = event.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
+  const notice: Extract<Telling, { tell: 'notice' }> = {
+    tell: 'notice',
+    step,
+    by,
+    changed,
+    rain: rainFor(step, day, heardMs),
+    rings: false,
+  };
+  const { roster } = day;
+  const voice = { language, roster, clock, nowMs: heardMs, zone: roster.zone };
+  const { headline, why, todo } = noticeParts(notice, voice);
+  const place = step.place === null ? undefined : stationById(roster, step.place);
+  return {
+    language: TAGS[language],
+    headline,
+    description: why.length > 0 ? why.join('\n') : headline,
+    instruction: todo.length > 0 ? todo.join('\n') : headline,
+    areaDesc: place ? `${roster.name}, ${place.name}` : roster.name,
+  };
+};
+
+/**
+ * The newest step of the event, or of the newest event, with those before it as references.
+ *
+ * @param event as a notice's data has it; null = the newest one
+ */
+export const noticeXml = (
+  day: Day,
+  clock: ZoneClock,
+  event: string | null,
+): { xml: string } | { fault: string } => {
+  const asked = day.notices.findLast((known) => event === null || known.event === event);
+  if (!asked) {
+    const known = day.notices.map((one) => one.event).join(', ');
+    return {
+      fault:
+        event === null
+          ? 'No notice has been raised yet.'
+          : `There is no notice "${event}". Known: ${known === '' ? 'none' : known}.`,
+    };
+  }
+  const raised = newestStep(asked);
+  const { roster } = day;
+  const alert = capAlert(raised.step, {
+    sender: roster.operation,
+    senderName: roster.name,
+    addresses: `crew-of-${roster.operation}`,
+    zone: roster.zone,
+    clock,
+    drill: raised.step.source === 'drill',
+    sentMs: new Map(asked.steps.map(({ step, heardMs }) => [step.number, heardMs])),
+    words: (['en', 'es'] as const).map((language) => wordsIn(language, raised, asked, day, clock)),
+  });
+  return alert ? { xml: capXml(alert) } : { fault: `When "${asked.event}" was sent is not in the book.` };
+};

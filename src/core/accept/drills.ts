@@ -1,0 +1,46 @@
+import type { Day } from '../day.ts';
+import type { NoticeStep } from '../facts.ts';
+import { holds, newestStep, openDrills } from '../notices.ts';
+import { mayManage } from '../roster.ts';
+import { addMinutes } from '../units.ts';
+import { allClear } from '../weather/steps.ts';
+import { refused, taken } from './speaking.ts';
+import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+
+/** Long enough for the reminder and the names to go out. Chosen. */
+const DRILL_MIN = 30;
+
+const drillStep = ({ cause, sentMs }: Speaking): NoticeStep => ({
+  event: `drill-${cause}`,
+  number: 1,
+  notice: 'other',
+  stage: 'stop',
+  source: 'drill',
+  place: null,
+  stopToppingMs: sentMs,
+  stopAtMs: sentMs,
+  resumeAtMs: addMinutes(sentMs, DRILL_MIN),
+  peakF: null,
+  peakMs: null,
+  limitF: null,
+  chance: null,
+  words: null,
+});
+
+/** A drill, begun or ended: by foreman or grower only. Not while a real stop holds: the two would be mixed up. */
+export const acceptDrill = (intent: IntentOf<'drill'>, day: Day, speaking: Speaking): Accepted => {
+  if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'drill' });
+  const drills = openDrills(day).map((event) => newestStep(event).step);
+  if (intent.ends) {
+    if (drills.length === 0) return refused({ refused: 'no-drill' });
+    const ended = drills.map((step) => allClear(step, speaking.sentMs, 'drill'));
+    return taken(
+      speaking,
+      null,
+      ended.map((step) => ({ kind: 'notice-raised', step })),
+    );
+  }
+  if (drills.length > 0) return refused({ refused: 'drill-on-already' });
+  if (holds(day, speaking.sentMs).now) return refused({ refused: 'dig-stopped-already' });
+  return taken(speaking, null, [{ kind: 'notice-raised', step: drillStep(speaking) }]);
+};

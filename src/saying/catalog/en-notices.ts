@@ -1,0 +1,54 @@
+/** Notices in English: what stops and when first, then why, then what to do. */
+export const enNotices = {
+  // Dig or not
+  'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
+  'may-dig.until': 'Yes, until {time}. {notice}',
+  'may-dig.no': 'No. {notice}',
+  'may-dig.nowhere': 'No: there is nowhere to haul to.',
+  'may-dig.closed': '{station} is closed{until}, {person} said at {time}.',
+  'may-dig.overridden': 'Dug on by order of {person} at {time}: {words}',
+
+  // Notices
+  'notice.title.heat': 'HEAT STOP',
+  'notice.title.frost': 'FROST HOLD',
+  'notice.title.mud': 'MUD HOLD',
+  'notice.title.other': 'DIG STOPPED',
+  'notice.title.drill': 'DRILL',
+  'notice.drill':
+    'DRILL, only an exercise: keep working. A real one would say: stop topping {topping}, stop digging {digging}.',
+  'notice.drill-over': 'DRILL OVER. Thanks, keep working.',
+  'notice.stop': '{title}: stop topping {topping}, stop digging {digging}.',
+  'notice.update': '{title}, NEW TIME: stop topping {topping}, stop digging {digging}.',
+  'notice.watch': '{title} LIKELY: digging may stop {digging}.',
+  'notice.watch-frost': 'FROST LIKELY: do not top ahead of the digger. Dig all that is topped before {time}.',
+  'notice.watch-heat': 'Dig on, and top no further ahead than you must. I write again when it is sure.',
+  'notice.watch-off': 'ALL-CLEAR: the stop that was likely at {time} is off.',
+  'notice.chance': 'Chance: {chance} %.',
+  'notice.now': 'NOW',
+  'notice.at': 'at {time}',
+  'notice.was': 'It was {time}.',
+  'notice.why-forecast':
+    'Why: forecast {peak} at {time} at {place}, limit {limit}. Warm beets spoil in the pile.',
+  'notice.why-frost':
+    'Why: forecast low {peak} at {time} at {place}. Beets that froze and thawed rot in the pile.',
+  'notice.why-alert': 'Why: the weather service has a freeze alert out for {place}.',
+  'notice.why-root': 'Why: roots measured at {peak} at {time}, limit {limit}. Warm beets spoil in the pile.',
+  'notice.rain': 'Rain by the forecast: {before} in the last 24 h, {next} in the next 24 h.',
+  'notice.why-person': 'Ordered by {person}.',
+  'notice.why-words': 'Why: {words}',
+  'notice.loaded':
+    'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
+  'notice.resume': 'Dig again likely {time}. Wait for the all-clear.',
+  'notice.resume-unknown': 'No restart time yet. Wait for the all-clear.',
+  'notice.resume-frost':
+    'Dig again only when foreman or grower has cut crowns and says "crowns ok at {field}".',
+  'notice.all-clear': "ALL-CLEAR: dig again from {time}. The station's own word goes before mine.",
+  'notice.called-off': 'ALL-CLEAR: the stop planned for {time} is off.',
+  'notice.all-clear-now': "ALL-CLEAR: dig again now. The station's own word goes before mine.",
+  'notice.reply': 'Read and reply only when parked: "got it".',
+  'notice.reminder': 'You have not confirmed this yet.',
+  'notice.seen': 'Thanks, noted that you have seen it.',
+  'unseen.none': 'No notice has gone out.',
+  'unseen.all': 'Everybody has seen it.',
+  'unseen.some': '{title}, not confirmed yet: {names}. Confirmed by {seen} of {all}.',
+} as const;
