@@ -67,13 +67,11 @@ test(
     const { slack, database, said, say, start } = await startDay();
     const underWay: Promise<void>[] = [];
     let bot = start();
-    // The room is heard from the first reading of it on.
-    await waitFor(
-      'first reading',
-      () => slack.calls.some(({ method }) => method === 'conversations.history'),
-      PATIENCE_MS,
-    );
-    underWay.push(say('Ruth', 'board'));
+    // The room is heard from the first reading of it on, which comes before an answer there.
+    const isListed = () => slack.calls.some(({ method }) => method === 'users.conversations');
+    await waitFor('list of the rooms', isListed, PATIENCE_MS);
+    await say('Ruth', 'board');
+    await waitFor('board', () => shownBy(slack).length === 1, PATIENCE_MS);
     for (let life = 0; life < KILLS; life += 1) {
       const before = slack.calls.length;
       for (const [driver, name] of DRIVERS.entries()) underWay.push(say(name, wordsOf(driver, life)));
@@ -88,7 +86,9 @@ test(
 
     const answered = (ts: string): boolean =>
       shownBy(slack).some(({ key }) => key.startsWith(`slack:${ROOM}:${ts}:answer`));
-    await waitFor('answer to each', () => said.every(({ ts }) => answered(ts)), PATIENCE_MS);
+    // Orders have no other answer than the notice.
+    const answerable = said.filter(({ words }) => !/dig/.test(words));
+    await waitFor('answer to each', () => answerable.every(({ ts }) => answered(ts)), PATIENCE_MS);
     const notices = () => shownBy(slack).filter(({ key }) => key.startsWith('notice:'));
     await waitFor('notices', () => notices().length >= 2 * (CREW.length + 1), PATIENCE_MS);
     bot.type('/as ruth', '/dm', 'where is everybody');

@@ -1,0 +1,158 @@
+/**
+ * The same recorded day on each platform, through its real adapter: the terminal, and Slack's own client on a loopback
+ * Slack, over Socket Mode and over HTTP. The figures are those of the day as it was invented.
+ */
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { slackChat } from '../../adapters/slack/chat.ts';
+import type { SlackSettings } from '../../adapters/slack/settings.ts';
+import { goLive } from '../../src/command/live.ts';
+import { operateOn } from '../../src/command/operate.ts';
+import type { Operation } from '../../src/command/operate.ts';
+import { playLine } from '../../src/command/replay.ts';
+import type { ReplayLine } from '../../src/command/replay-line.ts';
+import type { Roster } from '../../src/core/roster.ts';
+import type { Chat } from '../../src/ports/chat.ts';
+import { homeFor } from '../../src/run/home.ts';
+import { openDatabase } from '../../src/store/database.ts';
+import type { Database } from '../../src/store/database.ts';
+import { storeOver } from '../../src/store/open.ts';
+import { bookOf, recordedLines, sampleOn } from '../support/recorded-day.ts';
+import { ROOM, shownBy, userOf } from '../support/slack/crew.ts';
+import { startSlackFor } from '../support/slack/bench.ts';
+import { typedTerminal } from '../support/typed-terminal.ts';
+import { waitFor } from '../support/wait-for.ts';
+
+type Heard = Extract<ReplayLine, { is: 'heard' }>['heard'];
+/** Says a line there, and resolves when it is in the book. */
+type Say = (heard: Heard) => Promise<void>;
+
+const DRAINED_MS = 60_000;
+const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
+
+let database: Database;
+beforeAll(async () => {
+  database = await openDatabase({ memory: true });
+});
+afterAll(() => database.close());
+
+// The one clock that Slack's client, which checks the age of what is signed, shares with the rest.
+beforeEach(() => vi.useFakeTimers({ toFake: ['Date'] }));
+afterEach(() => vi.useRealTimers());
+
+const start = async (
+  roster: Roster,
+  platforms: readonly string[],
+  chats: (operation: Operation) => Chat[],
+) => {
+  const live: { wake: () => void } = { wake: () => undefined };
+  const store = await storeOver(database, [roster.operation]);
+  const means = { platforms, log: quiet, wakeDeliverer: () => live.wake() };
+  // The database outlives the operation: it is shared.
+  const operation = { ...(await operateOn(store, roster, means)), close: async () => undefined };
+  const started = goLive(operation, chats(operation), quiet);
+  await started.listening;
+  live.wake = started.wake;
+  return { operation, stop: started.stop, wake: started.wake };
+};
+
+/** Plays the day and gives the time at which it ends. All that was due by then has been delivered. */
+const play = async ({ operation, wake }: Awaited<ReturnType<typeof start>>, say: Say): Promise<number> => {
+  let nowMs = 0;
+  for (const line of recordedLines()) {
+    nowMs = Math.max(nowMs, line.atMs);
+    vi.setSystemTime(nowMs);
+    if (line.is === 'heard') {
+      await playLine({ is: 'tick', atMs: nowMs }, nowMs, operation);
+      await say(line.heard);
+    } else await playLine(line, nowMs, operation);
+    wake();
+  }
+  const isDrained = async () => ((await operation.store.outbox.nextMs()) ?? Infinity) > nowMs;
+  await waitFor('delivery of all', isDrained, DRAINED_MS);
+  return nowMs;
+};
+
+const onTerminal = async () => {
+  const roster = sampleOn(
+    `terminal-${crypto.randomUUID()}`,
+    { id: 'crew', platform: 'local', room: 'crew' },
+    (id) => [{ platform: 'local', user: id }],
+  );
+  const terminal = typedTerminal({ roster, nowMs: Date.now });
+  const bot = await start(roster, ['local'], () => [terminal.chat]);
+  const endMs = await play(bot, async ({ user, room, event }) => {
+    if (event.is !== 'message') throw new Error('The terminal is told messages alone.');
+    await terminal.type(`/as ${user}`, room === null ? '/dm' : `/in ${room}`, event.text);
+  });
+  const book = await bookOf(bot.operation, endMs);
+  await bot.stop();
+  return { book, shown: terminal.text() };
+};
+
+const onSlack = async (mode: 'socket' | 'http') => {
+  const roster = sampleOn(
+    `slack-${crypto.randomUUID()}`,
+    { id: 'crew', platform: 'slack', room: ROOM },
+    (id) => [{ platform: 'slack', user: userOf(id) }],
+  );
+  const firstMs = recordedLines()[0]?.atMs ?? 0;
+  vi.setSystemTime(firstMs);
+  const { slack, settings, crew } = await startSlackFor(
+    mode,
+    roster.people.map(({ id }) => userOf(id)),
+  );
+  const bot = await start(roster, ['slack'], (operation) => [slackOf(settings, operation)]);
+  const cursors = bot.operation.store.cursorsOf(roster.operation);
+  await waitFor('first reading of the room', () => cursors.at('slack', ROOM));
+  const endMs = await play(bot, async ({ user, room, event }) => {
+    if (event.is !== 'message') throw new Error('Slack is told messages alone.');
+    const channel = room === null ? slack.workspace.direct(userOf(user)) : crew;
+    const { delivery } = slack.people.say(channel, userOf(user), event.text);
+    await slack.send(delivery);
+    expect(delivery.acked).toBe(true);
+  });
+  const book = await bookOf(bot.operation, endMs);
+  await slack.send(slack.people.openHome(userOf('ana'), 'home'));
+  const home = JSON.stringify(await waitFor('home', () => slack.homes.get(userOf('ana'))));
+  await bot.stop();
+  await slack.close();
+  return { book, shown: shownBy(slack), home };
+};
+
+const slackOf = (settings: SlackSettings, { running, store }: Operation): Chat => {
+  const cursors = store.cursorsOf(running.roster.operation);
+  return slackChat(settings, {
+    cursor: {
+      lastSeen: (channel) => cursors.at('slack', channel),
+      saw: (channel, ts) => cursors.advance('slack', channel, ts),
+    },
+    homeFor: (user) => homeFor(running, { platform: 'slack', user }, Date.now()),
+    draw: null,
+    nowMs: Date.now,
+    log: () => undefined,
+  });
+};
+
+const INVENTED = { loads: 47, tons: 1155.58, withoutTicket: 0, notices: ['stop', 'all-clear'] };
+
+describe('the recorded day', { timeout: 600_000 }, () => {
+  let terminal: Awaited<ReturnType<typeof onTerminal>>;
+
+  test('in the terminal gives the loads and tons of its tickets', async () => {
+    terminal = await onTerminal();
+    expect(terminal.book).toMatchObject(INVENTED);
+  });
+
+  test.each(['socket', 'http'] as const)('on Slack over %s gives the same book', async (mode) => {
+    const { book, shown, home } = await onSlack(mode);
+    expect(book).toEqual(terminal.book);
+    // Nine people and the room, each notice once.
+    const notices = shown.filter(({ key }) => key.startsWith('notice:'));
+    expect(notices).toHaveLength(20);
+    expect(new Set(notices.map(({ key }) => key)).size).toBe(20);
+    // Mateo asked once where everybody is: one message, as it stood in the end.
+    const boards = shown.filter(({ message }) => message.text.startsWith('Trocas a las'));
+    expect(boards).toHaveLength(1);
+    expect(home).toMatch(/Troca 1/);
+  });
+});
