@@ -5,29 +5,24 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { slackChat } from '../../adapters/slack/chat.ts';
 import type { SlackSettings } from '../../adapters/slack/settings.ts';
-import { goLive } from '../../src/command/live.ts';
-import { operateOn } from '../../src/command/operate.ts';
 import type { Operation } from '../../src/command/operate.ts';
-import { playLine } from '../../src/command/replay.ts';
-import type { ReplayLine } from '../../src/command/replay-line.ts';
-import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
 import { homeFor } from '../../src/run/home.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
-import { storeOver } from '../../src/store/open.ts';
-import { bookOf, recordedLines, sampleOn } from '../support/recorded-day.ts';
+import {
+  bookOf,
+  drained,
+  INVENTED,
+  play,
+  recordedLines,
+  sampleOn,
+  startOn,
+} from '../support/recorded-day.ts';
 import { ROOM, shownBy, userOf } from '../support/slack/crew.ts';
 import { startSlackFor } from '../support/slack/bench.ts';
 import { typedTerminal } from '../support/typed-terminal.ts';
 import { waitFor } from '../support/wait-for.ts';
-
-type Heard = Extract<ReplayLine, { is: 'heard' }>['heard'];
-/** Says a line there, and resolves when it is in the book. */
-type Say = (heard: Heard) => Promise<void>;
-
-const DRAINED_MS = 60_000;
-const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
 
 let database: Database;
 beforeAll(async () => {
@@ -39,39 +34,6 @@ afterAll(() => database.close());
 beforeEach(() => vi.useFakeTimers({ toFake: ['Date'] }));
 afterEach(() => vi.useRealTimers());
 
-const start = async (
-  roster: Roster,
-  platforms: readonly string[],
-  chats: (operation: Operation) => Chat[],
-) => {
-  const live: { wake: () => void } = { wake: () => undefined };
-  const store = await storeOver(database, [roster.operation]);
-  const means = { platforms, log: quiet, wakeDeliverer: () => live.wake() };
-  // The database outlives the operation: it is shared.
-  const operation = { ...(await operateOn(store, roster, means)), close: async () => undefined };
-  const started = goLive(operation, chats(operation), quiet);
-  await started.listening;
-  live.wake = started.wake;
-  return { operation, stop: started.stop, wake: started.wake };
-};
-
-/** Plays the day and gives the time at which it ends. All that was due by then has been delivered. */
-const play = async ({ operation, wake }: Awaited<ReturnType<typeof start>>, say: Say): Promise<number> => {
-  let nowMs = 0;
-  for (const line of recordedLines()) {
-    nowMs = Math.max(nowMs, line.atMs);
-    vi.setSystemTime(nowMs);
-    if (line.is === 'heard') {
-      await playLine({ is: 'tick', atMs: nowMs }, nowMs, operation);
-      await say(line.heard);
-    } else await playLine(line, nowMs, operation);
-    wake();
-  }
-  const isDrained = async () => ((await operation.store.outbox.nextMs()) ?? Infinity) > nowMs;
-  await waitFor('delivery of all', isDrained, DRAINED_MS);
-  return nowMs;
-};
-
 const onTerminal = async () => {
   const roster = sampleOn(
     `terminal-${crypto.randomUUID()}`,
@@ -79,7 +41,7 @@ const onTerminal = async () => {
     (id) => [{ platform: 'local', user: id }],
   );
   const terminal = typedTerminal({ roster, nowMs: Date.now });
-  const bot = await start(roster, ['local'], () => [terminal.chat]);
+  const bot = await startOn(database, roster, ['local'], () => [terminal.chat]);
   const endMs = await play(bot, async ({ user, room, event }) => {
     if (event.is !== 'message') throw new Error('The terminal is told messages alone.');
     await terminal.type(`/as ${user}`, room === null ? '/dm' : `/in ${room}`, event.text);
@@ -101,7 +63,7 @@ const onSlack = async (mode: 'socket' | 'http') => {
     mode,
     roster.people.map(({ id }) => userOf(id)),
   );
-  const bot = await start(roster, ['slack'], (operation) => [slackOf(settings, operation)]);
+  const bot = await startOn(database, roster, ['slack'], (operation) => [slackOf(settings, operation)]);
   const cursors = bot.operation.store.cursorsOf(roster.operation);
   await waitFor('first reading of the room', () => cursors.at('slack', ROOM));
   const endMs = await play(bot, async ({ user, room, event }) => {
@@ -132,8 +94,6 @@ const slackOf = (settings: SlackSettings, { running, store }: Operation): Chat =
     log: () => undefined,
   });
 };
-
-const INVENTED = { loads: 47, tons: 1155.58, withoutTicket: 0, notices: ['stop', 'all-clear'] };
 
 describe('the recorded day', { timeout: 600_000 }, () => {
   let terminal: Awaited<ReturnType<typeof onTerminal>>;
@@ -179,7 +139,7 @@ test(
       roster.people.map(({ id }) => userOf(id)),
     );
     const terminal = typedTerminal({ roster, nowMs: Date.now });
-    const bot = await start(roster, ['local', 'slack'], (operation) => [
+    const bot = await startOn(database, roster, ['local', 'slack'], (operation) => [
       terminal.chat,
       slackOf(settings, operation),
     ]);
@@ -198,8 +158,8 @@ test(
     );
 
     await say('mateo', 'stop digging, mud');
-    const isDrained = async () => (await bot.operation.store.outbox.nextMs()) === null;
-    await waitFor('delivery of all', isDrained, DRAINED_MS);
+    await drained(bot.operation, Date.now());
+    await bot.stop();
     const told = shownBy(slack)
       .filter(({ key }) => key.startsWith('notice:'))
       .map(({ channel }) => channel);
@@ -209,7 +169,6 @@ test(
     expect(told.sort()).toEqual([ROOM, ...onSlackToo].sort());
     // Ruth, Ben and the room of the terminal.
     expect(terminal.text().match(/MUD HOLD: /g)).toHaveLength(3);
-    await bot.stop();
     await slack.close();
   },
 );
