@@ -1,10 +1,10 @@
 /** The recorded day on Matrix: a real homeserver, the crew with apps of their own, and the same book as elsewhere. */
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { matrixChat } from '../../adapters/matrix/chat.ts';
 import { tellFromAdapter } from '../../src/run/from-adapter.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
-import { bookOf, INVENTED, play, recordedLines, sampleOn, startOn } from '../support/recorded-day.ts';
+import { bookOf, INVENTED, play, sampleOn, startOn, startRecordedClock } from '../support/recorded-day.ts';
 import { depsWith, settingsFor } from '../support/synapse/crew.ts';
 import { rawUser } from '../support/synapse/raw-user.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
@@ -19,14 +19,14 @@ describeWithSynapse('the recorded day', () => {
   let database: Database;
   beforeAll(async () => {
     synapse = await startSynapse();
+    startRecordedClock();
     database = await openDatabase({ memory: true });
   });
   afterAll(async () => {
+    vi.useRealTimers();
     await database.close();
     await synapse.dispose();
   });
-  beforeEach(() => vi.useFakeTimers({ toFake: ['Date'] }));
-  afterEach(() => vi.useRealTimers());
 
   const gather = async () => {
     const ids = sampleOn('names', { id: 'crew', platform: 'matrix', room: '' }, () => []).people.map(
@@ -62,7 +62,6 @@ describeWithSynapse('the recorded day', () => {
       { id: 'crew', platform: 'matrix', room },
       (id) => [{ platform: 'matrix', user: personOf(id).user }],
     );
-    vi.setSystemTime(recordedLines()[0]?.atMs ?? 0);
     const bot = await startOn(database, roster, ['matrix'], ({ running, store }) => {
       const cursors = store.cursorsOf(roster.operation);
       const cursor = {

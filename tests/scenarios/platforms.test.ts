@@ -2,7 +2,7 @@
  * The same recorded day on each platform, through its real adapter: the terminal, and Slack's own client on a loopback
  * Slack, over Socket Mode and over HTTP. The figures are those of the day as it was invented.
  */
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { slackChat } from '../../adapters/slack/chat.ts';
 import type { SlackSettings } from '../../adapters/slack/settings.ts';
 import type { Operation } from '../../src/command/operate.ts';
@@ -15,9 +15,9 @@ import {
   drained,
   INVENTED,
   play,
-  recordedLines,
   sampleOn,
   startOn,
+  startRecordedClock,
 } from '../support/recorded-day.ts';
 import { ROOM, shownBy, userOf } from '../support/slack/crew.ts';
 import { startSlackFor } from '../support/slack/bench.ts';
@@ -25,14 +25,16 @@ import { typedTerminal } from '../support/typed-terminal.ts';
 import { waitFor } from '../support/wait-for.ts';
 
 let database: Database;
+// The one clock that Slack's client, which checks the age of what is signed, shares with the rest. The database comes
+// after it: Postgres does not take it well when its clock is set back by weeks.
 beforeAll(async () => {
+  startRecordedClock();
   database = await openDatabase({ memory: true });
 });
-afterAll(() => database.close());
-
-// The one clock that Slack's client, which checks the age of what is signed, shares with the rest.
-beforeEach(() => vi.useFakeTimers({ toFake: ['Date'] }));
-afterEach(() => vi.useRealTimers());
+afterAll(async () => {
+  vi.useRealTimers();
+  await database.close();
+});
 
 const onTerminal = async () => {
   const roster = sampleOn(
@@ -57,8 +59,7 @@ const onSlack = async (mode: 'socket' | 'http') => {
     { id: 'crew', platform: 'slack', room: ROOM },
     (id) => [{ platform: 'slack', user: userOf(id) }],
   );
-  const firstMs = recordedLines()[0]?.atMs ?? 0;
-  vi.setSystemTime(firstMs);
+  startRecordedClock();
   const { slack, settings, crew } = await startSlackFor(
     mode,
     roster.people.map(({ id }) => userOf(id)),
@@ -121,7 +122,7 @@ test(
   'one operation in the terminal and on Slack: one board, and a stop reaches each address once',
   { timeout: 240_000 },
   async () => {
-    vi.setSystemTime(recordedLines()[0]?.atMs ?? 0);
+    startRecordedClock();
     const inTerminal = (id: string) => ({ platform: 'local', user: id });
     const there = (id: string) => ({ platform: 'slack', user: userOf(id) });
     const sample = sampleOn(

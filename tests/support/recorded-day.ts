@@ -35,6 +35,11 @@ export const recordedLines = (): ReplayLine[] =>
       return parsed.line;
     });
 
+/** From here on `Date` stands at the beginning of the recorded day, until it is set; timers run on as they do. */
+export const startRecordedClock = (): void => {
+  vi.useFakeTimers({ toFake: ['Date'], now: recordedLines()[0]?.atMs ?? 0 });
+};
+
 /** The sample operation, its crew where `addressOf` says; null = not there. */
 export const sampleOn = (
   operation: string,
