@@ -22,13 +22,19 @@ export const screens = (
     });
   };
 
+  const showHome = async (user: string): Promise<void> => {
+    await publishHome(web, user, await homeFor(user));
+  };
+
   app.action(OPENS_TICKET_FORM, async ({ ack, body }) => {
     await ack();
     if (body.type !== 'block_actions') return;
     await openForm(body.trigger_id, body.channel === undefined ? null : roomOf(body.channel.id));
   });
-  app.action(/^say-/, async ({ ack }) => {
+  app.action(/^say-/, async ({ ack, body }) => {
     await ack();
+    // Pressed on the Home tab, which shows the old state until it is made anew.
+    if (body.type === 'block_actions' && body.view?.type === 'home') await showHome(body.user.id);
   });
   // Any name: the workspace may have given the command another one.
   app.command(/./, async ({ ack, command }) => {
@@ -40,6 +46,6 @@ export const screens = (
   });
   app.event('app_home_opened', async ({ event }) => {
     // The same event tells of the Messages tab.
-    if (event.tab === 'home') await publishHome(web, event.user, await homeFor(event.user));
+    if (event.tab === 'home') await showHome(event.user);
   });
 };

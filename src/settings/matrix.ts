@@ -40,8 +40,11 @@ type MatrixEnvironment = z.output<z.ZodObject<typeof matrixShape>>;
 const PASSWORD = 'FIELDBELL_MATRIX_PASSWORD';
 const TOKEN = 'FIELDBELL_MATRIX_TOKEN';
 
+/** A place for the keys is of no harm without an account: images and units of service managers set it in advance. */
+const IN_ADVANCE = ['FIELDBELL_MATRIX_DIRECTORY', 'FIELDBELL_MATRIX_ENCRYPTION'];
+
 export const matrixFaults = (isSet: IsSet): string[] => {
-  const names = Object.keys(matrixShape);
+  const names = Object.keys(matrixShape).filter((name) => !IN_ADVANCE.includes(name));
   if (!names.some(isSet)) return [];
   return [
     ...allOrNone(names, ['FIELDBELL_MATRIX_HOMESERVER', 'FIELDBELL_MATRIX_USER'], isSet),

@@ -13,8 +13,11 @@ import { waitFor } from '../support/wait-for.ts';
 import { openStore } from '../../src/store/open.ts';
 
 const KILLS = 10;
-/** Of Web API calls after a start: the first ones sign in and read the history, the later ones post. */
-const LATEST_KILL = 14;
+/**
+ * After so many Web API calls at the latest: sign-in, link, rooms, history twice and an answer to each driver are sure to
+ * come, and of these the answers alone in the first life, which has read everything before.
+ */
+const LATEST_KILL = { first: 5, later: 10 };
 const PATIENCE_MS = 240_000;
 
 const DRIVERS = ['Ana', 'Ben', 'Carla', 'Dale', 'Eli'] as const;
@@ -67,19 +70,18 @@ test(
     const { slack, database, said, say, start } = await startDay();
     const underWay: Promise<void>[] = [];
     let bot = start();
-    // The room is heard from the first reading of it on.
-    await waitFor(
-      'first reading',
-      () => slack.calls.some(({ method }) => method === 'conversations.history'),
-      PATIENCE_MS,
-    );
-    underWay.push(say('Ruth', 'board'));
+    // The room is heard from the first reading of it on, which comes before an answer there.
+    const isListed = () => slack.calls.some(({ method }) => method === 'users.conversations');
+    await waitFor('list of the rooms', isListed, PATIENCE_MS);
+    await say('Ruth', 'board');
+    await waitFor('board', () => shownBy(slack).length === 1, PATIENCE_MS);
     for (let life = 0; life < KILLS; life += 1) {
       const before = slack.calls.length;
       for (const [driver, name] of DRIVERS.entries()) underWay.push(say(name, wordsOf(driver, life)));
       if (life === 3) underWay.push(say('Mateo', 'stop digging, mud'));
       if (life === 6) underWay.push(say('Mateo', 'dig again'));
-      const target = before + 1 + Math.floor(chance() * LATEST_KILL);
+      const latest = life === 0 ? LATEST_KILL.first : LATEST_KILL.later;
+      const target = before + 1 + Math.floor(chance() * latest);
       await waitFor(`call ${target}`, () => slack.calls.length >= target, PATIENCE_MS);
       await bot.kill();
       bot = start();
@@ -88,14 +90,16 @@ test(
 
     const answered = (ts: string): boolean =>
       shownBy(slack).some(({ key }) => key.startsWith(`slack:${ROOM}:${ts}:answer`));
-    await waitFor('answer to each', () => said.every(({ ts }) => answered(ts)), PATIENCE_MS);
+    // Orders have no other answer than the notice.
+    const answerable = said.filter(({ words }) => !/dig/.test(words));
+    await waitFor('answer to each', () => answerable.every(({ ts }) => answered(ts)), PATIENCE_MS);
     const notices = () => shownBy(slack).filter(({ key }) => key.startsWith('notice:'));
     await waitFor('notices', () => notices().length >= 2 * (CREW.length + 1), PATIENCE_MS);
     bot.type('/as ruth', '/dm', 'where is everybody');
     const { code, out } = await bot.end();
     expect(code).toBe(0);
-    // Said on Slack in the last life, asked for in the terminal.
-    for (const truck of [1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`Truck ${truck} +in line`));
+    // Said on Slack, asked for in the terminal. Two tickets each; what else is said in a minute is of the same load.
+    for (const truck of [1, 2, 3, 4, 5]) expect(out).toMatch(new RegExp(`Truck ${truck} .* 2\\b`));
 
     const keys = shownBy(slack).map(({ key }) => key);
     expect(keys.length).toBe(new Set(keys).size);

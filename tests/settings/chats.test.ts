@@ -95,6 +95,10 @@ describe('Matrix', () => {
     });
   });
 
+  test('a folder for its keys alone is no account', () => {
+    expect(settingsOf({ FIELDBELL_MATRIX_DIRECTORY: '/data/matrix' }).matrix).toBeNull();
+  });
+
   test.each([
     ['a password alone', PASSWORD, 2, /^FIELDBELL_MATRIX_HOMESERVER: is missing/],
     ['no way to log in', MATRIX, 1, /^FIELDBELL_MATRIX_PASSWORD: is missing: add it, or add .*TOKEN/],

@@ -2,6 +2,7 @@ import { PassThrough } from 'node:stream';
 import { setImmediate as turn } from 'node:timers/promises';
 import { localChat } from '../../adapters/local/chat.ts';
 import type { Chat, Heard } from '../../src/ports/chat.ts';
+import type { Roster } from '../../src/core/roster.ts';
 import { sampleRoster } from './roster.ts';
 
 /** Lets everything happen that follows from what was done, turn by turn of the event loop. */
@@ -9,8 +10,16 @@ const settled = async (): Promise<void> => {
   for (let turns = 0; turns < 20; turns += 1) await turn();
 };
 
-/** A terminal chat that a test types into, at 10:15 by its own clock. */
-export const typedTerminal = (given: { tty?: boolean; noColor?: string } = {}) => {
+interface Given {
+  tty: boolean;
+  noColor: string;
+  roster: Roster;
+  nowMs: () => number;
+}
+
+/** A terminal chat that a test types into, at 10:15 by its own clock unless another one is given. */
+export const typedTerminal = (given: Partial<Given> = {}) => {
+  const { roster = sampleRoster, nowMs = () => Date.parse('2026-10-20T10:15:00-06:00') } = given;
   const input = new PassThrough();
   const output = Object.assign(new PassThrough(), { isTTY: given.tty ?? false });
   const ended: string[] = [];
@@ -24,9 +33,9 @@ export const typedTerminal = (given: { tty?: boolean; noColor?: string } = {}) =
   const chat: Chat = localChat(
     { input, output, noColor: given.noColor, onEnd: (why) => ended.push(why) },
     {
-      people: () => sampleRoster.people,
-      rooms: () => sampleRoster.rooms,
-      nowMs: () => Date.parse('2026-10-20T10:15:00-06:00'),
+      people: () => roster.people,
+      rooms: () => roster.rooms,
+      nowMs,
       wallTime: () => '10:15',
     },
   );

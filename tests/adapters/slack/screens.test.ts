@@ -139,6 +139,15 @@ describe.each(['socket', 'http'] as const)('screens over %s', (mode) => {
     expect(bench.heard).toEqual([]);
   });
 
+  test('a button on the Home tab says its words to the bot alone, and the tab is made anew', async () => {
+    bench.state.home = plain('Truck 3 is returning.');
+    const press = bench.slack.people.pressHome('U1ANA', { action_id: 'say-0', value: 'truck 3 loaded' });
+    await bench.slack.send(press);
+    expect(bench.heard).toMatchObject([{ user: 'U1ANA', room: null, event: { text: 'truck 3 loaded' } }]);
+    const home = await waitFor('home', () => bench.slack.homes.get('U1ANA'));
+    expect(stringify(home)).toContain('Truck 3 is returning.');
+  });
+
   test('a Home that cannot be made harms nothing', async () => {
     const fault = { is: 'status', status: 500 } as const;
     bench.slack.misbehave({ method: 'views.publish', channel: null, times: 1, fault });

@@ -105,6 +105,21 @@ export const startBot = (slack: LoopbackSlack, settings: SlackSettings, cursor: 
   };
 };
 
+/** A loopback Slack with these people and the crew's channel, and the settings that reach it. */
+export const startSlackFor = async (mode: BenchOptions['mode'], users: readonly string[]) => {
+  const { intake, eventsUrl } = await settingsFor(mode);
+  const { scopes } = readManifest().oauth_config;
+  const slack = await startSlack({ scopes: scopes.bot, eventsUrl, timing: QUICK, nowMs: Date.now });
+  for (const user of users) slack.workspace.users.add(user);
+  const settings: SlackSettings = {
+    botToken: TOKENS.bot,
+    intake,
+    slackApiUrl: slack.url,
+    sweepEveryMs: HOUR_MS,
+  };
+  return { slack, settings, crew: slack.workspace.addChannel('C0CREW', 'public') };
+};
+
 export const startBench = async (options: Partial<BenchOptions> = {}) => {
   const { mode = 'socket', timing = QUICK, sweepEveryMs = HOUR_MS, aheadMs = 0 } = options;
   const clock = { aheadMs };

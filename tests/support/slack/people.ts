@@ -106,6 +106,19 @@ export const people = (workspace: Workspace) => {
       actions: [{ ...button, block_id: 'b1', type: 'button', action_ts: workspace.nextTs() }],
     });
 
+  const pressHome = (user: string, button: { action_id: string; value?: string }): Delivery =>
+    delivery('interactive', {
+      type: 'block_actions',
+      user: { id: user, username: user.toLowerCase(), team_id: TEAM },
+      api_app_id: BOT.appId,
+      token: 'verification',
+      container: { type: 'view', view_id: `VHOME${user}` },
+      trigger_id: triggerId(),
+      team: { id: TEAM, domain: 'beets' },
+      view: { id: `VHOME${user}`, type: 'home' },
+      actions: [{ ...button, block_id: 'b1', type: 'button', action_ts: workspace.nextTs() }],
+    });
+
   const command = (channel: Conversation, user: string, words: string): Delivery =>
     delivery('slash_commands', {
       token: 'verification',
@@ -150,5 +163,5 @@ export const people = (workspace: Workspace) => {
       event_ts: workspace.nextTs(),
     });
 
-  return { say, edit, unfurl, remove, entomb, press, command, submit, openHome };
+  return { say, edit, unfurl, remove, entomb, press, pressHome, command, submit, openHome };
 };

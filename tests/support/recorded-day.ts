@@ -1,0 +1,125 @@
+/** The recorded day of the sample operation, to be said on any platform, and what the book holds after it. */
+import { readFileSync } from 'node:fs';
+import { vi } from 'vitest';
+import { goLive } from '../../src/command/live.ts';
+import { operateOn } from '../../src/command/operate.ts';
+import type { Operation } from '../../src/command/operate.ts';
+import { playLine } from '../../src/command/replay.ts';
+import { parseReplayLine } from '../../src/command/replay-line.ts';
+import type { ReplayLine } from '../../src/command/replay-line.ts';
+import { answer } from '../../src/core/answer.ts';
+import { personById } from '../../src/core/roster.ts';
+import type { Roster } from '../../src/core/roster.ts';
+import type { Chat } from '../../src/ports/chat.ts';
+import { allFacts, dayOf } from '../../src/run/running.ts';
+import { isZone } from '../../src/run/zone-clock.ts';
+import { dataOf } from '../../src/saying/data.ts';
+import { loadSettings } from '../../src/settings/load.ts';
+import type { Database } from '../../src/store/database.ts';
+import { storeOver } from '../../src/store/open.ts';
+import { waitFor } from './wait-for.ts';
+
+const DRAINED_MS = 120_000;
+const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
+
+/** Figures of the day as it was invented. */
+export const INVENTED = { loads: 47, tons: 1155.58, withoutTicket: 0, notices: ['stop', 'all-clear'] };
+
+export const recordedLines = (): ReplayLine[] =>
+  readFileSync(new URL('../fixtures/sample-day.ndjson', import.meta.url), 'utf8')
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((text) => {
+      const parsed = parseReplayLine(text);
+      if ('fault' in parsed) throw new Error(parsed.fault);
+      return parsed.line;
+    });
+
+/** From here on `Date` stands at the beginning of the recorded day, until it is set; timers run on as they do. */
+export const startRecordedClock = (): void => {
+  vi.useFakeTimers({ toFake: ['Date'], now: recordedLines()[0]?.atMs ?? 0 });
+};
+
+/** The sample operation, its crew where `addressOf` says; null = not there. */
+export const sampleOn = (
+  operation: string,
+  room: Roster['rooms'][number],
+  addressesOf: (person: string) => Roster['people'][number]['addresses'],
+): Roster => {
+  const loaded = loadSettings({}, isZone);
+  if ('faults' in loaded) throw new Error(loaded.faults.join('\n'));
+  const { roster } = loaded.settings;
+  const people = roster.people.map((person) => ({ ...person, addresses: addressesOf(person.id) }));
+  return { ...roster, operation, rooms: [room], people };
+};
+
+/** Loads and tons by field on the day of `nowMs`, the notices, and how many entries there are of each kind. */
+export const bookOf = async ({ running }: Operation, nowMs: number) => {
+  const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
+  const day = dayOf(running, facts);
+  const asker = personById(day.roster, 'ruth');
+  if (!asker) throw new Error('The sample has no Ruth.');
+  const { clock, forecastWait } = running;
+  const question = { about: 'tons', field: null, truck: null, span: 'today' } as const;
+  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(
+    answer(question, day, { asker, nowMs, clock, forecastWait }),
+    running.iso,
+  );
+  const kinds: Record<string, number> = {};
+  for (const { kind } of facts) kinds[kind] = (kinds[kind] ?? 0) + 1;
+  return {
+    loads,
+    tons,
+    byField,
+    byTruck,
+    withoutTicket,
+    kinds,
+    notices: day.notices.flatMap(({ steps }) => steps.map(({ step }) => step.stage)),
+  };
+};
+
+/** The bot under way on a database that outlives it. */
+export const startOn = async (
+  database: Database,
+  roster: Roster,
+  platforms: readonly string[],
+  chats: (operation: Operation) => Chat[],
+) => {
+  const live: { wake: () => void } = { wake: () => undefined };
+  const store = await storeOver(database, [roster.operation]);
+  const means = { platforms, log: quiet, wakeDeliverer: () => live.wake() };
+  // The database outlives the operation: it is shared.
+  const operation = { ...(await operateOn(store, roster, means)), close: async () => undefined };
+  const started = goLive(operation, chats(operation), quiet);
+  await started.listening;
+  live.wake = started.wake;
+  return { operation, stop: started.stop, wake: started.wake };
+};
+
+export type Bot = Awaited<ReturnType<typeof startOn>>;
+
+type Heard = Extract<ReplayLine, { is: 'heard' }>['heard'];
+/** Says a line there, and resolves when it is in the book. */
+type Say = (heard: Heard) => Promise<void>;
+
+/** Resolves when all that is due by then has been delivered or is under way; stopping the bot waits for the latter. */
+export const drained = async ({ store }: Operation, nowMs: number): Promise<void> => {
+  const isDrained = async () => ((await store.outbox.nextMs()) ?? Infinity) > nowMs;
+  await waitFor('delivery of all', isDrained, DRAINED_MS);
+};
+
+/** Plays the day, with the machine's clock as it was then, and gives the time at which it ends. All that was due by then has been delivered. */
+export const play = async ({ operation, wake }: Bot, say: Say): Promise<number> => {
+  let nowMs = 0;
+  for (const line of recordedLines()) {
+    nowMs = Math.max(nowMs, line.atMs);
+    vi.setSystemTime(nowMs);
+    if (line.is === 'heard') {
+      await playLine({ is: 'tick', atMs: nowMs }, nowMs, operation);
+      await say(line.heard);
+    } else await playLine(line, nowMs, operation);
+    wake();
+  }
+  await drained(operation, nowMs);
+  return nowMs;
+};
