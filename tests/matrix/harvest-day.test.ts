@@ -96,7 +96,10 @@ describeWithSynapse('a harvest day of five drivers', () => {
             return null;
           };
           const onSaid = (count: number): void => {
-            if (count === after) setTimeout(() => killed.resolve(kill()), laterMs);
+            if (count === after)
+              setTimeout(() => {
+                killed.resolve(kill());
+              }, laterMs);
           };
           const order = round % 2 === 1 ? 'stop digging, mud' : 'resume digging';
           await Promise.all([day.round(round, onSaid), day.order(order), killed.promise]);

@@ -84,7 +84,7 @@ export const startBot = async (settings: MatrixSettings, more: Partial<MatrixDep
     /** What was said, edited and taken back, in order. */
     events: () => heard.map(({ event }) => event),
     texts: () => heard.flatMap(({ event }) => (event.is === 'message' ? [event.text] : [])),
-    until: (id: string) => waitFor(`message ${id}`, () => heard.find((each) => each.id === id), 30_000),
+    until: (id: string) => waitFor(`message ${id}`, () => heard.find((each) => each.id === id), 120_000),
   };
 };
 

@@ -11,6 +11,6 @@ declare module 'vitest' {
 /** Once before all suites: where it can't be had, seven files must not each try for a quarter of an hour. */
 export default async ({ provide }: TestProject): Promise<void> => {
   const missing = await synapseMissing();
-  if (missing !== null) console.error(`Skipped, because there is no Synapse: ${missing}.`);
+  if (missing !== null) process.stderr.write(`Skipped, because there is no Synapse: ${missing}.\n`);
   provide('synapseMissing', missing);
 };

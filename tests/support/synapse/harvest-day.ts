@@ -53,10 +53,12 @@ const operationFile = (foreman: Account, drivers: readonly Account[], room: stri
     '',
   ].join('\n');
 
-/** What somebody said in the crew's room, and what it must have become. */
+/** What somebody said, and what it must have become. */
 export interface Said {
   id: string;
-  became: 'left-field' | 'joined-line' | 'ticket' | 'order';
+  became: 'left-field' | 'joined-line' | 'at-field' | 'ticket' | 'order' | 'question';
+  /** Its answer may have been shown when the bot was killed, but not noted as shown. */
+  last: boolean;
 }
 
 export interface Day {
@@ -73,7 +75,10 @@ export interface Day {
   answered: (number: number) => Promise<void>;
   /** Resolves when all know the bot's device. */
   met: () => Promise<unknown>;
-  /** Resolves when everything said in the room has an answer there. */
+  /**
+   * Says one more thing in each place, and resolves when it is answered: each place is served in order, so all before it
+   * is done.
+   */
   settled: () => Promise<unknown>;
   /** The book and the outbox of a bot that no longer runs. */
   book: () => Promise<Book>;
@@ -102,7 +107,21 @@ export const gatherDay = async (
   const said: Said[] = [];
   const say = async (user: NioUser, words: string, became: Said['became']): Promise<void> => {
     const id = await user.say(room, words);
-    said.push({ id, became });
+    said.push({ id, became, last: false });
+  };
+  const aloneWith = (user: NioUser): string =>
+    user.messages().find((each) => each.sender === bot.user && each.room !== room)?.room ?? '';
+  const close = async (
+    user: NioUser,
+    where: string,
+    words: string,
+    became: Said['became'],
+    answer: string,
+  ) => {
+    said.push({ id: await user.say(where, words), became, last: true });
+    const isAnswered = () =>
+      user.messages().some((each) => each.room === where && each.text.includes(answer));
+    await waitFor(`"${answer}" for ${user.user}`, isAnswered, SHOWN_WITHIN_MS);
   };
   const start = () =>
     startFieldbell([], {
@@ -142,11 +161,13 @@ export const gatherDay = async (
       await waitFor(`receipts of round ${number}`, () => receipts.every(isShown), SHOWN_WITHIN_MS);
     },
     met: () => Promise.all([foreman, ...drivers].map((each) => each.meets(room, bot.user))),
-    settled: () => {
-      const answers = () =>
-        foreman.messages().filter((each) => each.sender === bot.user && each.room === room);
-      return waitFor('answer to everything', () => answers().length >= said.length, SHOWN_WITHIN_MS);
-    },
+    settled: () =>
+      Promise.all([
+        close(drivers[0] ?? foreman, room, 'at the field', 'at-field', 'Truck 1: at the field'),
+        ...[foreman, ...drivers].map((each) =>
+          close(each, aloneWith(each), 'tons today?', 'question', 'Today so far'),
+        ),
+      ]),
     book: () => bookIn(join(home, 'database'), join(home, 'matrix')),
   };
 };

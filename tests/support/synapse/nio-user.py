@@ -17,9 +17,12 @@ def tell(**what):
     print(json.dumps(what), flush=True)
 
 
-def knows(client, room, other):
-    users = client.rooms[room].users if room in client.rooms else {}
-    return other in users and any(client.device_store.active_user_devices(other))
+def knows(client, name, other):
+    room = client.rooms.get(name)
+    # Whoever is invited only is among the users too.
+    if room is None or other not in room.users or other in room.invited_users:
+        return False
+    return not room.encrypted or any(client.device_store.active_user_devices(other))
 
 
 async def main(homeserver, user, password, folder):

@@ -44,7 +44,17 @@ const mirror = (): string | null => {
 
 const insideRoot = (path: string): string => join(SYNAPSE_ROOT, path);
 
+/** A build that was broken off leaves the machine's /proc mounted in the folder: nothing may be deleted through it. */
+const unmountAll = async (): Promise<void> => {
+  const mounts = readFileSync('/proc/mounts', 'utf8')
+    .split('\n')
+    .map((line) => line.split(' ')[1] ?? '')
+    .filter((at) => at.startsWith(`${SYNAPSE_ROOT}/`));
+  for (const at of mounts.toReversed()) await command('umount', at);
+};
+
 const build = async (from: string): Promise<void> => {
+  await unmountAll();
   rmSync(SYNAPSE_ROOT, { recursive: true, force: true });
   mkdirSync(SYNAPSE_ROOT, { recursive: true });
   await command('debootstrap', '--variant=minbase', '--include=ca-certificates', 'sid', SYNAPSE_ROOT, from);
@@ -80,23 +90,29 @@ const reasonOf = (error: unknown): string => {
   return last === '' ? what : `${what}: ${last}`;
 };
 
-/** Null = the folder is ready; else why Synapse can't be had here. The first call takes about two minutes. */
+/** Makes the folder ready; null = it is, else why it can't be here. */
+const prepare = async (): Promise<string | null> => {
+  const why = await obstacle();
+  if (why !== null) return why;
+  const from = mirror();
+  if (!existsSync(READY) && from === null) return 'the sources of apt name no Debian mirror';
+  if (!existsSync(READY) && from !== null) await build(from);
+  // Where a sandbox lets the folder be filled but not be used, that shows here.
+  await command('chroot', SYNAPSE_ROOT, 'python3', '-c', 'import nio, olm, synapse.app.homeserver');
+  return null;
+};
+
+/** Null = Synapse is there; else why it can't be had here. The first call takes minutes. */
 export const synapseMissing = async (): Promise<string | null> => {
-  // SQLite's file lock makes a second run wait for the one that builds, and is let go when that one dies.
-  const lock = new DatabaseSync(`${SYNAPSE_ROOT}.lock`, { timeout: BUILD_WITHIN_MS });
-  lock.exec('begin exclusive');
+  let lock: DatabaseSync | null = null;
   try {
-    const why = await obstacle();
-    if (why !== null) return why;
-    const from = mirror();
-    if (!existsSync(READY) && from === null) return 'the sources of apt name no Debian mirror';
-    if (!existsSync(READY) && from !== null) await build(from);
-    // Where a sandbox lets the folder be filled but not be used, that shows here.
-    await command('chroot', SYNAPSE_ROOT, 'python3', '-c', 'import nio, olm, synapse.app.homeserver');
-    return null;
+    // SQLite's file lock makes a second run wait for the one that builds, and is let go when that one dies.
+    lock = new DatabaseSync(`${SYNAPSE_ROOT}.lock`, { timeout: BUILD_WITHIN_MS });
+    lock.exec('begin exclusive');
+    return await prepare();
   } catch (error) {
     return `it could not be set up in ${SYNAPSE_ROOT}: ${reasonOf(error)}`;
   } finally {
-    lock.close();
+    lock?.close();
   }
 };

@@ -1,0 +1,66 @@
+import type { MatrixClient, Room } from 'matrix-js-sdk';
+import type { Post } from '../../src/ports/chat.ts';
+import type { DrawPicture } from '../../src/ports/picture.ts';
+import { errorCode, failureOf, reasonOf } from './failure.ts';
+import type { Log } from './log.ts';
+import { pictureContent } from './picture.ts';
+import { choicesOf } from './reactions.ts';
+import type { Send } from './send.ts';
+
+export interface Means {
+  client: MatrixClient;
+  send: Send;
+  /** Null = pictures are left out. */
+  draw: DrawPicture | null;
+  log: Log;
+}
+
+/** What goes with a message: choices to tap, and a picture. The message says everything without them. */
+export const extras = ({ client, send, draw, log }: Means) => {
+  /** Left out where it can never be shown, and not where it failed once. */
+  const beside = async (what: string, show: () => Promise<void>): Promise<void> => {
+    try {
+      await show();
+    } catch (error) {
+      if (failureOf(error).result !== 'gone') throw error;
+      log('warn', `${what} is left out: ${reasonOf(error)}.`);
+    }
+  };
+
+  /** The bot reacts first, so that a press is one tap. */
+  const offerChoice = async (room: Room, shown: string, key: string, postKey: string): Promise<void> => {
+    const content = { 'm.relates_to': { rel_type: 'm.annotation', event_id: shown, key } };
+    try {
+      await send.once(room, 'm.reaction', content, `${postKey} ${key}`);
+    } catch (error) {
+      // An earlier state of the message had the same number.
+      if (errorCode(error) !== 'M_DUPLICATE_ANNOTATION') throw error;
+    }
+  };
+
+  const drawn = async (svg: string): Promise<Uint8Array | null> => {
+    try {
+      return draw === null ? null : await draw(svg);
+    } catch (error) {
+      log('error', `A picture can't be drawn and is left out: ${reasonOf(error)}.`);
+      return null;
+    }
+  };
+
+  /** Under the words. A message that takes another's place has its words changed alone. */
+  const showPicture = async (room: Room, { key, said: { picture }, replaces }: Post): Promise<void> => {
+    const pictureKey = `${key} picture`;
+    if (picture === null || replaces !== null || send.has(pictureKey)) return;
+    const png = await drawn(picture.svg);
+    if (png === null) return;
+    const content = await pictureContent(client, room, png, picture.altText);
+    await send.once(room, 'm.room.message', content, pictureKey);
+  };
+
+  /** `shown` is the message that they go with. */
+  return async (room: Room, shown: string, post: Post): Promise<void> => {
+    for (const { key } of choicesOf(post.said.buttons))
+      await beside(`Choice ${key} of ${shown}`, () => offerChoice(room, shown, key, post.key));
+    await beside(`The picture of ${shown}`, () => showPicture(room, post));
+  };
+};
