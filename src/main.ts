@@ -2,6 +2,7 @@
 import { fstatSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
+import { drawPicture } from '../adapters/picture/resvg.ts';
 import { localChat } from '../adapters/local/chat.ts';
 import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
@@ -12,6 +13,7 @@ import { outliveLostConnections } from './command/lost-connection.ts';
 import { noticeXml } from './command/notice-xml.ts';
 import { operate } from './command/operate.ts';
 import { linesOf, replay } from './command/replay.ts';
+import { weatherService } from './command/weather-service.ts';
 import { LOCAL } from './core/roster.ts';
 import type { Chat } from './ports/chat.ts';
 import { startHealth } from './run/health.ts';
@@ -46,6 +48,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   const isQuiet = linked.length === 0 && process.stdin.isTTY && process.env['FIELDBELL_LOG'] === undefined;
   const log = logTo(isQuiet ? 'warn' : settings.logLevel);
   for (const warning of settings.warnings) log.warn({}, warning);
+  const weather = await weatherService(settings.weather, options.forecast, log);
   outliveLostConnections(log);
   const live: { wake: () => void } = { wake: () => undefined };
   const operation = await operate(settings.roster, settings.database, {
@@ -73,7 +76,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
         wallTime: (atMs) => clockTime(settings.roster.zone, atMs),
       },
     );
-  const chats = await linkedChats(settings, { operation, draw: null, log });
+  const chats = await linkedChats(settings, { operation, draw: drawPicture, log });
   const health = await startHealth({
     ...settings.health,
     checks: {
@@ -83,9 +86,9 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
     checkTimeoutMs: 2_000,
     registry: operation.metrics.registry,
   });
-  const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], log);
+  const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], weather.source, log);
   live.wake = started.wake;
-  const forecasts = forecastFileTicker(options.forecast, operation.running, log);
+  const forecasts = forecastFileTicker(weather.file, operation.running, log);
   for (const signal of ['SIGINT', 'SIGTERM'] as const)
     process.once(signal, () => {
       ended.resolve(null);
@@ -152,7 +155,10 @@ program
   .description('start the bot; without settings, a terminal chat with an invented sample operation')
   .option('--demo', 'play an invented harvest day and stop')
   .option('--speed <times>', 'with --demo: how many times faster than life', speed)
-  .option('--forecast <file>', 'hourly forecasts as replay lines; read again when the file changes')
+  .option(
+    '--forecast <path>',
+    'hourly forecasts as replay lines, or a folder of recorded replies of the weather service',
+  )
   .action(async (options: { demo?: true; speed?: number; forecast?: string }) => {
     if (options.demo) await playDemo(settingsOrExit({}).roster, options.speed ?? null, process.stdout);
     else await runLive({ forecast: options.forecast });

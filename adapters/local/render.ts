@@ -46,9 +46,9 @@ const headOf = ({ number, at, to, changed, said }: Shown): string =>
     ...said.mentions.map((user) => `@${user}`),
   ].join(' ');
 
-/** The message as lines of text: when and to whom, what, the table in columns, the buttons with their numbers. */
+/** The message as lines of text: when and to whom, what, the table in columns, what a picture shows, the buttons with their numbers. */
 export const rendered = (shown: Shown, color: boolean): string => {
-  const { text, table, buttons, ring } = shown.said;
+  const { text, table, buttons, picture, ring } = shown.said;
   const [first = '', ...lines] = printable(text).split('\n');
   // The text says everything, so each row of the table stands in it too: "Truck 3: in line since 10:15 AM".
   const more = lines.filter(
@@ -56,7 +56,8 @@ export const rendered = (shown: Shown, color: boolean): string => {
   );
   const cells = table === null ? [] : [table.header, ...table.rows].map((row) => row.map(printable));
   const head = headOf(shown);
-  const body = [...more, ...aligned(cells), ...(buttons.length === 0 ? [] : [numbered(buttons)])];
+  const seen = picture === null ? [] : [`(${printable(picture.altText)})`];
+  const body = [...more, ...aligned(cells), ...seen, ...(buttons.length === 0 ? [] : [numbered(buttons)])];
   const dressed = color ? styleText(ring ? ['bold', 'red'] : 'dim', head, { validateStream: false }) : head;
   return [`${dressed} | ${first}`, ...body.map((line) => INDENT + line)]
     .map((line) => (ring ? RING + line : line))

@@ -1,5 +1,6 @@
 /** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
 import { counted, deliver, overChats } from '../run/deliver.ts';
+import { forecastPolling } from '../run/forecasts.ts';
 import { hear } from '../run/hear.ts';
 import { lineHistories } from '../run/line-forecasts.ts';
 import { lineThreads } from '../run/line-thread.ts';
@@ -7,6 +8,7 @@ import { dayOf } from '../run/running.ts';
 import type { Log } from '../run/running.ts';
 import { tick } from '../run/weather.ts';
 import type { Chat } from '../ports/chat.ts';
+import type { ForecastSource } from '../ports/forecast.ts';
 import type { Operation } from './operate.ts';
 
 const TICK_MS = 1_000;
@@ -68,7 +70,12 @@ const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
 };
 
 /** Starts the adapters and the clock. Messages left over from before a stop or a crash go out first. */
-export const goLive = (operation: Operation, chats: readonly Chat[], log: Log): Live => {
+export const goLive = (
+  operation: Operation,
+  chats: readonly Chat[],
+  weather: ForecastSource | null,
+  log: Log,
+): Live => {
   const { running, store } = operation;
   const line = lineThreads(log);
   running.line = line;
@@ -77,17 +84,22 @@ export const goLive = (operation: Operation, chats: readonly Chat[], log: Log): 
   const send = counted(overChats(chats), running.metrics);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
   const clockwork = oneAtATime(() => tick(running, Date.now()), log);
+  running.weatherBy = weather?.attribution ?? null;
+  const forecasts = weather && forecastPolling(weather, running, Date.now);
+  const polling = oneAtATime(async () => forecasts?.poll(), log);
   const timer = setInterval(() => {
     clockwork.run();
     delivery.run();
+    polling.run();
   }, TICK_MS);
   // Side by side: a platform that is out of reach keeps no other one waiting.
   const listening = Promise.all(chats.map((chat) => chat.listen((heard) => hear(running, heard))));
   delivery.run();
   const stop = async (): Promise<void> => {
     clearInterval(timer);
+    forecasts?.close();
     await Promise.all(chats.map((chat) => chat.close()));
-    await Promise.all([clockwork.idle(), delivery.idle()]);
+    await Promise.all([clockwork.idle(), delivery.idle(), polling.idle()]);
     await line.close();
     await operation.close();
   };

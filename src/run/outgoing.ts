@@ -140,6 +140,13 @@ const sayTo = (telling: Telling, destined: Destination, day: Day, running: Runni
   return 'room' in destined.recipient ? sayToRoom(telling, [first, ...others]) : say(telling, first);
 };
 
+/** What is told by a forecast names its source, where that asks for it. */
+const withSource = (said: Said, telling: Telling, weatherBy: string | null): Said => {
+  const isByForecast =
+    telling.tell === 'outlook' || (telling.tell === 'notice' && telling.step.source === 'forecast');
+  return isByForecast && weatherBy !== null ? { ...said, text: `${said.text}\n${weatherBy}` } : said;
+};
+
 /** The messages that these tells come to. One that reaches nobody is logged and left out. */
 export const outgoing = (
   tells: readonly Tell[],
@@ -160,7 +167,7 @@ export const outgoing = (
         kind: tell.telling.tell,
         cause,
         data: dataOf(tell.telling, running.iso),
-        said: sayTo(tell.telling, destined, day, running, nowMs),
+        said: withSource(sayTo(tell.telling, destined, day, running, nowMs), tell.telling, running.weatherBy),
         repliesTo,
         slot: tell.telling.tell === 'board' ? boardSlot(platform, languages[0] ?? 'en', cause) : null,
         urgent: tell.urgent,

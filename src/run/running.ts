@@ -21,6 +21,8 @@ export interface Running {
   iso: (atMs: EpochMs) => string;
   /** Called after a commit that left something to deliver. */
   wakeDeliverer: () => void;
+  /** Must be shown with forecasts; null = not asked for. */
+  weatherBy: string | null;
   log: Log;
   metrics: Metrics;
   facts: FactCache;

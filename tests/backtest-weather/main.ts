@@ -1,6 +1,6 @@
 /**
  * False alarms against missed stops: the same harvest days under several rules, with simulated forecast errors.
- * Run: node tests/backtest-weather/main.ts
+ * Run: npm run backtest:weather
  */
 import { HEAT_OPTIONS, heatStop } from '../../src/core/weather/heat-stop.ts';
 import type { HeatOptions } from '../../src/core/weather/heat-stop.ts';

@@ -50,7 +50,7 @@ test('a post that hangs holds up its own room alone', { timeout: 240_000 }, asyn
     { memory: true },
     { platforms: ['local'], log, wakeDeliverer: () => live.wake() },
   );
-  const started = goLive(operation, [chat], log);
+  const started = goLive(operation, [chat], null, log);
   await started.listening;
   live.wake = started.wake;
   await say(heard('m1', 'crew', 'loaded'));

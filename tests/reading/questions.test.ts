@@ -20,6 +20,7 @@ const list = (name: Extract<Question, { about: 'lists' }>['list']): Question => 
   about: 'lists',
   list: name,
 });
+const outlook = (of: 'today' | 'tomorrow' | null): Question => ({ about: 'outlook', station: null, of });
 
 const cases: [string, Question][] = [
   ['how long is the line', line(null)],
@@ -84,6 +85,17 @@ const cases: [string, Question][] = [
   ['who has not seen it', { about: 'unseen-notice' }],
   ["who hasn't seen it", { about: 'unseen-notice' }],
   ['quien no ha visto', { about: 'unseen-notice' }],
+  ['outlook', outlook(null)],
+  ['whats the plan', outlook(null)],
+  ['forecast at north station', { about: 'outlook', station: 'north-station', of: null }],
+  ['tomorrow?', outlook('tomorrow')],
+  ['what about tomorrow', outlook('tomorrow')],
+  ['forecast for tomorrow?', outlook('tomorrow')],
+  ['plan for today', outlook('today')],
+  ['pronostico', outlook(null)],
+  ['¿y mañana?', outlook('tomorrow')],
+  ['como viene mañana?', outlook('tomorrow')],
+  ['plan de hoy', outlook('today')],
   ['tickets', { about: 'tickets', truck: null }],
   ['trucks', list('trucks')],
   ['people', list('people')],

@@ -1,6 +1,6 @@
 import type { Fact, FactOf } from '../facts.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
-import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
+import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { crossings, nodesOf } from './crossing.ts';
 import type { Span } from './crossing.ts';
@@ -27,22 +27,36 @@ interface Place {
   zone: string;
 }
 
-/** The afternoon of each day on which something was measured, with its high; null = not measured well enough. */
-const afternoonHighs = (
+interface Afternoon {
+  window: Span;
+  measured: FactOf<'air-observed'>[];
+}
+
+/** What was measured in the afternoon of each day. Zones are slow to ask, so each day is asked for once. */
+const afternoons = (
   observed: readonly FactOf<'air-observed'>[],
   { zone }: Place,
   clock: ZoneClock,
-): { window: Span; highF: Fahrenheit | null }[] => {
+): Afternoon[] => {
   const [from, to] = HEAT_OPTIONS.windowHours;
-  const days = [...new Set(observed.map(({ atMs }) => startOfDayMs(clock, zone, atMs)))];
-  return days.map((dayMs) => {
-    const at = (hour: number): EpochMs => wallTimeOfDayMs(clock, zone, dayMs, hour, 0);
-    const window = { fromMs: at(from), toMs: at(to) };
-    const measured = observed.filter(({ atMs }) => atMs >= window.fromMs && atMs <= window.toMs);
-    const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
-    const highF = Math.max(...measured.map(({ temperatureF }) => temperatureF));
-    return { window, highF: hours.size < FEWEST_HOURS ? null : highF };
-  });
+  const found: Afternoon[] = [];
+  let endMs: EpochMs = -Infinity;
+  for (const one of observed.toSorted((a, b) => a.atMs - b.atMs)) {
+    const at = (hour: number, days = 0): EpochMs => wallTimeOfDayMs(clock, zone, one.atMs, hour, 0, days);
+    if (one.atMs >= endMs) {
+      endMs = at(0, 1);
+      found.push({ window: { fromMs: at(from), toMs: at(to) }, measured: [] });
+    }
+    const last = found.at(-1);
+    if (last && one.atMs >= last.window.fromMs && one.atMs <= last.window.toMs) last.measured.push(one);
+  }
+  return found;
+};
+
+/** Null = not measured well enough. */
+const highOf = ({ measured }: Afternoon): Fahrenheit | null => {
+  const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
+  return hours.size < FEWEST_HOURS ? null : Math.max(...measured.map(({ temperatureF }) => temperatureF));
 };
 
 const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): boolean => {
@@ -71,7 +85,8 @@ export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneC
     const lead = leadHours(forecast.issuedMs, (window.fromMs + window.toMs) / 2);
     return peakF === null ? [] : [{ leadHours: lead, forecastF: peakF, observedF }];
   };
-  return afternoonHighs(observed, place, clock).flatMap(({ window, highF }) =>
-    highF === null ? [] : DAYS_AHEAD.flatMap((days) => pairOf(window, highF, days)),
-  );
+  return afternoons(observed, place, clock).flatMap((day) => {
+    const highF = highOf(day);
+    return highF === null ? [] : DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
+  });
 };

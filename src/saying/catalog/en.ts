@@ -243,7 +243,7 @@ export const en = {
     'Roots piled at the high lose about {lb} lb more sugar a ton and day than at {limit} (estimate).',
   'outlook.cost-metric':
     'Roots piled at the high lose about {kg} kg more sugar a tonne and day than at {limit} (estimate).',
-  'outlook.rain': 'Rain {day} that day, {days} in three days.',
+  'outlook.rain': 'Rain: {day} that day, {days} over three days.',
   'outlook.source': "Forecast of {time}. The station's own word goes before it.",
   'outlook.stale':
     'No plan for {place}: the newest forecast is of {time}, too old. Look at the weather yourself.',
