@@ -8,6 +8,7 @@ import { playLine } from '../../src/command/replay.ts';
 import { parseReplayLine } from '../../src/command/replay-line.ts';
 import type { ReplayLine } from '../../src/command/replay-line.ts';
 import { answer } from '../../src/core/answer.ts';
+import { firstEstimate } from '../../src/core/line/first-estimate.ts';
 import { personById } from '../../src/core/roster.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
@@ -59,10 +60,10 @@ export const bookOf = async ({ running }: Operation, nowMs: number) => {
   const day = dayOf(running, facts);
   const asker = personById(day.roster, 'ruth');
   if (!asker) throw new Error('The sample has no Ruth.');
-  const { clock, forecastWait } = running;
+  const { clock } = running;
   const question = { about: 'tons', field: null, truck: null, span: 'today' } as const;
   const { loads, tons, byField, byTruck, withoutTicket } = dataOf(
-    answer(question, day, { asker, nowMs, clock, forecastWait }),
+    answer(question, day, { asker, nowMs, clock, forecastWait: firstEstimate }),
     running.iso,
   );
   const kinds: Record<string, number> = {};
@@ -90,7 +91,7 @@ export const startOn = async (
   const means = { platforms, log: quiet, wakeDeliverer: () => live.wake() };
   // The database outlives the operation: it is shared.
   const operation = { ...(await operateOn(store, roster, means)), close: async () => undefined };
-  const started = goLive(operation, chats(operation), quiet);
+  const started = goLive(operation, chats(operation), null, quiet);
   await started.listening;
   live.wake = started.wake;
   return { operation, stop: started.stop, wake: started.wake };
