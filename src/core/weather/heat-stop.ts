@@ -65,9 +65,25 @@ const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
   return isCool && coversRest(heatCase, window) && isFresh(heatCase, forecast);
 };
 
+/**
+ * The stop has moved by so much that it must be told: sooner at once, later only where the forecast before said so too.
+ * Where the air stays near the limit for hours, a tenth of a degree moves the crossing by more than half an hour.
+ */
+const hasMoved = (heatCase: HeatCase, toldMs: EpochMs, nextMs: EpochMs): boolean => {
+  const { options } = heatCase;
+  const leastMs = options.updateMin * MS_PER_MINUTE;
+  if (nextMs <= toldMs - leastMs) return true;
+  if (nextMs < toldMs + leastMs) return false;
+  const before = options.earlier.at(-1);
+  if (!before) return true;
+  const forecast = withPast(before, options.earlier.slice(0, -1));
+  const stop = forecastStop({ ...heatCase, forecast }, toldMs);
+  return stop === null || stop.times.stopAtMs >= toldMs + leastMs;
+};
+
 /** A watch, or a stop that has not begun: it may become sure, move or be called off. */
 const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
-  const { nowMs, station, options } = heatCase;
+  const { nowMs, station } = heatCase;
   const stop = measuredStop(heatCase) ?? forecastStop(heatCase, stopAtMs);
   if (!stop) {
     return isCalledOff(heatCase, stopAtMs)
@@ -75,8 +91,7 @@ const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs):
       : { step: null, wakeAtMs: current.stage === 'watch' ? null : current.resumeAtMs };
   }
   const isWatch = current.stage === 'watch';
-  const moved = Math.abs(stop.times.stopAtMs - stopAtMs) >= options.updateMin * MS_PER_MINUTE;
-  const tells = isWatch ? stop.isSure : moved;
+  const tells = isWatch ? stop.isSure : hasMoved(heatCase, stopAtMs, stop.times.stopAtMs);
   const next = {
     event: current.event,
     number: current.number + 1,
