@@ -39,6 +39,10 @@ const clockTime = (zone: string, atMs: number): string => {
 /** Under a service manager standard input is /dev/null: it is at its end from the start, and that ends nothing. */
 const isNobodyThere = (): boolean => !process.stdin.isTTY && fstatSync(0).isCharacterDevice();
 
+const onSignal = (end: () => void): void => {
+  for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, end);
+};
+
 const runLive = async (options: { forecast: string | undefined }): Promise<void> => {
   const settings = settingsOrExit(process.env);
   const linked = platformsOf(settings);
@@ -89,10 +93,9 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], weather.source, log);
   live.wake = started.wake;
   const forecasts = forecastFileTicker(weather.file, operation.running, log);
-  for (const signal of ['SIGINT', 'SIGTERM'] as const)
-    process.once(signal, () => {
-      ended.resolve(null);
-    });
+  onSignal(() => {
+    ended.resolve(null);
+  });
   // A refused token ends the bot: it would be deaf on that platform, and nobody the wiser.
   started.listening.catch(ended.reject);
   try {

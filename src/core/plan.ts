@@ -4,6 +4,7 @@ import { usualHaul } from './haul/usual-haul.ts';
 import type { Station } from './roster.ts';
 import { MS_PER_MINUTE } from './units.ts';
 import type { EpochMs } from './units.ts';
+import { freezeAlerts } from './watch-weather.ts';
 import { temperatureChart } from './weather/chart-points.ts';
 import type { TemperatureChart } from './weather/chart-points.ts';
 import type { Span } from './weather/crossing.ts';
@@ -53,13 +54,16 @@ export const planOf = (
   const forecasts = day.forecasts.get(station.id)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
   const forecast = forecasts.at(-1);
   if (!forecast) return { plan: 'none', newestMs: null };
-  const { issuedMs, freezeAlerts, rain } = forecast;
+  const { issuedMs, rain } = forecast;
   if (nowMs - issuedMs > HEAT_OPTIONS.maxAgeMin * MS_PER_MINUTE) return { plan: 'none', newestMs: issuedMs };
   const earlier = forecasts.slice(0, -1);
+  // What the stop goes by too, so that the plan and the notice of a day agree.
   const pairs = forecastPairs(day.facts, station, clock);
+  const haul = usualHaul(day, station.id, nowMs);
+  const alerts = freezeAlerts({ forecasts, nowMs });
   const made = outlook(forecast, station, clock, nowMs, addDays, {
-    heat: { ...OUTLOOK_OPTIONS.heat, earlier, pairs, haul: usualHaul(day, station.id, nowMs) },
-    frost: { ...OUTLOOK_OPTIONS.frost, alerts: freezeAlerts ?? [] },
+    heat: { ...OUTLOOK_OPTIONS.heat, earlier, pairs, haul },
+    frost: { ...OUTLOOK_OPTIONS.frost, alerts },
     rain,
   });
   const at = (hour: number, days = 0): EpochMs =>

@@ -98,7 +98,10 @@ const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs
 };
 
 /** Alerts of the newest forecast that could read them. */
-const freezeAlerts = ({ forecasts, nowMs }: Look): readonly FreezeAlert[] => {
+export const freezeAlerts = ({
+  forecasts,
+  nowMs,
+}: Pick<Look, 'forecasts' | 'nowMs'>): readonly FreezeAlert[] => {
   const oldestMs = nowMs - FROST_OPTIONS.maxAgeMin * 60_000;
   return forecasts.findLast((f) => f.freezeAlerts !== null && f.heardMs >= oldestMs)?.freezeAlerts ?? [];
 };

@@ -124,17 +124,18 @@ export const forecastPolling = (
 ): { poll: () => Promise<void>; close: () => void } => {
   const asked = new Map<StationId, Asked>();
   const state = { closed: false };
+  const isClosed = (): boolean => state.closed;
   const ask = async (place: ForecastPlace): Promise<void> => {
     const before = asked.get(place.id) ?? FIRST;
-    if (state.closed || before.dueMs > now()) return;
+    if (isClosed() || before.dueMs > now()) return;
     const result = await source.fetch(place, now());
     // What is broken off by closing is no failure, and the book may be closed.
-    if (state.closed) return;
+    if (isClosed()) return;
     const after = await hearResult(running, place, result, before, now());
     asked.set(place.id, after);
     if (after.failures > 0 || after.refused) return;
     const observed = await source.observe(place, now());
-    if (observed && !state.closed) await hearObservation(running, place.id, observed, now());
+    if (observed && !isClosed()) await hearObservation(running, place.id, observed, now());
   };
   return {
     poll: async () => {

@@ -135,3 +135,8 @@ export const outlookText = (telling: OutlookTelling, voice: Voice): string => {
     phrase(voice, 'outlook.source', { time: time(voice, plan.outlook.issuedMs) }),
   ].join('\n');
 };
+
+export const noForecastText = (
+  { station, why }: Extract<Telling, { tell: 'no-forecast' }>,
+  voice: Voice,
+): string => phrase(voice, 'no-forecast', { station: stationName(voice, station), why });

@@ -6,12 +6,12 @@ import { fleetText } from './fleet.ts';
 import { digLines, mayDigText } from './dig.ts';
 import { changeText, listText } from './lists.ts';
 import { aboutNoticeText, unseenText } from './notice.ts';
-import { outlookText } from './outlook.ts';
+import { noForecastText, outlookText } from './outlook.ts';
 import { outlookPicture } from './outlook-picture.ts';
 import { factLines, warningLine } from './receipt.ts';
 import { questionText, refusalText } from './refusal.ts';
 import { boardLine, boardTable, boardText, leftText, tallyText, ticketsText } from './tallies.ts';
-import { personName, phrase, stationName, ticketExamples, time, truckName } from './voice.ts';
+import { personName, phrase, ticketExamples, time, truckName } from './voice.ts';
 import type { Voice } from './voice.ts';
 import { lineLimitText, lineStoppedText, waitText } from './wait.ts';
 
@@ -134,10 +134,7 @@ const textOf = (telling: Telling, voice: Voice): string => {
     case 'outlook':
       return outlookText(telling, voice);
     case 'no-forecast':
-      return phrase(voice, 'no-forecast', {
-        station: stationName(voice, telling.station),
-        why: telling.why,
-      });
+      return noForecastText(telling, voice);
     case 'line-limit':
       return lineLimitText(telling, voice);
     case 'line-stopped':

@@ -184,12 +184,8 @@ describe('a service that fails', () => {
       await pollAt(clock);
       expect(asks()).toBe(at_ + 2);
     }
-    expect(crew.logged).toEqual([
-      {
-        what: { station: NORTH, why: expect.stringMatching(/500/) },
-        message: expect.stringMatching(/^No new forecast/),
-      },
-    ]);
+    expect(crew.logged.map(({ message }) => message)).toEqual([expect.stringMatching(/^No new forecast/)]);
+    expect(crew.logged[0]?.what).toHaveProperty('why', expect.stringMatching(/500/));
     service({ grid: issuedAt('08:20') });
     await pollAt('08:53');
     await pollAt('09:10');

@@ -47,3 +47,17 @@ export const outlookTelling = (
   const plan = planOf(day, station, zoneClock, at(clock), addDays);
   return { tell: 'outlook', station: station.id, addDays, plan };
 };
+
+/** One of each that can be said. */
+export const outlooks: readonly Extract<Telling, { tell: 'outlook' }>[] = [
+  outlookTelling([], 1, '18:00'),
+  outlookTelling([WARM], 1, '22:00', { issued: '03:00' }),
+  ...([0, 1] as const).flatMap((addDays) => [
+    outlookTelling([WARM, WARM, WARM], addDays, '05:00', {
+      rain: [{ fromMs: at('04:00'), toMs: at('09:00'), inches: 0.27 }],
+    }),
+    outlookTelling([COOL, COOL], addDays, '05:00'),
+    outlookTelling([FROSTY, FROSTY], addDays, '00:00'),
+    outlookTelling([WARM.map((f) => f + 30), WARM.map((f) => f + 30)], addDays, '00:00'),
+  ]),
+];

@@ -9,7 +9,7 @@ import type { DigState, Refusal, Telling, Warning } from '../../src/core/telling
 import { aTicket, at } from './given.ts';
 import { lineTellings } from './line-tellings.ts';
 import { heatStep } from './notices.ts';
-import { COOL, FROSTY, WARM, outlookTelling } from './outlooks.ts';
+import { outlooks } from './outlooks.ts';
 import { receiptFacts } from './receipts.ts';
 import { sampleRoster } from './roster.ts';
 
@@ -323,18 +323,7 @@ export const tellings: Tellings = {
     by: 'ana',
     atMs: at('10:15'),
   })),
-  outlook: [
-    outlookTelling([], 1, '18:00'),
-    outlookTelling([WARM], 1, '22:00', { issued: '03:00' }),
-    ...([0, 1] as const).flatMap((addDays) => [
-      outlookTelling([WARM, WARM, WARM], addDays, '05:00', {
-        rain: [{ fromMs: at('04:00'), toMs: at('09:00'), inches: 0.27 }],
-      }),
-      outlookTelling([COOL, COOL], addDays, '05:00'),
-      outlookTelling([FROSTY, FROSTY], addDays, '00:00'),
-      outlookTelling([WARM.map((f) => f + 30), WARM.map((f) => f + 30)], addDays, '00:00'),
-    ]),
-  ],
+  outlook: outlooks,
   'no-forecast': [{ tell: 'no-forecast', station: 'north-station', why: '403: refused' }],
   ...lineTellings,
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],

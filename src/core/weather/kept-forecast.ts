@@ -17,7 +17,7 @@ const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
   rain.reduce<RainTotal[]>((spans, next) => {
     const last = spans.at(-1);
     const follows = last?.inches === 0 && next.inches === 0 && last.toMs === next.fromMs;
-    return follows && last ? [...spans.slice(0, -1), { ...last, toMs: next.toMs }] : [...spans, next];
+    return follows ? [...spans.slice(0, -1), { ...last, toMs: next.toMs }] : [...spans, next];
   }, []);
 
 /**

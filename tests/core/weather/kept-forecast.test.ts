@@ -55,7 +55,7 @@ describe('a newer issue says nothing new', () => {
     const alerted: Partial<Parameters<typeof saysNothingNew>[0]> = { freezeAlerts: [alert] };
     expect(isNew(issue(2, { hours: hours(long.map((f) => f + 0.01)) }), issue(0), issue(1))).toBe(true);
     expect(isNew(issue(2, { rain: [] }), issue(0), issue(1))).toBe(true);
-    expect(isNew({ ...issue(2), ...alerted } as ReturnType<typeof issue>, issue(0), issue(1))).toBe(true);
+    expect(isNew({ ...issue(2), ...alerted }, issue(0), issue(1))).toBe(true);
     expect(isNew(issue(4), issue(0), issue(1))).toBe(true);
   });
 });

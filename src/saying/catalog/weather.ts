@@ -1,0 +1,78 @@
+/** The plan of a day by the forecast, and its picture. */
+export const weatherEn = {
+  'no-forecast':
+    'NO FORECAST for {station}, so I cannot warn of heat or frost there: {why}. Look at the weather yourself, and at the settings of the bot.',
+  'outlook.today': 'Today',
+  'outlook.tomorrow': 'Tomorrow',
+  'outlook.dig': '{day}, {place}: dig {from} to {until}, topper stops {topping}.{again}',
+  'outlook.again': ' Dig again about {time}.',
+  'outlook.no-stop': '{day}, {place}: no heat stop likely.',
+  'outlook.too-warm': '{day}, {place}: too warm to dig in the morning.{again}',
+  'outlook.held': '{day}, {place}: FROST. No digging until crowns are cut and sound{thaw}.',
+  'outlook.thaw': ', from about {time}',
+  'outlook.high': 'High {peak} at {time}: {percent} % chance of passing {limit}.',
+  'outlook.coolest': 'Coolest start: {low} at {time}.',
+  'outlook.coldest': 'Coldest: {low} at {time}.',
+  'outlook.frost-ahead': 'Frost: top nothing ahead this evening.',
+  'outlook.frost-now': 'Frost: cut crowns before you dig.',
+  'outlook.roots': 'Roots about {canopied} at {time}{topped} (estimate; a probe knows better).',
+  'outlook.topped': ', topped rows about {topped}',
+  'outlook.cost':
+    'Roots piled at the high lose about {lb} lb more sugar a ton and day than at {limit} (estimate).',
+  'outlook.cost-metric':
+    'Roots piled at the high lose about {kg} kg more sugar a tonne and day than at {limit} (estimate).',
+  'outlook.rain': 'Rain: {day} that day, {days} over three days.',
+  'outlook.source': "Forecast of {time}. The station's own word goes before it.",
+  'outlook.stale':
+    'No plan for {place}: the newest forecast is of {time}, too old. Look at the weather yourself.',
+  'outlook.none': 'No plan for {place}: I have no forecast for it.',
+  'chart.today': 'Today {date}',
+  'chart.tomorrow': 'Tomorrow {date}',
+  'chart.chance': '{percent} % chance of passing {limit}',
+  'chart.frost': 'Frost, {low}: cut crowns before you dig',
+  'chart.limit': 'Limit {limit}',
+  'chart.dig': 'DIG',
+  'chart.alt': 'Picture: {title}. Temperature {low} to {high}, limit {limit}. To dig: {dig}.',
+  'chart.dig-span': '{from} to {until}',
+  'chart.dig-from': 'from {from}',
+  'chart.no-dig': 'not at all',
+} as const;
+
+export const weatherEs: Record<keyof typeof weatherEn, string> = {
+  'no-forecast':
+    'SIN PRONÓSTICO para {station}: no puedo avisar de calor ni de helada ahí: {why}. Vea usted el tiempo, y la configuración del bot.',
+  'outlook.today': 'Hoy',
+  'outlook.tomorrow': 'Mañana',
+  'outlook.dig': '{day}, {place}: saquen de {from} a {until}; la deshojadora para a las {topping}.{again}',
+  'outlook.again': ' Otra vez como a las {time}.',
+  'outlook.no-stop': '{day}, {place}: no se espera paro por calor.',
+  'outlook.too-warm': '{day}, {place}: demasiado calor para sacar en la mañana.{again}',
+  'outlook.held': '{day}, {place}: HELADA. No saquen hasta cortar coronas y verlas sanas{thaw}.',
+  'outlook.thaw': ', desde como las {time}',
+  'outlook.high': 'Máxima {peak} a las {time}: {percent} % de probabilidad de pasar de {limit}.',
+  'outlook.coolest': 'Lo más fresco para empezar: {low} a las {time}.',
+  'outlook.coldest': 'Lo más frío: {low} a las {time}.',
+  'outlook.frost-ahead': 'Helada: no deshojen de más esta tarde.',
+  'outlook.frost-now': 'Helada: corten coronas antes de sacar.',
+  'outlook.roots': 'Raíz como a {canopied} a las {time}{topped} (estimado; mejor midan).',
+  'outlook.topped': ', deshojada como a {topped}',
+  'outlook.cost':
+    'La raíz amontonada en la máxima pierde unas {lb} lb más de azúcar por tonelada y día que a {limit} (estimado).',
+  'outlook.cost-metric':
+    'La raíz amontonada en la máxima pierde unos {kg} kg más de azúcar por tonelada y día que a {limit} (estimado).',
+  'outlook.rain': 'Lluvia: {day} ese día, {days} en tres días.',
+  'outlook.source': 'Pronóstico de las {time}. Lo que diga la estación va primero.',
+  'outlook.stale':
+    'Sin plan para {place}: el último pronóstico es de las {time}, muy viejo. Vea usted el tiempo.',
+  'outlook.none': 'Sin plan para {place}: no tengo pronóstico.',
+  'chart.today': 'Hoy {date}',
+  'chart.tomorrow': 'Mañana {date}',
+  'chart.chance': '{percent} % de probabilidad de pasar de {limit}',
+  'chart.frost': 'Helada, {low}: corten coronas antes de sacar',
+  'chart.limit': 'Límite {limit}',
+  'chart.dig': 'SACAR',
+  'chart.alt': 'Imagen: {title}. Temperatura de {low} a {high}, límite {limit}. Para sacar: {dig}.',
+  'chart.dig-span': 'de {from} a {until}',
+  'chart.dig-from': 'desde las {from}',
+  'chart.no-dig': 'nada',
+};
