@@ -105,7 +105,7 @@ test(
     expect(keys.length).toBe(new Set(keys).size);
     const where = (number: number): string[] =>
       notices()
-        .filter(({ key }) => key.split(':')[2] === String(number))
+        .filter(({ key }) => key.includes(`:${number}:{"`))
         .map(({ channel }) => channel);
     const everybody = [ROOM, ...CREW.map((name) => slack.workspace.direct(userOf(name)).id)].sort();
     for (const number of [1, 2]) expect(where(number).sort()).toEqual(everybody);

@@ -30,7 +30,7 @@ let database: Database;
 beforeAll(async () => {
   startRecordedClock();
   database = await openDatabase({ memory: true });
-});
+}, 240_000);
 afterAll(async () => {
   vi.useRealTimers();
   await database.close();

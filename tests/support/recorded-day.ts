@@ -36,9 +36,10 @@ export const recordedLines = (): ReplayLine[] =>
       return parsed.line;
     });
 
-/** From here on `Date` stands at the beginning of the recorded day, until it is set; timers run on as they do. */
+/** From here on `Date` goes on from the beginning of the recorded day: a database waits for ever on one that stands. */
 export const startRecordedClock = (): void => {
-  vi.useFakeTimers({ toFake: ['Date'], now: recordedLines()[0]?.atMs ?? 0 });
+  const now = recordedLines()[0]?.atMs ?? 0;
+  vi.useFakeTimers({ toFake: ['Date'], now, shouldAdvanceTime: true });
 };
 
 /** The sample operation, its crew where `addressOf` says; null = not there. */
@@ -60,12 +61,9 @@ export const bookOf = async ({ running }: Operation, nowMs: number) => {
   const day = dayOf(running, facts);
   const asker = personById(day.roster, 'ruth');
   if (!asker) throw new Error('The sample has no Ruth.');
-  const { clock } = running;
+  const asking = { asker, nowMs, clock: running.clock, forecastWait: firstEstimate };
   const question = { about: 'tons', field: null, truck: null, span: 'today' } as const;
-  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(
-    answer(question, day, { asker, nowMs, clock, forecastWait: firstEstimate }),
-    running.iso,
-  );
+  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(answer(question, day, asking), running.iso);
   const kinds: Record<string, number> = {};
   for (const { kind } of facts) kinds[kind] = (kinds[kind] ?? 0) + 1;
   return {
