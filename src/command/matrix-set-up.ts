@@ -29,11 +29,14 @@ const terminal = () => {
   const ended = Promise.withResolvers<never>();
   // Nobody may be asking when it ends.
   ended.promise.catch(() => undefined);
+  let isOver = false;
   lines.once('close', () => {
+    isOver = true;
     ended.reject(new Error('Nothing more can be typed: run this in a terminal, and answer what it asks.'));
   });
   return {
     ask: (words: string): Promise<string> => {
+      if (isOver) return ended.promise;
       const answer = new Promise<string>((resolve) => {
         lines.question(words, resolve);
       });

@@ -22,7 +22,7 @@ export interface Told {
 }
 
 /** Runs one of the scripts beside this file; its argument is a JSON file. */
-export const startScript = (name: string, folder: string, argument: object): Told => {
+const startScript = (name: string, folder: string, argument: object): Told => {
   mkdirSync(folder, { recursive: true });
   const file = join(folder, `${name}.json`);
   writeFileSync(file, JSON.stringify(argument));

@@ -54,7 +54,7 @@ const operationFile = (foreman: Account, drivers: readonly Account[], room: stri
   ].join('\n');
 
 /** What somebody said, and what it must have become. */
-export interface Said {
+interface Said {
   id: string;
   became: 'left-field' | 'joined-line' | 'at-field' | 'ticket' | 'order' | 'question';
   /** Its answer may have been shown when the bot was killed, but not noted as shown. */

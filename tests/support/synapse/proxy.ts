@@ -2,7 +2,7 @@ import { once } from 'node:events';
 import type { IncomingMessage } from 'node:http';
 import { createServer } from 'node:http';
 
-export interface Reply {
+interface Reply {
   status: number;
   body: Record<string, unknown>;
   headers?: Record<string, string>;

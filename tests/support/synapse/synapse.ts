@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { waitFor } from '../wait-for.ts';
 import { SYNAPSE_ROOT } from './root.ts';
 
-export const SERVER_NAME = 'crew.localhost';
+const SERVER_NAME = 'crew.localhost';
 
 export interface Account {
   user: string;
