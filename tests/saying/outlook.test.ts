@@ -98,10 +98,12 @@ describe('the picture of it', () => {
     const limitY = Number(/y1="([\d.]+)"[^>]*stroke-dasharray/.exec(svg)?.[1]);
     const dig = /<rect x="([\d.]+)" width="([\d.]+)"/.exec(svg)?.slice(1).map(Number) ?? [];
     const stopX = (dig[0] ?? NaN) + (dig[1] ?? NaN);
-    // The stop at 11:10 lies a sixth of the way from 11:00 to 12:00; the limit half way from 58 °F (12:00) to 62 °F.
-    const [eleven = [], noon = [], one = []] = points.slice(11, 14);
-    expect(stopX).toBeCloseTo((5 * (eleven[0] ?? NaN) + (noon[0] ?? NaN)) / 6, 0);
-    expect(limitY).toBeCloseTo(((noon[1] ?? NaN) + (one[1] ?? NaN)) / 2, 0);
+    // 12:30 lies half way between 58 °F (12:00) and 62 °F (13:00), and so does the limit of 60 °F.
+    const [before = [], after = []] = points.slice(12, 14);
+    const perHour = (after[0] ?? NaN) - (before[0] ?? NaN);
+    // The last load needs 80 min to the pile, so that the dig stops at 11:10.
+    expect(stopX).toBeCloseTo((before[0] ?? NaN) + (0.5 - 80 / 60) * perHour, 0);
+    expect(limitY).toBeCloseTo(((before[1] ?? NaN) + (after[1] ?? NaN)) / 2, 0);
     // Up is warmer.
     expect(Math.min(...points.map(([, y]) => y ?? NaN))).toBe(points[16]?.[1]);
   });

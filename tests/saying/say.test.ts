@@ -10,7 +10,8 @@ import { at, step, ticket } from '../support/given.ts';
 import { heatStep } from '../support/notices.ts';
 import { sampleRoster } from '../support/roster.ts';
 import { receiptFacts } from '../support/receipts.ts';
-import { allTellings, boardRows, freeDig, tellings } from '../support/tellings.ts';
+import { freeDig } from '../support/notice-tellings.ts';
+import { allTellings, boardRows, tellings } from '../support/tellings.ts';
 
 const voiceAt = (clock: string, language: 'en' | 'es', roster: Roster = sampleRoster): Voice => ({
   roster,

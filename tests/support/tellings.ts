@@ -1,13 +1,13 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
 import type { BoardRow } from '../../src/core/haul/board.ts';
-import type { FactOf } from '../../src/core/facts.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
-import type { DigState, Refusal, Telling, Warning } from '../../src/core/telling.ts';
+import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
 import { lineTellings } from './line-tellings.ts';
+import { digTellings, drills, freeDig, notices, reminders } from './notice-tellings.ts';
 import { heatStep } from './notices.ts';
 import { outlooks } from './outlooks.ts';
 import { receiptFacts } from './receipts.ts';
@@ -98,68 +98,6 @@ const changes: readonly ListChange[] = [
   { list: 'limits', put: { lineLimitMin: 45, shortestCycleMin: 15 } },
   { list: 'trucks', remove: '5' },
 ];
-
-const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
-const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
-/** Nothing out of the ordinary. */
-export const freeDig: DigState = { hold: null, coming: null, overridden: null, closed: [], rain: null };
-
-const mayDig = (more: Partial<DigState>): Extract<Telling, { tell: 'may-dig' }> => ({
-  tell: 'may-dig',
-  dig: { ...freeDig, ...more },
-});
-
-const closedNorth: FactOf<'station-reported'> = {
-  id: 'local:m1#0',
-  cause: 'local:m1',
-  atMs: at('14:10'),
-  sentMs: at('14:10'),
-  heardMs: at('14:10'),
-  by: 'ben',
-  timeStated: false,
-  kind: 'station-reported',
-  station: station.id,
-  open: false,
-  untilMs: at('18:00'),
-};
-
-const notices = holdReasons.flatMap((notice) =>
-  stages.flatMap((stage): Extract<Telling, { tell: 'notice' }>[] => [
-    {
-      tell: 'notice',
-      step: heatStep({ notice, stage }),
-      by: null,
-      changed: null,
-      rain: null,
-      rings: stage !== 'watch',
-    },
-    {
-      tell: 'notice',
-      step: heatStep({
-        notice,
-        stage,
-        number: 2,
-        peakF: null,
-        resumeAtMs: null,
-        words: 'too wet',
-        source: 'person',
-      }),
-      by: 'ruth',
-      changed: heatStep({ notice, stopAtMs: at('14:00') }),
-      rain: { beforeIn: 0.27, nextIn: 0 },
-      rings: stage !== 'watch',
-    },
-  ]),
-);
-
-const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Telling, { tell: 'notice' }> => ({
-  tell: 'notice',
-  step: heatStep({ source: 'drill', notice: 'other', place: null, stage }),
-  by: 'ruth',
-  changed: null,
-  rain: null,
-  rings: true,
-}));
 
 const row: BoardRow = {
   truck: '3',
@@ -266,26 +204,8 @@ export const tellings: Tellings = {
   ],
   board: [{ tell: 'board', rows: boardRows, dayStartMs: at('00:00'), dig: freeDig }],
   truck: boardRows.map((one) => ({ tell: 'truck', row: one })),
-  'may-dig': [
-    mayDig({}),
-    mayDig({ coming: heatStep({ stage: 'watch' }) }),
-    mayDig({ coming: heatStep() }),
-    mayDig({ hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }) }),
-    mayDig({ hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }) }),
-    mayDig({ hold: heatStep({ notice: 'mud', source: 'person' }), rain: { beforeIn: 0.27, nextIn: 0.82 } }),
-    mayDig({ closed: [closedNorth] }),
-    mayDig({
-      overridden: {
-        step: heatStep({ stage: 'all-clear', source: 'person', words: 'station agreed' }),
-        by: 'ruth',
-        atMs: at('10:00'),
-      },
-    }),
-  ],
-  reminder: [
-    { tell: 'reminder', step: heatStep() },
-    { tell: 'reminder', step: heatStep({ source: 'drill', notice: 'other', place: null }) },
-  ],
+  'may-dig': digTellings,
+  reminder: reminders,
   unseen: [
     { tell: 'unseen', notice: { step: null, seen: [], unseen: [] } },
     { tell: 'unseen', notice: { step: heatStep(), seen: ['ana', 'ben'], unseen: [] } },

@@ -1,0 +1,89 @@
+/** Notices of every sort and stage, and what is said of them. */
+import type { FactOf } from '../../src/core/facts.ts';
+import type { DigState, Telling } from '../../src/core/telling.ts';
+import { at } from './given.ts';
+import { heatStep } from './notices.ts';
+
+const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
+const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
+/** Nothing out of the ordinary. */
+export const freeDig: DigState = { hold: null, coming: null, overridden: null, closed: [], rain: null };
+
+const mayDig = (more: Partial<DigState>): Extract<Telling, { tell: 'may-dig' }> => ({
+  tell: 'may-dig',
+  dig: { ...freeDig, ...more },
+});
+
+const closedNorth: FactOf<'station-reported'> = {
+  id: 'local:m1#0',
+  cause: 'local:m1',
+  atMs: at('14:10'),
+  sentMs: at('14:10'),
+  heardMs: at('14:10'),
+  by: 'ben',
+  timeStated: false,
+  kind: 'station-reported',
+  station: 'north-station',
+  open: false,
+  untilMs: at('18:00'),
+};
+
+export const notices = holdReasons.flatMap((notice) =>
+  stages.flatMap((stage): Extract<Telling, { tell: 'notice' }>[] => [
+    {
+      tell: 'notice',
+      step: heatStep({ notice, stage }),
+      by: null,
+      changed: null,
+      rain: null,
+      rings: stage !== 'watch',
+    },
+    {
+      tell: 'notice',
+      step: heatStep({
+        notice,
+        stage,
+        number: 2,
+        peakF: null,
+        resumeAtMs: null,
+        words: 'too wet',
+        source: 'person',
+      }),
+      by: 'ruth',
+      changed: heatStep({ notice, stopAtMs: at('14:00') }),
+      rain: { beforeIn: 0.27, nextIn: 0 },
+      rings: stage !== 'watch',
+    },
+  ]),
+);
+
+export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Telling, { tell: 'notice' }> => ({
+  tell: 'notice',
+  step: heatStep({ source: 'drill', notice: 'other', place: null, stage }),
+  by: 'ruth',
+  changed: null,
+  rain: null,
+  rings: true,
+}));
+
+export const digTellings = [
+  mayDig({}),
+  mayDig({ coming: heatStep({ stage: 'watch' }) }),
+  mayDig({ coming: heatStep() }),
+  mayDig({ hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }) }),
+  mayDig({ hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }) }),
+  mayDig({ hold: heatStep({ notice: 'mud', source: 'person' }), rain: { beforeIn: 0.27, nextIn: 0.82 } }),
+  mayDig({ closed: [closedNorth] }),
+  mayDig({
+    overridden: {
+      step: heatStep({ stage: 'all-clear', source: 'person', words: 'station agreed' }),
+      by: 'ruth',
+      atMs: at('10:00'),
+    },
+  }),
+];
+
+export const reminders: readonly Extract<Telling, { tell: 'reminder' }>[] = [
+  { tell: 'reminder', step: heatStep() },
+  { tell: 'reminder', step: heatStep({ source: 'drill', notice: 'other', place: null }) },
+];
