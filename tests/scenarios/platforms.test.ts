@@ -96,7 +96,8 @@ const slackOf = (settings: SlackSettings, { running, store }: Operation): Chat =
   });
 };
 
-describe('the recorded day', { timeout: 600_000 }, () => {
+// Slack's client takes each jump of the clock for a lost pong and connects anew, which costs seconds and must cost no more.
+describe('the recorded day', { timeout: 900_000 }, () => {
   let terminal: Awaited<ReturnType<typeof onTerminal>>;
 
   test('in the terminal gives the loads and tons of its tickets', async () => {
