@@ -114,7 +114,7 @@ describeWithSynapse('a harvest day of five drivers', () => {
         expect(noticesShown(day, HOLD)).toEqual(toEverybody(3));
         expect(noticesShown(day, CLEAR)).toEqual(toEverybody(2));
       },
-      15 * MINUTES,
+      25 * MINUTES,
     );
   });
 
@@ -164,6 +164,6 @@ describeWithSynapse('a harvest day of five drivers', () => {
       expect(noticesShown(day, HOLD)).toEqual(toEverybody(2));
       expect(noticesShown(day, CLEAR)).toEqual(toEverybody(2));
     },
-    15 * MINUTES,
+    25 * MINUTES,
   );
 });

@@ -20,7 +20,7 @@ const message = z.object({
 });
 type Message = z.output<typeof message>;
 
-const SLOW_MS = 180_000;
+const SLOW_MS = 400_000;
 
 /** A person who writes and reads encrypted messages; see nio-user.py. Each is a device of its own. */
 export const nioUser = async (url: string, { user, password }: Account) => {
@@ -47,12 +47,20 @@ export const nioUser = async (url: string, { user, password }: Account) => {
       },
       SLOW_MS,
     );
-  const command = async (order: Line): Promise<string> => {
+  const obey = async (order: Line): Promise<string> => {
     const before = told.length;
     child.stdin.write(`${JSON.stringify(order)}\n`);
     const line = await until('an event', (each) => told.indexOf(each) >= before && 'sent' in each);
     if (typeof line['sent'] !== 'string') throw new Error(`${user} can't send: ${String(line['why'])}`);
     return line['sent'];
+  };
+
+  /** One at a time: an answer does not say which order it is for. */
+  let turn: Promise<unknown> = Promise.resolve();
+  const command = (order: Line): Promise<string> => {
+    const done = turn.then(() => obey(order));
+    turn = done.catch(() => undefined);
+    return done;
   };
 
   await until('a sync', (line) => line['synced'] === true);
