@@ -52,7 +52,9 @@ export const watchLine = async (page: Page, running: Running, nowMs: EpochMs, be
     const day = dayOf(running, [...before.facts, ...facts]);
     await page.write(facts);
     await page.enqueue(
-      facts.flatMap((fact) => outgoing(tellsOf(fact, day, running.clock), fact.cause, null, day, running, nowMs)),
+      facts.flatMap((fact) =>
+        outgoing(tellsOf(fact, day, running.clock), fact.cause, null, day, running, nowMs),
+      ),
     );
   }
   await page.wakeAt(LINE_ALARM, wakeAtMs);

@@ -142,7 +142,10 @@ const tellOutlook = async (page: Page, running: Running, nowMs: EpochMs, day: Da
 };
 
 /** What each alarm looks at; any other is the weather's. */
-const LOOKS: Partial<Record<string, typeof watch>> = { [LINE_ALARM]: watchLine, [OUTLOOK_ALARM]: tellOutlook };
+const LOOKS: Partial<Record<string, typeof watch>> = {
+  [LINE_ALARM]: watchLine,
+  [OUTLOOK_ALARM]: tellOutlook,
+};
 
 /** Time passes: all alarms due by `nowMs` go off in order, each at its own time. */
 export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
