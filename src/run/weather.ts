@@ -93,8 +93,6 @@ export const hearForecast = async (
   running: Running,
   forecast: ForecastHeard,
 ): Promise<{ refused: 'unknown-place' } | null> => {
-  // What is due by now goes first: a forecast sets the next alarms.
-  await tick(running, forecast.heardMs);
   const refused = await running.book.inOneGo(running.roster.operation, async (page) => {
     const facts = await allFacts(running, page);
     const day = dayOf(running, facts);
@@ -105,7 +103,7 @@ export const hearForecast = async (
     await page.write(news);
     const after = news.length > 0 ? dayOf(running, [...facts, ...news]) : day;
     await watch(page, running, forecast.heardMs, after);
-    await page.wakeAt(OUTLOOK_ALARM, nextOutlookMs(after, running.clock, forecast.heardMs));
+    await setOutlook(page, running, forecast.heardMs, after);
     return null;
   });
   running.wakeDeliverer();
@@ -127,11 +125,20 @@ export const hearObservation = (
     await page.write([{ ...header, kind: 'air-observed', place, temperatureF }]);
   });
 
+/** Each has an alarm of its own, so that a forecast that comes while one is due does not move that on to the next. */
+const outlookAlarm = (dueMs: EpochMs): string => `${OUTLOOK_ALARM} ${dueMs}`;
+
+const setOutlook = async (page: Page, running: Running, nowMs: EpochMs, day: Day): Promise<void> => {
+  const dueMs = nextOutlookMs(day, running.clock, nowMs);
+  if (dueMs !== null) await page.wakeAt(outlookAlarm(dueMs), dueMs);
+};
+
 /** The evening's outlook or the morning's plan, and the alarm for the next one. */
 const tellOutlook = async (page: Page, running: Running, nowMs: EpochMs, day: Day): Promise<void> => {
   const tells = outlookTells(day, running.clock, nowMs);
   await page.enqueue(outgoing(tells, `timer:outlook:${nowMs}`, null, day, running, nowMs));
-  await page.wakeAt(OUTLOOK_ALARM, nextOutlookMs(day, running.clock, nowMs));
+  await page.wakeAt(outlookAlarm(nowMs), null);
+  await setOutlook(page, running, nowMs, day);
 };
 
 /** What each alarm looks at; any other is the weather's. */
@@ -142,7 +149,7 @@ export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
   const wentOff = await running.book.inOneGo(running.roster.operation, async (page) => {
     const alarm = await page.nextAlarm(nowMs);
     if (alarm === null) return false;
-    const look = LOOKS[alarm.name] ?? watch;
+    const look = LOOKS[alarm.name.split(' ')[0] ?? ''] ?? watch;
     const atMs = alarm.name === LINE_ALARM ? lookAtMs(alarm.dueMs, nowMs) : alarm.dueMs;
     await look(page, running, atMs, dayOf(running, await allFacts(running, page)));
     return true;

@@ -15,7 +15,7 @@ crewForEachTest((_, database) => {
 });
 
 const outlooks = () => crew.delivered.filter(({ kind }) => kind === 'outlook');
-const tellsTomorrow = /^Tomorrow, North station: dig 5:00 AM to 12:30 PM, topper stops 12:00 PM\./;
+const tellsTomorrow = /^Tomorrow, North station: dig 5:00 AM to 11:10 AM, topper stops 10:40 AM\./;
 
 describe('the outlook of the evening', () => {
   test('comes at six, once, to grower and foreman in their languages, with a picture', async () => {
@@ -25,7 +25,7 @@ describe('the outlook of the evening', () => {
     expect(await crew.passTo('18:00')).toHaveLength(2);
     expect(crew.heardBy('ruth')).toEqual([expect.stringMatching(tellsTomorrow)]);
     expect(crew.heardBy('mateo')).toEqual([
-      expect.stringMatching(/^Mañana, North station: saquen de 5:00 a\.m\. a 12:30 p\.m\.; la deshojadora/),
+      expect.stringMatching(/^Mañana, North station: saquen de 5:00 a\.m\. a 11:10 a\.m\.; la deshojadora/),
     ]);
     for (const { said, urgent } of outlooks()) {
       expect(said.picture?.svg).toMatch(/^<svg /);

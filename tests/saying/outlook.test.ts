@@ -16,7 +16,7 @@ describe('the outlook in words', () => {
     const rain = [{ fromMs: at('2026-10-21 02:00'), toMs: at('2026-10-21 08:00'), inches: 0.27 }];
     const telling = outlookTelling([COOL, WARM, WARM], 1, '18:00', { rain });
     expect(linesOf(telling, '18:00')).toEqual([
-      'Tomorrow, North station: dig 5:00 AM to 12:30 PM, topper stops 12:00 PM. Dig again about 8:50 PM.',
+      'Tomorrow, North station: dig 5:00 AM to 11:10 AM, topper stops 10:40 AM. Dig again about 8:50 PM.',
       'High 70 °F at 4:00 PM: 98 % chance of passing 60 °F.',
       'Coolest start: 38 °F at 5:00 AM.',
       expect.stringMatching(/^Roots about 5\d °F at 4:00 PM, topped rows about 6\d °F \(estimate/),
@@ -57,7 +57,7 @@ describe('the outlook in words', () => {
     const rain = [{ fromMs: at('2026-10-21 02:00'), toMs: at('2026-10-21 08:00'), inches: 1 }];
     const lines = linesOf(outlookTelling([COOL, WARM, WARM], 1, '18:00', { rain }), '18:00', 'es', metric);
     expect(lines[0]).toBe(
-      'Mañana, North station: saquen de 5:00 a.m. a 12:30 p.m.; la deshojadora para a las 12:00 p.m. Otra vez como a las 8:50 p.m.',
+      'Mañana, North station: saquen de 5:00 a.m. a 11:10 a.m.; la deshojadora para a las 10:40 a.m. Otra vez como a las 8:50 p.m.',
     );
     // 70 °F = 21.1 °C, 60 °F = 15.6 °C; 0.30 lb in 2,000 lb = 0.15 kg in 1,000 kg; 1 in = 25.4 mm.
     expect(lines[1]).toBe('Máxima 21.1 °C a las 4:00 p.m.: 98 % de probabilidad de pasar de 15.6 °C.');
@@ -79,7 +79,7 @@ describe('the picture of it', () => {
   test('says in words what is to be seen', () => {
     const picture = said(outlookTelling([COOL, WARM, WARM], 1, '18:00'), '18:00').picture;
     expect(picture?.altText).toBe(
-      'Picture: Tomorrow 10/21, North station. Temperature 38 °F to 70 °F, limit 60 °F. To dig: 5:00 AM to 12:30 PM, from 8:50 PM.',
+      'Picture: Tomorrow 10/21, North station. Temperature 38 °F to 70 °F, limit 60 °F. To dig: 5:00 AM to 11:10 AM, from 8:50 PM.',
     );
     const spanish = said(outlookTelling([COOL, WARM, WARM], 1, '18:00'), '18:00', 'es').picture;
     expect(spanish?.altText).toMatch(
@@ -98,10 +98,10 @@ describe('the picture of it', () => {
     const limitY = Number(/y1="([\d.]+)"[^>]*stroke-dasharray/.exec(svg)?.[1]);
     const dig = /<rect x="([\d.]+)" width="([\d.]+)"/.exec(svg)?.slice(1).map(Number) ?? [];
     const stopX = (dig[0] ?? NaN) + (dig[1] ?? NaN);
-    // 12:30 lies half way between 58 °F (12:00) and 62 °F (13:00), and so does the limit of 60 °F.
-    const [before = [], after = []] = points.slice(12, 14);
-    expect(stopX).toBeCloseTo(((before[0] ?? NaN) + (after[0] ?? NaN)) / 2, 0);
-    expect(limitY).toBeCloseTo(((before[1] ?? NaN) + (after[1] ?? NaN)) / 2, 0);
+    // The stop at 11:10 lies a sixth of the way from 11:00 to 12:00; the limit half way from 58 °F (12:00) to 62 °F.
+    const [eleven = [], noon = [], one = []] = points.slice(11, 14);
+    expect(stopX).toBeCloseTo((5 * (eleven[0] ?? NaN) + (noon[0] ?? NaN)) / 6, 0);
+    expect(limitY).toBeCloseTo(((noon[1] ?? NaN) + (one[1] ?? NaN)) / 2, 0);
     // Up is warmer.
     expect(Math.min(...points.map(([, y]) => y ?? NaN))).toBe(points[16]?.[1]);
   });
