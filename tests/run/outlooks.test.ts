@@ -112,6 +112,7 @@ test('a forecast heard at six does not push the outlook that is due', async () =
   crew = await crewFor('managers');
   await crew.forecast(NORTH, '16:50', '00:00', [...COOL, ...WARM, ...WARM]);
   await crew.forecast(NORTH, '17:50', '00:00', [...COOL, ...WARM, ...WARM], '18:00');
+  await crew.passTo('18:01');
   expect(outlooks()).toHaveLength(2);
 });
 
