@@ -86,7 +86,13 @@ export const startOn = async (
 ) => {
   const live: { wake: () => void } = { wake: () => undefined };
   const store = await storeOver(database, [roster.operation]);
-  const means = { platforms, log: quiet, wakeDeliverer: () => live.wake() };
+  const means = {
+    platforms,
+    log: quiet,
+    wakeDeliverer: () => {
+      live.wake();
+    },
+  };
   // The database outlives the operation: it is shared.
   const operation = { ...(await operateOn(store, roster, means)), close: async () => undefined };
   const started = goLive(operation, chats(operation), null, quiet);
