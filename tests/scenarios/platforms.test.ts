@@ -10,15 +10,7 @@ import type { Chat } from '../../src/ports/chat.ts';
 import { homeFor } from '../../src/run/home.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
-import {
-  bookOf,
-  drained,
-  INVENTED,
-  play,
-  sampleOn,
-  startOn,
-  startRecordedClock,
-} from '../support/recorded-day.ts';
+import { bookOf, INVENTED, play, sampleOn, startOn, startRecordedClock } from '../support/recorded-day.ts';
 import { ROOM, shownBy, userOf } from '../support/slack/crew.ts';
 import { startSlackFor } from '../support/slack/bench.ts';
 import { typedTerminal } from '../support/typed-terminal.ts';
@@ -160,7 +152,7 @@ test(
     );
 
     await say('mateo', 'stop digging, mud');
-    await drained(bot.operation, Date.now());
+    await bot.drained();
     await bot.stop();
     const told = shownBy(slack)
       .filter(({ key }) => key.startsWith('notice:'))

@@ -77,6 +77,19 @@ export const bookOf = async ({ running }: Operation, nowMs: number) => {
   };
 };
 
+/** The same chat, which counts the posts that are under way. */
+const counted = (chat: Chat, underWay: { posts: number }): Chat => ({
+  ...chat,
+  post: async (post) => {
+    underWay.posts += 1;
+    try {
+      return await chat.post(post);
+    } finally {
+      underWay.posts -= 1;
+    }
+  },
+});
+
 /** The bot under way on a database that outlives it. */
 export const startOn = async (
   database: Database,
@@ -95,10 +108,17 @@ export const startOn = async (
   };
   // The database outlives the operation: it is shared.
   const operation = { ...(await operateOn(store, roster, means)), close: async () => undefined };
-  const started = goLive(operation, chats(operation), null, quiet);
+  const underWay = { posts: 0 };
+  const posting = chats(operation).map((chat) => counted(chat, underWay));
+  const started = goLive(operation, posting, null, quiet);
   await started.listening;
   live.wake = started.wake;
-  return { operation, stop: started.stop, wake: started.wake };
+  /** Resolves when all that is due has been delivered. */
+  const drained = async (): Promise<void> => {
+    const isDue = async () => ((await store.outbox.nextMs()) ?? Infinity) <= Date.now();
+    await waitFor('delivery of all', async () => underWay.posts === 0 && !(await isDue()), DRAINED_MS);
+  };
+  return { operation, drained, stop: started.stop, wake: started.wake };
 };
 
 export type Bot = Awaited<ReturnType<typeof startOn>>;
@@ -107,14 +127,11 @@ type Heard = Extract<ReplayLine, { is: 'heard' }>['heard'];
 /** Says a line there, and resolves when it is in the book. */
 type Say = (heard: Heard) => Promise<void>;
 
-/** Resolves when all that is due by then has been delivered or is under way; stopping the bot waits for the latter. */
-export const drained = async ({ store }: Operation, nowMs: number): Promise<void> => {
-  const isDrained = async () => ((await store.outbox.nextMs()) ?? Infinity) > nowMs;
-  await waitFor('delivery of all', isDrained, DRAINED_MS);
-};
-
-/** Plays the day, with the machine's clock as it was then, and gives the time at which it ends. All that was due by then has been delivered. */
-export const play = async ({ operation, wake }: Bot, say: Say): Promise<number> => {
+/**
+ * Plays the day, with the machine's clock as it was then, and gives the time at which it ends. The clock moves on when all
+ * has been delivered: a post that took minutes by it would be taken for lost.
+ */
+export const play = async ({ operation, drained, wake }: Bot, say: Say): Promise<number> => {
   let nowMs = 0;
   for (const line of recordedLines()) {
     nowMs = Math.max(nowMs, line.atMs);
@@ -124,7 +141,7 @@ export const play = async ({ operation, wake }: Bot, say: Say): Promise<number> 
       await say(line.heard);
     } else await playLine(line, nowMs, operation);
     wake();
+    await drained();
   }
-  await drained(operation, nowMs);
   return nowMs;
 };

@@ -27,8 +27,7 @@ const toComplete = z.array(z.strictObject({ id: z.string(), title: z.string().de
 const onlyPart = async (request: IncomingMessage): Promise<Buffer> => {
   const body = new Uint8Array(await buffer(request));
   const headers = { 'content-type': request.headers['content-type'] ?? '' };
-  // Deprecated for what strangers send; this is one part, of Slack's own client.
-  // eslint-disable-next-line @typescript-eslint/no-deprecated
+  // eslint-disable-next-line @typescript-eslint/no-deprecated -- deprecated for strangers' bodies, and this one is the bot's
   const parts = [...(await new Response(body, { headers }).formData()).values()];
   const [part] = parts;
   if (parts.length !== 1 || !(part instanceof Blob)) throw new Refused('no_file_data');
