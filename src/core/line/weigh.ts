@@ -19,9 +19,17 @@ const LATE_INFERRED_MIN = 10;
 const SLACK = 2.5;
 const TAIL_SHARE = 0.15;
 const TAIL = 8;
-/** Shares of the paths that hold a report for wrong, and what any value is then worth (per truck). */
-const WRONG_JOIN = 0.05;
-const WRONG_COUNT = 0.05;
+/** How far a report is believed where it contradicts the path. */
+interface Trust {
+  /** Share of the paths that hold the report for wrong. */
+  wrongShare: number;
+  /** Chance that the path itself is far off: the line did what no path foresaw. */
+  surpriseShare: number;
+}
+const JOIN_TRUST: Trust = { wrongShare: 0.05, surpriseShare: 0 };
+/** Somebody who stands there is believed before everything that was reckoned. */
+const COUNT_TRUST: Trust = { wrongShare: 0.02, surpriseShare: 0.3 };
+/** What any value is worth then (per truck). */
 const ANY_VALUE = 1 / 60;
 /** A head count errs by a truck and this share. */
 const COUNT_ERROR = 0.13;
@@ -31,17 +39,21 @@ const tail = (x: number): number => Math.exp(-Math.abs(x) / TAIL) / (2 * TAIL);
 
 /**
  * The path's line is `excess` trucks longer than reported. Either the report is wrong, or the path is taken to its
- * neighbour that fits: a share of the error, as in a Kalman update with the path's slack as its variance.
+ * neighbour that fits: a share of the error, as in a Kalman update with the path's slack as its variance. A path that
+ * is far off is taken all the way.
  */
-const correct = (path: Path, excess: number, noiseSd: number, wrongShare: number, random: Random): void => {
-  if (random() < wrongShare) {
+const correct = (path: Path, excess: number, noiseSd: number, trust: Trust, random: Random): void => {
+  if (random() < trust.wrongShare) {
     path.logWeight += Math.log(ANY_VALUE);
     return;
   }
   const variance = SLACK * SLACK + noiseSd * noiseSd;
   const near = density(excess, Math.sqrt(variance));
-  path.logWeight += Math.log((1 - TAIL_SHARE) * near + TAIL_SHARE * tail(excess));
-  const gain = 1 - (noiseSd * noiseSd) / variance;
+  const foreseen = (1 - trust.surpriseShare) * ((1 - TAIL_SHARE) * near + TAIL_SHARE * tail(excess));
+  const surprise = trust.surpriseShare * ANY_VALUE;
+  path.logWeight += Math.log(foreseen + surprise);
+  const isSurprised = surprise > 0 && random() * (foreseen + surprise) < surprise;
+  const gain = isSurprised ? 1 : 1 - (noiseSd * noiseSd) / variance;
   shift(path, gain * excess + Math.sqrt(gain) * noiseSd * normal(random));
 };
 
@@ -69,12 +81,12 @@ export const weighJoin = (path: Path, event: Joined, step: number, random: Rando
   path.passedMin[event.slot] = NaN;
   if (event.ahead === null) return;
   const line = number - then(path.weighedThen, step, backMin);
-  correct(path, line - event.ahead, 1 + COUNT_ERROR * event.ahead, WRONG_COUNT, random);
+  correct(path, line - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
 };
 
 export const weighCount = (path: Path, event: Counted, random: Random): void => {
   const last = event.slot === null ? path.joined : (path.numbers[event.slot] ?? path.joined);
-  correct(path, last - path.weighed - event.ahead, 1 + COUNT_ERROR * event.ahead, WRONG_COUNT, random);
+  correct(path, last - path.weighed - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
 };
 
 /** A truck of ours is on the scale, so `weighed` is its number; the serial says how many went before. */
@@ -84,7 +96,7 @@ export const weighWeighing = (path: Path, event: Weighed, random: Random): void 
   const number = slot === null ? undefined : path.numbers[slot];
   if (number !== undefined && !Number.isNaN(number)) {
     const noiseSd = 0.5 + event.sdMin * path.perPilerMin * path.open;
-    correct(path, number - path.weighed, noiseSd, WRONG_JOIN, random);
+    correct(path, number - path.weighed, noiseSd, JOIN_TRUST, random);
   }
   if (ticket !== null) path.marks[ticket.roll] = path.weighed;
 };

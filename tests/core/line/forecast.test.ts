@@ -67,6 +67,13 @@ describe('the wait forecast', () => {
     expect(Math.abs(ten.medianMin - 10 * profile.minPerTruck)).toBeLessThan(15);
   });
 
+  it('believes a count that nothing foretold: the line was empty, and two hours later 28 stand there', () => {
+    const { lowMin, medianMin } = known(scene([], [counted(120, 0), counted(240, 28)]), 241);
+    // 28 unloadings of some 5 min are 140 min with one piler, 70 with two.
+    expect(medianMin).toBeGreaterThan(60);
+    expect(lowMin).toBeGreaterThan(20);
+  });
+
   it('is narrower with a head count now than without', () => {
     expect(width(known(scene(waited(40, 60, 8), [counted(245, 9)]), 245))).toBeLessThan(
       width(known(busy, 245)),
