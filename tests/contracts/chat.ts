@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Chat, Heard, Post, PostResult, Said } from '../../src/ports/chat.ts';
+import { plain } from '../support/said.ts';
 
 /** A message of the bot as the platform's users see it now. */
 export interface Seen {
@@ -32,15 +33,6 @@ export interface ChatHarness {
   seen: () => Promise<Seen[]>;
   dispose: () => Promise<void>;
 }
-
-const plain = (text: string): Said => ({
-  text,
-  table: null,
-  buttons: [],
-  picture: null,
-  ring: false,
-  mentions: [],
-});
 
 const idOf = (result: PostResult): string => {
   if (result.result !== 'sent') throw new Error(`not sent: ${JSON.stringify(result)}`);

@@ -1,14 +1,7 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import type { Crew } from '../support/synapse/crew.ts';
-import {
-  gatherCrew,
-  idOf,
-  memoryCursor,
-  plain,
-  postTo,
-  settingsFor,
-  startBot,
-} from '../support/synapse/crew.ts';
+import { gatherCrew, idOf, memoryCursor, postTo, settingsFor, startBot } from '../support/synapse/crew.ts';
+import { plain } from '../support/said.ts';
 import type { Proxy } from '../support/synapse/proxy.ts';
 import { startProxy } from '../support/synapse/proxy.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';

@@ -6,12 +6,12 @@ import {
   gatherCrew,
   idOf,
   memoryCursor,
-  plain,
   postTo,
   settingsFor,
   startBot,
   temporaryDirectory,
 } from '../support/synapse/crew.ts';
+import { plain } from '../support/said.ts';
 import { rawUser } from '../support/synapse/raw-user.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
 import type { Synapse } from '../support/synapse/synapse.ts';

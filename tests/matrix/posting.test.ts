@@ -1,15 +1,8 @@
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest';
 import { bars, drawPicture } from '../support/picture.ts';
 import type { Crew } from '../support/synapse/crew.ts';
-import {
-  gatherCrew,
-  idOf,
-  memoryCursor,
-  plain,
-  postTo,
-  settingsFor,
-  startBot,
-} from '../support/synapse/crew.ts';
+import { gatherCrew, idOf, memoryCursor, postTo, settingsFor, startBot } from '../support/synapse/crew.ts';
+import { plain } from '../support/said.ts';
 import { startProxy } from '../support/synapse/proxy.ts';
 import type { RawEvent } from '../support/synapse/raw-user.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';

@@ -1,7 +1,8 @@
 import { ClientEvent, MatrixClient, RoomEvent } from 'matrix-js-sdk';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { matrixChat } from '../../adapters/matrix/chat.ts';
-import { depsWith, gatherCrew, plain, postTo, settingsFor } from '../support/synapse/crew.ts';
+import { depsWith, gatherCrew, postTo, settingsFor } from '../support/synapse/crew.ts';
+import { plain } from '../support/said.ts';
 import type { RawUser } from '../support/synapse/raw-user.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
 import type { Account, Synapse } from '../support/synapse/synapse.ts';

@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Post } from '../../../src/ports/chat.ts';
 import type { Bench } from '../../support/slack/bench.ts';
-import { plain, startBench } from '../../support/slack/bench.ts';
+import { startBench } from '../../support/slack/bench.ts';
+import { plain } from '../../support/said.ts';
 
 describe('posting', () => {
   let bench: Bench;

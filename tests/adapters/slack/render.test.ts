@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { rendered } from '../../../adapters/slack/render.ts';
 import { escaped, plainWords } from '../../../adapters/slack/text.ts';
 import type { Said } from '../../../src/ports/chat.ts';
-import { plain } from '../../support/slack/bench.ts';
+import { plain } from '../../support/said.ts';
 import { messageBlocks } from '../../support/slack/blocks.ts';
 
 const said = (part: Partial<Said>): Said => ({ ...plain('Stop digging at 14:10.'), ...part });

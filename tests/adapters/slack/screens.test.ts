@@ -1,7 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import type { Bench } from '../../support/slack/bench.ts';
-import { plain, startBench } from '../../support/slack/bench.ts';
+import { startBench } from '../../support/slack/bench.ts';
+import { plain } from '../../support/said.ts';
 import { waitFor } from '../../support/wait-for.ts';
 
 const blocksWithButtons = z.array(

@@ -13,17 +13,9 @@ import { SIGNING_SECRET } from './signing.ts';
 import type { LoopbackSlack } from './slack.ts';
 import { QUICK, startSlack } from './slack.ts';
 import { TOKENS } from './web-api.ts';
+import { plain } from '../said.ts';
 
 const HOUR_MS = 3_600_000;
-
-export const plain = (text: string): Said => ({
-  text,
-  table: null,
-  buttons: [],
-  picture: null,
-  ring: false,
-  mentions: [],
-});
 
 export const memoryCursor = (): Cursor & { seen: Map<string, string> } => {
   const seen = new Map<string, string>();

@@ -10,15 +10,6 @@ import { waitFor } from '../wait-for.ts';
 import { rawUser } from './raw-user.ts';
 import type { Account, Synapse } from './synapse.ts';
 
-export const plain = (text: string): Said => ({
-  text,
-  table: null,
-  buttons: [],
-  picture: null,
-  ring: false,
-  mentions: [],
-});
-
 export const idOf = (result: PostResult): string => {
   if (result.result !== 'sent') throw new Error(`not sent: ${JSON.stringify(result)}`);
   return result.messageId;
