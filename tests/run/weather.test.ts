@@ -78,7 +78,7 @@ describe('a warm forecast', () => {
       expect.stringMatching(/^HEAT STOP: /),
       expect.stringMatching(/^HEAT STOP, NEW TIME: /),
     ]);
-    expect(crew.heardBy('ruth').at(-1)).toContain('It was 11:10 AM.');
+    expect(crew.heardBy('ruth').join()).toContain('It was 11:10 AM.');
     expect(noticesOf(crew)).toHaveLength(2 * HEARERS);
   });
 
