@@ -13,19 +13,32 @@ const LONGEST_RETRY_MS = 60_000;
 
 export type Send = (message: Claimed) => Promise<PostResult>;
 
-/** Sends over the adapter of the message's platform. */
-export const overChats =
-  (chats: readonly Chat[]): Send =>
-  async (message) => {
-    const chat = chats.find((c) => c.platform === message.platform);
-    if (!chat) return { result: 'gone', why: `no adapter for ${message.platform} is running` };
-    const { key, to, said, repliesTo, replaces } = message;
-    try {
-      return await chat.post({ key, to, said, repliesTo, replaces });
-    } catch (error) {
-      return { result: 'unknown', why: error instanceof Error ? error.message : String(error) };
-    }
+const post = async (
+  chats: readonly Chat[],
+  { platform, key, to, said, repliesTo, replaces }: Claimed,
+): Promise<PostResult> => {
+  const chat = chats.find((c) => c.platform === platform);
+  if (!chat) return { result: 'gone', why: `no adapter for ${platform} is running` };
+  try {
+    return await chat.post({ key, to, said, repliesTo, replaces });
+  } catch (error) {
+    return { result: 'unknown', why: error instanceof Error ? error.message : String(error) };
+  }
+};
+
+/**
+ * Sends over the adapter of the message's platform. A message whose lease ran out while it is being posted, because the
+ * machine slept or its clock was set, is not posted beside itself: whoever takes it over waits for the same answer.
+ */
+export const overChats = (chats: readonly Chat[]): Send => {
+  const underWay = new Map<number, Promise<PostResult>>();
+  return (message) => {
+    const { id } = message;
+    const posting = underWay.get(id) ?? post(chats, message).finally(() => underWay.delete(id));
+    underWay.set(id, posting);
+    return posting;
   };
+};
 
 /** Sends, and counts what became of it. */
 export const counted =

@@ -63,6 +63,34 @@ describe('delivery', () => {
     expect(await pass(NOON_MS + MINUTE_MS)).toEqual([]);
   });
 
+  test('a stop whose lease runs out while it is posted is not posted beside itself: the machine may have slept', async () => {
+    await enqueue(outgoing('stop'));
+    const [arrived, answer] = [Promise.withResolvers<null>(), Promise.withResolvers<PostResult>()];
+    const posted: string[] = [];
+    const send = overChats([
+      {
+        platform: 'local',
+        listen: async () => undefined,
+        close: async () => undefined,
+        post: ({ key }) => {
+          posted.push(key);
+          arrived.resolve(null);
+          return answer.promise;
+        },
+      },
+    ]);
+    const passAt = (nowMs: EpochMs) => deliver(store.outbox, ['local'], send, () => nowMs, log);
+    const first = passAt(NOON_MS);
+    await arrived.promise;
+    const second = passAt(NOON_MS + 9 * MINUTE_MS);
+    // Behind it in the database, which does one thing at a time: the message has been lent again by then.
+    await store.outbox.nextMs();
+    answer.resolve(SENT);
+    expect(await Promise.all([first, second])).toEqual([1, 1]);
+    expect(posted).toEqual(['stop']);
+    expect(await pass(NOON_MS + 20 * MINUTE_MS)).toEqual([]);
+  });
+
   test('sends a stop notice ahead of what was there before', async () => {
     await enqueue(outgoing('receipt'), outgoing('board'), outgoing('stop', { urgent: true }));
     expect(await pass(NOON_MS)).toEqual(['stop', 'receipt', 'board']);

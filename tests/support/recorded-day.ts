@@ -116,7 +116,8 @@ export const startOn = async (
   /** Resolves when all that is due has been delivered. */
   const drained = async (): Promise<void> => {
     const isDue = async () => ((await store.outbox.nextMs()) ?? Infinity) <= Date.now();
-    await waitFor('delivery of all', async () => underWay.posts === 0 && !(await isDue()), DRAINED_MS);
+    // In this order: what has been lent by then is being posted.
+    await waitFor('delivery of all', async () => !(await isDue()) && underWay.posts === 0, DRAINED_MS);
   };
   return { operation, drained, stop: started.stop, wake: started.wake };
 };
