@@ -38,10 +38,14 @@ export interface Turn {
 const dayStartMs = ({ clock }: Running, { after, nowMs }: Turn): EpochMs =>
   wallTimeOfDayMs(clock, after.roster.zone, nowMs, 0, 0, 0);
 
-const hasMoved = (running: Running, turn: Turn): boolean => {
-  const rows = (day: Day): string => JSON.stringify(board(day, dayStartMs(running, turn)));
-  return turn.before !== turn.after && rows(turn.before) !== rows(turn.after);
-};
+type Board = Extract<Telling, { tell: 'board' }>;
+
+const boardOn = (day: Day, startMs: EpochMs, nowMs: EpochMs): Board => ({
+  tell: 'board',
+  rows: board(day, startMs),
+  dayStartMs: startMs,
+  dig: digState(day, startMs, nowMs),
+});
 
 /** One due time for all changes that come before it: the newest then goes out alone. */
 const dueMs = (shown: Shown, nowMs: EpochMs): EpochMs =>
@@ -80,11 +84,11 @@ const isSameLane = (one: Outgoing, shown: Shown): boolean =>
 /** What becomes of the boards that are shown already. Call it before `messages` are queued. */
 export const boardChanges = async (page: Page, running: Running, turn: Turn): Promise<Outgoing[]> => {
   const asked = turn.messages.filter(({ kind, slot }) => kind === 'board' && slot !== null);
-  const moved = hasMoved(running, turn);
-  if (!moved && asked.length === 0) return [];
   const startMs = dayStartMs(running, turn);
-  const dig = digState(turn.after, startMs, turn.nowMs);
-  const telling: Telling = { tell: 'board', rows: board(turn.after, startMs), dayStartMs: startMs, dig };
+  const telling = boardOn(turn.after, startMs, turn.nowMs);
+  const before = turn.before === turn.after ? telling : boardOn(turn.before, startMs, turn.nowMs);
+  const moved = JSON.stringify(before) !== JSON.stringify(telling);
+  if (!moved && asked.length === 0) return [];
   const shown = await page.shown('board', startMs);
   return shown.flatMap((one) => {
     if (asked.some((message) => isSameLane(message, one)))

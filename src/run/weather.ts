@@ -9,6 +9,7 @@ import type { EpochMs, Fahrenheit } from '../core/units.ts';
 import { sameAlerts, saysNothingNew } from '../core/weather/kept-forecast.ts';
 import type { Page } from '../ports/book.ts';
 import { LINE_ALARM, lookAtMs, watchLine } from './line-watch.ts';
+import { boardChanges } from './boards.ts';
 import { outgoing } from './outgoing.ts';
 import { allFacts, dayOf } from './running.ts';
 import type { Running } from './running.ts';
@@ -28,7 +29,10 @@ export const watch = async (page: Page, running: Running, nowMs: EpochMs, before
   const told = raised.flatMap((fact) =>
     outgoing(tellsOf(fact, day, clock), fact.cause, null, day, running, nowMs),
   );
-  await page.enqueue([...told, ...outgoing(tells, `timer:${nowMs}`, null, day, running, nowMs)]);
+  const messages = [...told, ...outgoing(tells, `timer:${nowMs}`, null, day, running, nowMs)];
+  const cause = raised.at(-1)?.cause ?? `timer:${nowMs}`;
+  const boards = await boardChanges(page, running, { before, after: day, cause, nowMs, messages });
+  await page.enqueue([...messages, ...boards]);
   // Asked anew: what was just raised is to be confirmed, and may be over at a time of its own.
   await page.wakeAt(WEATHER_ALARM, timePasses(day, clock, nowMs).wakeAtMs);
 };
