@@ -23,8 +23,8 @@ export type DayPlan =
       /** When the crew may dig by the forecast, within that day: before the stop, and after the restart. */
       dig: readonly Span[];
     }
-  /** No forecast is fresh enough. `newestMs`: when the newest one was issued; null = there is none at all. */
-  | { plan: 'none'; newestMs: EpochMs | null };
+  /** No forecast is fresh enough, or far enough. `newestMs`: when the newest one was issued; null = there is none at all. */
+  | { plan: 'none'; newestMs: EpochMs | null; isTooShort: boolean };
 
 /** The hour at which a day's digging begins, and the plan of the morning is told. Common practice, no source. */
 export const FIRST_HOUR = 5;
@@ -53,9 +53,10 @@ export const planOf = (
 ): DayPlan => {
   const forecasts = day.forecasts.get(station.id)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
   const forecast = forecasts.at(-1);
-  if (!forecast) return { plan: 'none', newestMs: null };
+  if (!forecast) return { plan: 'none', newestMs: null, isTooShort: false };
   const { issuedMs, rain } = forecast;
-  if (nowMs - issuedMs > HEAT_OPTIONS.maxAgeMin * MS_PER_MINUTE) return { plan: 'none', newestMs: issuedMs };
+  if (nowMs - issuedMs > HEAT_OPTIONS.maxAgeMin * MS_PER_MINUTE)
+    return { plan: 'none', newestMs: issuedMs, isTooShort: false };
   const earlier = forecasts.slice(0, -1);
   // What the stop goes by too, so that the plan and the notice of a day agree.
   const pairs = forecastPairs(day.facts, station, clock);
@@ -69,6 +70,10 @@ export const planOf = (
   const at = (hour: number, days = 0): EpochMs =>
     wallTimeOfDayMs(clock, station.zone, made.dayMs, hour, 0, days);
   const { hours } = withPast(forecast, earlier);
+  // "No heat stop" of an afternoon that nobody has forecast would be taken for a promise.
+  const lastMs = hours.at(-1)?.startMs ?? issuedMs;
+  if (made.heat.stopAtMs === null && lastMs < at(HEAT_OPTIONS.windowHours[1] - 1))
+    return { plan: 'none', newestMs: issuedMs, isTooShort: true };
   return {
     plan: 'made',
     outlook: made,

@@ -114,16 +114,20 @@ const rainLine = ({ outlook: { rainInches } }: Made, voice: Voice): string[] =>
         }),
       ];
 
-const noneText = (telling: OutlookTelling, newestMs: number | null, voice: Voice): string => {
+const noneText = (
+  telling: OutlookTelling,
+  none: Extract<DayPlan, { plan: 'none' }>,
+  voice: Voice,
+): string => {
   const place = stationName(voice, telling.station);
-  return newestMs === null
-    ? phrase(voice, 'outlook.none', { place })
-    : phrase(voice, 'outlook.stale', { place, time: time(voice, newestMs) });
+  if (none.newestMs === null) return phrase(voice, 'outlook.none', { place });
+  const why = none.isTooShort ? 'too-short' : 'stale';
+  return phrase(voice, `outlook.${why}`, { place, time: time(voice, none.newestMs) });
 };
 
 export const outlookText = (telling: OutlookTelling, voice: Voice): string => {
   const { plan } = telling;
-  if (plan.plan === 'none') return noneText(telling, plan.newestMs, voice);
+  if (plan.plan === 'none') return noneText(telling, plan, voice);
   const there = voiceOfDay(telling, plan, voice);
   return [
     digLine(telling, plan, there),

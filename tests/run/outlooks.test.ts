@@ -34,6 +34,15 @@ describe('the outlook of the evening', () => {
     expect(await crew.passTo('23:59')).toEqual([]);
   });
 
+  test('promises nothing of an afternoon that the forecast does not reach', async () => {
+    crew = await crewFor('managers');
+    await crew.forecast(NORTH, '16:50', '00:00', COOL);
+    await crew.passTo('18:00');
+    expect(crew.heardBy('ruth')).toEqual([
+      'No plan for North station: the forecast of 4:50 PM does not reach that afternoon.',
+    ]);
+  });
+
   test('goes to the rooms too where the crew is to have it, in both languages', async () => {
     crew = await crewFor('crew');
     await crew.forecast(NORTH, '16:50', '00:00', [...COOL, ...WARM, ...WARM]);

@@ -25,6 +25,7 @@ export const weatherEn = {
   'outlook.source': "Forecast of {time}. The station's own word goes before it.",
   'outlook.stale':
     'No plan for {place}: the newest forecast is of {time}, too old. Look at the weather yourself.',
+  'outlook.too-short': 'No plan for {place}: the forecast of {time} does not reach that afternoon.',
   'outlook.none': 'No plan for {place}: I have no forecast for it.',
   'chart.today': 'Today {date}',
   'chart.tomorrow': 'Tomorrow {date}',
@@ -64,6 +65,7 @@ export const weatherEs: Record<keyof typeof weatherEn, string> = {
   'outlook.source': 'Pronóstico de las {time}. Lo que diga la estación va primero.',
   'outlook.stale':
     'Sin plan para {place}: el último pronóstico es de las {time}, muy viejo. Vea usted el tiempo.',
+  'outlook.too-short': 'Sin plan para {place}: el pronóstico de las {time} no alcanza esa tarde.',
   'outlook.none': 'Sin plan para {place}: no tengo pronóstico.',
   'chart.today': 'Hoy {date}',
   'chart.tomorrow': 'Mañana {date}',
