@@ -24,12 +24,6 @@ const LONGEST_WAIT_MIN = 300;
 const OLDEST_USABLE_MIN = 120;
 const OLDEST_USABLE_LEARNED_MIN = 240;
 
-export interface Spread {
-  lowMin: Minutes;
-  medianMin: Minutes;
-  highMin: Minutes;
-}
-
 export const makeForecast =
   (profile: LineProfile, calibration: Calibration): ForecastWait =>
   (observations, { nowMs, arriveInMin }) => {

@@ -8,7 +8,7 @@ import { earlier5 } from './ladder.ts';
 import { allClear } from './steps.ts';
 
 export { FROST_OPTIONS } from './cold-spell.ts';
-export type { CrownCheck, FreezeAlert, FrostOptions } from './cold-spell.ts';
+export type { FreezeAlert, FrostOptions } from './cold-spell.ts';
 
 export interface FrostDecision {
   step: NoticeStep | null;
