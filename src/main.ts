@@ -2,7 +2,6 @@
 import { fstatSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
-import { drawPicture } from '../adapters/picture/resvg.ts';
 import { localChat } from '../adapters/local/chat.ts';
 import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
@@ -80,7 +79,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
         wallTime: (atMs) => clockTime(settings.roster.zone, atMs),
       },
     );
-  const chats = await linkedChats(settings, { operation, draw: drawPicture, log });
+  const chats = await linkedChats(settings, { operation, log });
   const health = await startHealth({
     ...settings.health,
     checks: {

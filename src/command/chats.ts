@@ -14,8 +14,6 @@ import type { Operation } from './operate.ts';
 
 interface Means {
   operation: Operation;
-  /** Null = pictures are left out: the words beside them say the same. */
-  draw: DrawPicture | null;
   log: Log;
 }
 
@@ -36,7 +34,9 @@ const linesOf =
   };
 
 // The SDKs are loaded where they are used: they take a second or more of a start in the terminal.
-const slack = async (account: SlackAccount, { operation, draw, log }: Means): Promise<LinkedChat> => {
+const draw: DrawPicture = async (svg) => (await import('../../adapters/picture/resvg.ts')).drawPicture(svg);
+
+const slack = async (account: SlackAccount, { operation, log }: Means): Promise<LinkedChat> => {
   const [{ slackChat }, { SLACK_API_URL }] = await Promise.all([
     import('../../adapters/slack/chat.ts'),
     import('../../adapters/slack/settings.ts'),
@@ -69,7 +69,7 @@ const managersOn = (platform: string, { people }: Roster): string[] =>
     .flatMap(({ addresses }) => addresses.filter((address) => address.platform === platform))
     .map(({ user }) => user);
 
-const matrix = async (account: MatrixAccount, { operation, draw, log }: Means): Promise<LinkedChat> => {
+const matrix = async (account: MatrixAccount, { operation, log }: Means): Promise<LinkedChat> => {
   const { matrixChat } = await import('../../adapters/matrix/chat.ts');
   const { running, store } = operation;
   const cursors = store.cursorsOf(running.roster.operation);

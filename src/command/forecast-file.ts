@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import type { Log, Running } from '../run/running.ts';
-import { hearForecast } from '../run/weather.ts';
+import { hearRecordedForecast } from './recorded-forecast.ts';
 import { parseReplayLine } from './replay-line.ts';
 
 const LOOK_EVERY_MS = 60_000;
@@ -9,16 +9,8 @@ const hearLine = async (text: string, number: number, running: Running): Promise
   const parsed = parseReplayLine(text);
   if ('fault' in parsed) return `line ${number}: ${parsed.fault}`;
   if (parsed.line.is !== 'forecast') return `line ${number}: is no forecast`;
-  const { place, issuedMs, hours } = parsed.line;
-  const refused = await hearForecast(running, {
-    place,
-    issuedMs,
-    hours,
-    freezeAlerts: null,
-    rain: [],
-    heardMs: Date.now(),
-  });
-  return refused && `line ${number}: "${place}" is no station of this operation`;
+  const refused = await hearRecordedForecast(running, parsed.line, Date.now());
+  return refused && `line ${number}: "${parsed.line.place}" is no station of this operation`;
 };
 
 /** Hourly forecasts from a file of replay lines, for places without a weather service. Read again when it changes. */

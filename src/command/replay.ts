@@ -6,9 +6,10 @@ import { deliver } from '../run/deliver.ts';
 import type { Send } from '../run/deliver.ts';
 import { hear } from '../run/hear.ts';
 import type { Log } from '../run/running.ts';
-import { hearForecast, tick } from '../run/weather.ts';
+import { tick } from '../run/weather.ts';
 import { operate } from './operate.ts';
 import type { Operation, Place } from './operate.ts';
+import { hearRecordedForecast } from './recorded-forecast.ts';
 import { parseReplayLine } from './replay-line.ts';
 import type { ReplayLine } from './replay-line.ts';
 
@@ -64,16 +65,8 @@ export const playLine = async (
       await hear(running, { ...line.heard, heardMs: nowMs });
       return null;
     case 'forecast': {
-      const { place, issuedMs, hours } = line;
-      const refused = await hearForecast(running, {
-        place,
-        issuedMs,
-        hours,
-        freezeAlerts: null,
-        rain: [],
-        heardMs: nowMs,
-      });
-      return refused && `forecast.place: "${place}" is no station of this operation`;
+      const refused = await hearRecordedForecast(running, line, nowMs);
+      return refused && `forecast.place: "${line.place}" is no station of this operation`;
     }
   }
 };

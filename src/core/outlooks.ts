@@ -1,7 +1,7 @@
 /** The outlook of the evening and the plan of the morning: when they are due, and who gets them. */
 import type { Day } from './day.ts';
+import { managersOf } from './decide.ts';
 import { FIRST_HOUR, planOf } from './plan.ts';
-import { managers } from './roster.ts';
 import type { Roster, Station } from './roster.ts';
 import type { Audience, Tell } from './telling.ts';
 import type { EpochMs } from './units.ts';
@@ -38,7 +38,7 @@ const audienceOf = (roster: Roster): Audience[] => [
   ...(roster.outlookTo === 'crew'
     ? roster.rooms.map((room): Audience => ({ to: 'room', room: room.id }))
     : []),
-  ...managers(roster).map((person): Audience => ({ to: 'person', person: person.id })),
+  ...managersOf(roster),
 ];
 
 /** In the morning the plan of today, else the outlook of tomorrow, one for each station with forecasts. */

@@ -1,6 +1,6 @@
 /** The plan of a day at one station: for the outlook of the evening, the plan of the morning, and whoever asks. */
 import type { Day } from './day.ts';
-import { usualHaul } from './haul/usual-haul.ts';
+import { forecastsBy, heatBasis } from './heat-basis.ts';
 import type { Station } from './roster.ts';
 import { MS_PER_MINUTE } from './units.ts';
 import type { EpochMs } from './units.ts';
@@ -8,7 +8,6 @@ import { freezeAlerts } from './watch-weather.ts';
 import { temperatureChart } from './weather/chart-points.ts';
 import type { TemperatureChart } from './weather/chart-points.ts';
 import type { Span } from './weather/crossing.ts';
-import { forecastPairs } from './weather/forecast-pairs.ts';
 import { HEAT_OPTIONS, withPast } from './weather/heat-options.ts';
 import { OUTLOOK_OPTIONS, outlook } from './weather/outlook.ts';
 import type { Outlook } from './weather/outlook.ts';
@@ -51,25 +50,22 @@ export const planOf = (
   nowMs: EpochMs,
   addDays: 0 | 1,
 ): DayPlan => {
-  const forecasts = day.forecasts.get(station.id)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
+  const forecasts = forecastsBy(day, station.id, nowMs);
   const forecast = forecasts.at(-1);
   if (!forecast) return { plan: 'none', newestMs: null, isTooShort: false };
   const { issuedMs, rain } = forecast;
   if (nowMs - issuedMs > HEAT_OPTIONS.maxAgeMin * MS_PER_MINUTE)
     return { plan: 'none', newestMs: issuedMs, isTooShort: false };
-  const earlier = forecasts.slice(0, -1);
-  // What the stop goes by too, so that the plan and the notice of a day agree.
-  const pairs = forecastPairs(day.facts, station, clock);
-  const haul = usualHaul(day, station.id, nowMs);
+  const basis = heatBasis(day, station, clock, nowMs);
   const alerts = freezeAlerts({ forecasts, nowMs });
   const made = outlook(forecast, station, clock, nowMs, addDays, {
-    heat: { ...OUTLOOK_OPTIONS.heat, earlier, pairs, haul },
+    heat: { ...OUTLOOK_OPTIONS.heat, ...basis },
     frost: { ...OUTLOOK_OPTIONS.frost, alerts },
     rain,
   });
   const at = (hour: number, days = 0): EpochMs =>
     wallTimeOfDayMs(clock, station.zone, made.dayMs, hour, 0, days);
-  const { hours } = withPast(forecast, earlier);
+  const { hours } = withPast(forecast, basis.earlier);
   // "No heat stop" of an afternoon that nobody has forecast would be taken for a promise.
   const lastMs = hours.at(-1)?.startMs ?? issuedMs;
   if (made.heat.stopAtMs === null && lastMs < at(HEAT_OPTIONS.windowHours[1] - 1))

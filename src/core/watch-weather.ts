@@ -1,14 +1,13 @@
 /** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
 import type { Day, NoticeEvent } from './day.ts';
 import type { Fact, FactOf, HoldReason, NoticeStep } from './facts.ts';
-import { usualHaul } from './haul/usual-haul.ts';
+import { forecastsBy, heatBasis } from './heat-basis.ts';
 import { newestStep, raisedByBot } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { awakeMs } from './quiet.ts';
 import { fieldById, mayManage, personById } from './roster.ts';
 import type { FieldId, PersonId, Station } from './roster.ts';
 import type { EpochMs } from './units.ts';
-import { forecastPairs } from './weather/forecast-pairs.ts';
 import { FROST_OPTIONS, frostHold } from './weather/frost.ts';
 import type { FreezeAlert } from './weather/frost.ts';
 import { HEAT_OPTIONS, heatStop } from './weather/heat-stop.ts';
@@ -69,14 +68,12 @@ const heatLook = (look: Look): Seen => {
   const word = stationWord(look);
   const options: HeatOptions = {
     ...HEAT_OPTIONS,
+    ...heatBasis(day, station, clock, nowMs),
     lastStepMs: newest?.atMs ?? null,
-    earlier: forecasts.slice(0, -1),
     rootReadings: day.rootReadings.filter(
       (reading) => reading.station === station.id || isOfStation(look, reading.field),
     ),
     stationWord: word,
-    haul: usualHaul(day, station.id, nowMs),
-    pairs: forecastPairs(day.facts, station, clock),
   };
   const eventId = `heat-${station.id}-${nowMs}`;
   const current = newest?.step ?? null;
@@ -140,8 +137,7 @@ export const watchWeather = (
   nowMs: EpochMs,
 ): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
   const all = day.roster.stations.flatMap((station) => {
-    const forecasts = day.forecasts.get(station.id)?.filter((f) => f.issuedMs <= nowMs) ?? [];
-    const look = { day, station, clock, nowMs, forecasts };
+    const look = { day, station, clock, nowMs, forecasts: forecastsBy(day, station.id, nowMs) };
     return [heatLook(look), frostLook(look)];
   });
   const wakes = all.flatMap(({ wakeAtMs }) => (wakeAtMs === null || wakeAtMs <= nowMs ? [] : [wakeAtMs]));

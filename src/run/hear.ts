@@ -27,9 +27,10 @@ import { bearsOnWeather, watch } from './weather.ts';
  * means what the receipt is for.
  */
 const pointedAt = async ({ platform, id, event }: Heard, page: Page): Promise<Versions> => {
-  const named = event.is === 'message' ? event.repliesTo : event.of;
-  const of = named === null ? null : ((await page.answeredBy(platform, named)) ?? named);
-  const versions = of === null ? [] : await page.versionsOf(platform, of);
+  const of = event.is === 'message' ? event.repliesTo : event.of;
+  const known = of === null ? [] : await page.versionsOf(platform, of);
+  const answered = of === null || known.length > 0 ? null : await page.answeredBy(platform, of);
+  const versions = answered === null ? known : await page.versionsOf(platform, answered);
   return versions.filter((version) => version.id !== id);
 };
 

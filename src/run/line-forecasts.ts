@@ -8,6 +8,7 @@ import type { LineHistory } from '../core/line/history.ts';
 import { forecastWith } from '../core/line/knowledge.ts';
 import type { ForecastWait, LineObservations, WaitAsk, WaitForecast } from '../core/line/types.ts';
 import type { Day } from '../core/day.ts';
+import type { StationId } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
 import { lineLearner } from './line-learner.ts';
 import type { Running } from './running.ts';
@@ -52,13 +53,16 @@ export const withForecasts = async <T>(
   work: (forecastWait: ForecastWait) => T,
 ): Promise<T> => {
   const made = new Map<string, WaitForecast>();
+  const histories = new Map<StationId, LineHistory>();
   for (let round = 1; ; round += 1) {
     const asked = new Map<string, LineAsk>();
     const result = work((observations, ask) => {
       const key = JSON.stringify([observations, ask]);
       const forecast = made.get(key);
       if (forecast) return forecast;
-      const history = lineHistory(day, observations.station, running.clock, nowMs);
+      const { station } = observations;
+      const history = histories.get(station) ?? lineHistory(day, station, running.clock, nowMs);
+      histories.set(station, history);
       asked.set(key, { observations, ask, history });
       return firstEstimate(observations, ask);
     });

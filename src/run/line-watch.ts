@@ -1,13 +1,12 @@
 /** The periodic look at the lines where trucks of ours stand. */
 import type { Day } from '../core/day.ts';
-import { tellsOf } from '../core/decide.ts';
 import type { Fact } from '../core/facts.ts';
 import { nextLookMs, watchLines } from '../core/line/watch.ts';
 import { addMinutes } from '../core/units.ts';
 import type { EpochMs, Minutes } from '../core/units.ts';
 import type { Page } from '../ports/book.ts';
 import { withForecasts } from './line-forecasts.ts';
-import { outgoing } from './outgoing.ts';
+import { outgoingOf } from './outgoing.ts';
 import { dayOf } from './running.ts';
 import type { Running } from './running.ts';
 
@@ -51,11 +50,7 @@ export const watchLine = async (page: Page, running: Running, nowMs: EpochMs, be
   if (facts.length > 0) {
     const day = dayOf(running, [...before.facts, ...facts]);
     await page.write(facts);
-    await page.enqueue(
-      facts.flatMap((fact) =>
-        outgoing(tellsOf(fact, day, running.clock), fact.cause, null, day, running, nowMs),
-      ),
-    );
+    await page.enqueue(outgoingOf(facts, day, running, nowMs));
   }
   await page.wakeAt(LINE_ALARM, wakeAtMs);
 };

@@ -1,5 +1,7 @@
 /** Tells -> messages for the outbox, in the language of whom they are for. */
 import type { Day } from '../core/day.ts';
+import { tellsOf } from '../core/decide.ts';
+import type { Fact } from '../core/facts.ts';
 import { LOCAL, addressesOf, personById } from '../core/roster.ts';
 import type { CrewMember, Language, Roster } from '../core/roster.ts';
 import type { Tell, Telling } from '../core/telling.ts';
@@ -176,3 +178,7 @@ export const outgoing = (
       };
     }),
   );
+
+/** The messages that new facts of the bot itself come to, each under its own cause. */
+export const outgoingOf = (facts: readonly Fact[], day: Day, running: Running, nowMs: EpochMs): Outgoing[] =>
+  facts.flatMap((fact) => outgoing(tellsOf(fact, day, running.clock), fact.cause, null, day, running, nowMs));

@@ -1,6 +1,6 @@
 /** Forecasts come in and time passes: notices are raised, moved and ended. */
 import type { Day } from '../core/day.ts';
-import { tellsOf, timePasses } from '../core/decide.ts';
+import { timePasses } from '../core/decide.ts';
 import type { Fact, FactHeader, FactOf } from '../core/facts.ts';
 import { nextOutlookMs, outlookTells } from '../core/outlooks.ts';
 import { stationById } from '../core/roster.ts';
@@ -10,7 +10,7 @@ import { sameAlerts, saysNothingNew } from '../core/weather/kept-forecast.ts';
 import type { Page } from '../ports/book.ts';
 import { LINE_ALARM, lookAtMs, watchLine } from './line-watch.ts';
 import { boardChanges } from './boards.ts';
-import { outgoing } from './outgoing.ts';
+import { outgoing, outgoingOf } from './outgoing.ts';
 import { allFacts, dayOf } from './running.ts';
 import type { Running } from './running.ts';
 
@@ -23,18 +23,20 @@ const OUTLOOK_ALARM = 'outlook';
  */
 export const watch = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
   const { clock } = running;
-  const { facts: raised, tells } = timePasses(before, clock, nowMs);
+  const passed = timePasses(before, clock, nowMs);
+  const { facts: raised, tells } = passed;
   const day = raised.length > 0 ? dayOf(running, [...before.facts, ...raised]) : before;
   if (raised.length > 0) await page.write(raised);
-  const told = raised.flatMap((fact) =>
-    outgoing(tellsOf(fact, day, clock), fact.cause, null, day, running, nowMs),
-  );
-  const messages = [...told, ...outgoing(tells, `timer:${nowMs}`, null, day, running, nowMs)];
+  const messages = [
+    ...outgoingOf(raised, day, running, nowMs),
+    ...outgoing(tells, `timer:${nowMs}`, null, day, running, nowMs),
+  ];
   const cause = raised.at(-1)?.cause ?? `timer:${nowMs}`;
   const boards = await boardChanges(page, running, { before, after: day, cause, nowMs, messages });
   await page.enqueue([...messages, ...boards]);
   // Asked anew: what was just raised is to be confirmed, and may be over at a time of its own.
-  await page.wakeAt(WEATHER_ALARM, timePasses(day, clock, nowMs).wakeAtMs);
+  const { wakeAtMs } = raised.length > 0 ? timePasses(day, clock, nowMs) : passed;
+  await page.wakeAt(WEATHER_ALARM, wakeAtMs);
 };
 
 /**
