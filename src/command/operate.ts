@@ -4,6 +4,7 @@ import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line-forecasts.ts';
 import { createMetrics } from '../run/metrics.ts';
 import type { Metrics } from '../run/metrics.ts';
+import { emptyPool } from '../run/pool.ts';
 import { allFacts, dayOf, emptyCache } from '../run/running.ts';
 import type { Log, Running } from '../run/running.ts';
 import { zoneClock } from '../run/zone-clock.ts';
@@ -45,6 +46,7 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,
     facts: emptyCache(),
+    pool: emptyPool(),
   };
   await store.book.inOneGo(roster.operation, (page) => allFacts(running, page));
   return {

@@ -9,6 +9,8 @@ import { asBooked } from './haul/load.ts';
 import type { BookedTicket } from './haul/load.ts';
 import { applyReport, applyTicket, freshTruck } from './haul/truck.ts';
 import type { Surroundings, TruckState } from './haul/truck.ts';
+import { NOTHING_POOLED } from './line/pool.ts';
+import type { PooledTicket } from './line/pool.ts';
 import { changeRoster, fieldById, personById } from './roster.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from './roster.ts';
 import { ON_SHIFT } from './shifts.ts';
@@ -44,6 +46,8 @@ export interface Day {
   shifts: ReadonlyMap<PersonId, Shift>;
   /** `platform:user` of people who wrote without being on the list. */
   strangers: ReadonlySet<string>;
+  /** Tickets that other operations share; no facts of ours. */
+  pooled: readonly PooledTicket[];
 }
 
 interface Draft {
@@ -249,5 +253,5 @@ export const foldDay = (roster: Roster, facts: readonly Fact[]): Day => {
     strangers: new Set(),
   };
   for (const fact of standingFacts(facts).sort(inOrderOfHappening)) apply(draft, fact);
-  return { ...draft, facts };
+  return { ...draft, facts, pooled: NOTHING_POOLED };
 };

@@ -104,6 +104,8 @@ export interface Roster {
   digger: Digger | null;
   /** Who gets the outlook of the evening and the plan of the morning. `crew`: the managers and the crew's rooms. */
   outlookTo: 'managers' | 'crew' | 'nobody';
+  /** Stations whose ticket times and serials are shared with other operations of this installation, and under what name. */
+  pools: Readonly<Record<StationId, string>>;
 }
 
 /** A change of the lists. An entry with a known id replaces the old one. */

@@ -1,4 +1,5 @@
 import type { Fact } from '../core/facts.ts';
+import type { PooledTicket } from '../core/line/pool.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Heard } from './chat.ts';
 import type { Outgoing } from './outbox.ts';
@@ -27,6 +28,16 @@ export interface Page {
   wakeAt: (name: string, dueMs: EpochMs | null) => Promise<void>;
   /** The earliest alarm that is due by `nowMs`. */
   nextAlarm: (nowMs: EpochMs) => Promise<{ name: string; dueMs: EpochMs } | null>;
+  /**
+   * Shares tickets with the other operations of this installation, newest state of each, and takes back the withdrawn
+   * ones. What was heard before `forgetMs` is forgotten, whosever it was. None of it tells whose it is.
+   */
+  share: (
+    changes: { put: readonly PooledTicket[]; withdrawn: readonly PooledTicket[] },
+    forgetMs: EpochMs,
+  ) => Promise<void>;
+  /** The others' tickets in these pools that were heard from `fromMs` to before `beforeMs`, in that order. */
+  pooled: (pools: readonly string[], fromMs: EpochMs, beforeMs: EpochMs) => Promise<PooledTicket[]>;
   /** A message that could not be handled is kept with the reason, so that it is neither lost nor tried for ever. */
   park: (heard: Heard, why: string) => Promise<void>;
 }

@@ -14,6 +14,7 @@ import { withForecasts } from './line-forecasts.ts';
 import { wakeForLine } from './line-watch.ts';
 import { outgoing } from './outgoing.ts';
 import type { Origin } from './outgoing.ts';
+import { shareTickets, withPooled } from './pool.ts';
 import { allFacts, dayOf, remember } from './running.ts';
 import type { Running, Understanding } from './running.ts';
 import { causeOf, readOn, speakingOf } from './speech.ts';
@@ -93,7 +94,7 @@ interface TakenIn {
 
 const takeIn = async (heard: Heard, page: Page, running: Running): Promise<TakenIn> => {
   const facts = await allFacts(running, page);
-  const before = dayOf(running, facts);
+  const before = await withPooled(running, page, dayOf(running, facts), heard.heardMs);
   const speaker = personAt(before.roster, heard.platform, heard.user);
   const room = heard.room === null ? null : roomAt(before.roster, heard.platform, heard.room);
   const versions = await pointedAt(heard, page);
@@ -118,6 +119,7 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   const turn = { before, after: day, cause, nowMs: heard.heardMs, messages };
   const boards = await boardChanges(page, running, turn);
   const seq = news.length > 0 ? await page.write(news) : null;
+  await shareTickets(running, page, turn);
   await page.enqueue([...messages, ...boards]);
   const stirs = news.some(bearsOnWeather);
   await wakeForLine(page, news, heard.heardMs);

@@ -10,6 +10,7 @@ import type { Said } from '../ports/chat.ts';
 import { buttonsForTruck } from '../saying/buttons.ts';
 import { say } from '../saying/say.ts';
 import { withForecasts } from './line-forecasts.ts';
+import { withPooled } from './pool.ts';
 import { allFacts, dayOf } from './running.ts';
 import type { Running, Understanding } from './running.ts';
 
@@ -46,7 +47,7 @@ export const homeFor = async (
   nowMs: EpochMs,
 ): Promise<Said> => {
   const day = await running.book.inOneGo(running.roster.operation, async (page) =>
-    dayOf(running, await allFacts(running, page)),
+    withPooled(running, page, dayOf(running, await allFacts(running, page)), nowMs),
   );
   const person = personAt(day.roster, who.platform, who.user);
   const { roster } = day;

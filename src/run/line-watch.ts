@@ -6,6 +6,7 @@ import { addMinutes } from '../core/units.ts';
 import type { EpochMs, Minutes } from '../core/units.ts';
 import type { Page } from '../ports/book.ts';
 import { withForecasts } from './line-forecasts.ts';
+import { withPooled } from './pool.ts';
 import { outgoingOf } from './outgoing.ts';
 import { dayOf } from './running.ts';
 import type { Running } from './running.ts';
@@ -46,7 +47,11 @@ const lookSafely = async (running: Running, nowMs: EpochMs, before: Day): Promis
 
 /** Notes and tells what is worth a word at `nowMs`, and sets the alarm for the next look. */
 export const watchLine = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
-  const { facts, wakeAtMs } = await lookSafely(running, nowMs, before);
+  const { facts, wakeAtMs } = await lookSafely(
+    running,
+    nowMs,
+    await withPooled(running, page, before, nowMs),
+  );
   if (facts.length > 0) {
     const day = dayOf(running, [...before.facts, ...facts]);
     await page.write(facts);

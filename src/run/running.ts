@@ -8,6 +8,7 @@ import type { ZoneClock } from '../core/zone-clock.ts';
 import type { Book, Page } from '../ports/book.ts';
 import type { LineForecaster } from './line-forecasts.ts';
 import type { Metrics } from './metrics.ts';
+import type { PoolCache } from './pool.ts';
 
 /** One operation under way: its lists as the operation file has them, its book, and the means of the shell. */
 export interface Running {
@@ -26,6 +27,7 @@ export interface Running {
   log: Log;
   metrics: Metrics;
   facts: FactCache;
+  pool: PoolCache;
 }
 
 /** With the forecasts of the line at hand. */
@@ -68,8 +70,9 @@ export const remember = (running: Running, seq: number, day: Day): void => {
 };
 
 /** The day after these facts. That of all facts in the book is folded once. */
-export const dayOf = ({ roster, facts: cache }: Running, facts: readonly Fact[]): Day => {
-  if (facts !== cache.facts) return foldDay(roster, facts);
-  cache.day ??= foldDay(roster, facts);
-  return cache.day;
+export const dayOf = ({ roster, facts: cache, pool }: Running, facts: readonly Fact[]): Day => {
+  const isOfBook = facts === cache.facts;
+  const day = (isOfBook ? cache.day : null) ?? foldDay(roster, facts);
+  if (isOfBook) cache.day = day;
+  return day.pooled === pool.tickets ? day : { ...day, pooled: pool.tickets };
 };

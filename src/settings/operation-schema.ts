@@ -95,6 +95,7 @@ export const operationSchema = (isZone: (name: string) => boolean) => {
     'root-limit': values.temperature,
     pilers: values.pilers,
     location: optional(location),
+    pool: optional(id),
   });
   return entry({
     name: text,

@@ -91,4 +91,7 @@ export const rosterOf = (file: OperationFile): Roster => ({
     efficiency: file.digger.efficiency,
   },
   outlookTo: file['outlook-to'],
+  pools: Object.fromEntries(
+    file.stations.flatMap((said) => (said.pool === null ? [] : [[idOf(said), said.pool]])),
+  ),
 });

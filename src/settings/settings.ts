@@ -36,6 +36,15 @@ const unreachable = (roster: Roster, platform: string, isUsed: boolean, remedy: 
   ];
 };
 
+/** Another operation is another process, which the embedded database does not let in. */
+const pooledAlone = ({ pools }: Roster, database: Database): string[] => {
+  const pool = Object.values(pools)[0];
+  if (pool === undefined || 'url' in database) return [];
+  return [
+    `The operation file shares tickets in pool "${pool}", but nobody else can use the embedded database: set FIELDBELL_DATABASE to the Postgres database of the other operations.`,
+  ];
+};
+
 const frozen = <T>(value: T): Readonly<T> => {
   if (typeof value !== 'object' || value === null) return value;
   Object.values(value).forEach(frozen);
@@ -72,6 +81,7 @@ export const readSettings = (
     warnings: [
       ...unreachable(roster, 'slack', slack !== null, 'set FIELDBELL_SLACK_BOT_TOKEN'),
       ...unreachable(roster, 'matrix', matrix !== null, 'set FIELDBELL_MATRIX_HOMESERVER'),
+      ...pooledAlone(roster, environment.FIELDBELL_DATABASE),
     ],
     weather: weather.weather,
   };

@@ -47,6 +47,8 @@ const watched = (page: Page, operation: string): { page: Page; failures: readonl
       enqueue: step('queueing messages', page.enqueue),
       wakeAt: step('setting an alarm', page.wakeAt),
       nextAlarm: step('reading alarms', page.nextAlarm),
+      share: step('sharing tickets', page.share),
+      pooled: step('reading shared tickets', page.pooled),
       park: step('parking a message', page.park),
     },
   };

@@ -7,6 +7,7 @@ import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
 import type { Tx } from './database.ts';
 import { rowFrom } from './outbox-row.ts';
+import { poolOn } from './pool.ts';
 import { alarms, facts, inbox, outbox } from './schema.ts';
 
 /** The page of one operation in an open transaction that holds the operation's lock. */
@@ -50,16 +51,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
       .onConflictDoNothing();
   },
 
-  wakeAt: async (name, dueMs) => {
-    if (dueMs === null) {
-      await tx.delete(alarms).where(and(eq(alarms.operation, operation), eq(alarms.name, name)));
-      return;
-    }
-    await tx
-      .insert(alarms)
-      .values({ operation, name, dueMs })
-      .onConflictDoUpdate({ target: [alarms.operation, alarms.name], set: { dueMs } });
-  },
+  wakeAt: (name, dueMs) => wakeAt(tx, operation, name, dueMs),
 
   nextAlarm: async (nowMs) => {
     const [alarm] = await tx
@@ -70,6 +62,8 @@ export const openPage = (tx: Tx, operation: string): Page => ({
       .limit(1);
     return alarm ?? null;
   },
+
+  ...poolOn(tx, operation),
 
   park: async (heard, why) => {
     const parked = storable(why);
@@ -92,6 +86,17 @@ const shown = async (tx: Tx, operation: string, kind: string, sinceMs: EpochMs):
   return rows.flatMap(({ slot: known, outcome: became, ...row }) =>
     known === null || became === 'gave-up' || became === 'expired' ? [] : [{ ...row, slot: known }],
   );
+};
+
+const wakeAt = async (tx: Tx, operation: string, name: string, dueMs: EpochMs | null): Promise<void> => {
+  if (dueMs === null) {
+    await tx.delete(alarms).where(and(eq(alarms.operation, operation), eq(alarms.name, name)));
+    return;
+  }
+  await tx
+    .insert(alarms)
+    .values({ operation, name, dueMs })
+    .onConflictDoUpdate({ target: [alarms.operation, alarms.name], set: { dueMs } });
 };
 
 const versionsOf = async (tx: Tx, operation: string, platform: string, id: string): Promise<Heard[]> => {

@@ -1,4 +1,4 @@
-/** The tables. Every row belongs to an operation, and every key that holds more than one column starts with it. */
+/** The tables. But for one, every row belongs to an operation, and every key of several columns starts with it. */
 import { isNotNull, isNull } from 'drizzle-orm';
 import { bigint, boolean, index, integer, pgTable, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { Fact } from '../core/facts.ts';
@@ -96,6 +96,24 @@ export const alarms = pgTable(
     dueMs: epochMs('due_ms').notNull(),
   },
   (t) => [primaryKey({ columns: [t.operation, t.name] })],
+);
+
+/**
+ * Tickets that operations share. The one table without an operation: `id` is a digest of operation, pool and serial, by
+ * which an operation finds its own again and nobody reads whose the others are.
+ */
+export const pooledTickets = pgTable(
+  'pooled_tickets',
+  {
+    pool: text().notNull(),
+    id: text().notNull(),
+    serial: text().notNull(),
+    joinedMs: epochMs('joined_ms'),
+    firstWeighedMs: epochMs('first_weighed_ms'),
+    secondWeighedMs: epochMs('second_weighed_ms'),
+    heardMs: epochMs('heard_ms').notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.pool, t.id] }), index('pooled_tickets_heard').on(t.pool, t.heardMs)],
 );
 
 /** How far each stream of a platform has been taken in. */

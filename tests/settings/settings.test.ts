@@ -145,6 +145,23 @@ describe('what may be left out', () => {
   });
 });
 
+describe('shared tickets', () => {
+  const pooled = sampleWith('pilers: 2', 'pilers: 2\n    pool: north-yard');
+  const postgres = { FIELDBELL_DATABASE: 'postgres://bell@db/bell' };
+
+  test('are shared under the name that the operations have agreed on, and else not at all', () => {
+    expect(settingsOf(sample).roster.pools).toEqual({});
+    expect(settingsOf(pooled, postgres)).toMatchObject({
+      roster: { pools: { 'north-station': 'north-yard' } },
+      warnings: [],
+    });
+  });
+
+  test('in a database that nobody else can use are hardly meant', () => {
+    expect(settingsOf(pooled).warnings).toEqual([expect.stringContaining('FIELDBELL_DATABASE')]);
+  });
+});
+
 test('settings cannot be changed', () => {
   const { roster } = settingsOf(sample);
   expect(Object.isFrozen(roster)).toBe(true);

@@ -3,10 +3,11 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
-import { alarms, cursors, facts, inbox, lanes, operations, outbox } from '../../src/store/schema.ts';
+import * as schema from '../../src/store/schema.ts';
 import { bookContract } from '../contracts/book.ts';
 import { cursorsContract } from '../contracts/cursors.ts';
 import { outboxContract } from '../contracts/outbox.ts';
+import { poolContract } from '../contracts/pool.ts';
 import { fact } from '../contracts/samples.ts';
 import type { StoreSetting } from '../contracts/store-setting.ts';
 import { startPostgres } from '../support/postgres.ts';
@@ -15,9 +16,7 @@ const server = await startPostgres();
 afterAll(() => server.stop());
 
 const wipe = async ({ db }: Database): Promise<void> => {
-  const names = [alarms, cursors, facts, inbox, lanes, operations, outbox].map((table) =>
-    sql.identifier(getTableName(table)),
-  );
+  const names = Object.values(schema).map((table) => sql.identifier(getTableName(table)));
   await db.execute(sql`truncate ${sql.join(names, sql`, `)}`);
 };
 
@@ -39,6 +38,7 @@ describe('PGlite', () => {
   bookContract(() => settingOver(database, database));
   outboxContract(() => settingOver(database, database));
   cursorsContract(() => settingOver(database, database));
+  poolContract(() => settingOver(database, database));
 });
 
 describe.skipIf(server.missing !== null)('Postgres', () => {
@@ -53,6 +53,7 @@ describe.skipIf(server.missing !== null)('Postgres', () => {
   bookContract(() => settingOver(database, second));
   outboxContract(() => settingOver(database, second));
   cursorsContract(() => settingOver(database, second));
+  poolContract(() => settingOver(database, second));
 
   test('operations do not wait for each other: a neighbour’s long replay must not hold up a stop', async () => {
     const { book } = await storeOver(database, ['a', 'b']);

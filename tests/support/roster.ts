@@ -72,4 +72,5 @@ export const sampleRoster: Roster = {
   limits: { lineLimitMin: null, shortestCycleMin: 15 },
   digger: null,
   outlookTo: 'nobody',
+  pools: {},
 };

@@ -9,7 +9,7 @@ import type { Span } from './observations.ts';
 import type { LineObservations, Visit } from './types.ts';
 
 /** A harvest lasts about a month; older days tell of other roads and crews. */
-const DAYS_KEPT = 30;
+export const DAYS_KEPT = 30;
 
 export interface LineHistory {
   station: StationId;

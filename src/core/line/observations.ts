@@ -4,6 +4,7 @@ import { stationById } from '../roster.ts';
 import type { FieldId, StationId } from '../roster.ts';
 import { addMinutes, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import { pooledVisits } from './pool.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
 
 /** One way loaded, where nothing has been learned: 20-30 min (a driver's account, travelingwithtucson, 2020). */
@@ -44,10 +45,13 @@ export const lineObservations = (day: Day, station: StationId, { fromMs, toMs }:
   const pilers = stationById(day.roster, station)?.pilers ?? 1;
   return {
     station,
-    visits: allLoads(day)
-      .filter((load) => load.station === station && within(load.startMs))
-      .sort((a, b) => a.startMs - b.startMs)
-      .map(visitOf),
+    visits: [
+      ...allLoads(day)
+        .filter((load) => load.station === station && within(load.startMs))
+        .sort((a, b) => a.startMs - b.startMs)
+        .map(visitOf),
+      ...pooledVisits(day, station, within),
+    ],
     headCounts: day.headCounts
       .filter((count) => count.station === station && within(count.atMs))
       .map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
@@ -70,6 +74,8 @@ export const asHeardBy = (observations: LineObservations, atMs: EpochMs): LineOb
   ...observations,
   visits: observations.visits.flatMap((visit) => {
     if (visit.heardMs <= atMs) return [visit];
+    // Of others' trucks nothing is heard before their ticket.
+    if (visit.truck === null) return [];
     if (!visit.joinedStated || visit.joinedMs === null || visit.joinedMs > atMs) return [];
     const later = { firstWeighedMs: null, dumpedMs: null, secondWeighedMs: null, serial: null };
     return [{ ...visit, ...later, heardMs: visit.joinedMs }];

@@ -1,5 +1,6 @@
 /** The day's observations in the order of the line, in minutes since opening, ready to be weighed. */
 import { addMinutes, minutesBetween } from '../units.ts';
+import type { TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { LineProfile } from './profile.ts';
 import { rollOf, servedBetween } from './rolls.ts';
@@ -43,7 +44,7 @@ export interface Trip {
   sdMin: Minutes;
   serial: number | null;
   pending: boolean;
-  truck: string;
+  truck: TruckId | null;
 }
 
 /** First weight as told, else reckoned back from what came after it. */
@@ -141,6 +142,7 @@ const slotsOf = (trips: readonly Trip[]): { of: Map<Trip, number>; count: number
 const countWith = (trip: Trip, observations: LineObservations, openingMs: EpochMs): number | null =>
   observations.headCounts.find(
     (count) =>
+      count.truck !== null &&
       count.truck === trip.truck &&
       Math.abs(minutesBetween(openingMs, count.atMs) - (trip.joinedMin ?? 0)) < 1,
   )?.ahead ?? null;
@@ -197,6 +199,7 @@ const counts = (
     const atMin = minutesBetween(openingMs, count.atMs);
     const own = trips.find(
       (trip) =>
+        count.truck !== null &&
         trip.truck === count.truck &&
         trip.joinedMin !== null &&
         trip.joinedMin <= atMin &&

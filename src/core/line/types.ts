@@ -7,9 +7,10 @@
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 
-/** One trip of one of our trucks through the station. Null = not known, or not yet. */
+/** One trip of a truck through the station. Null = not known, or not yet. */
 export interface Visit {
-  truck: TruckId;
+  /** Null = a truck of another operation, which shares its tickets. */
+  truck: TruckId | null;
   /** When it joined the scale line. */
   joinedMs: EpochMs | null;
   /** False where the join was inferred from another message. */

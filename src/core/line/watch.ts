@@ -23,14 +23,17 @@ export const nextLookMs = (nowMs: EpochMs): EpochMs => {
 interface Waiting {
   trucks: readonly TruckId[];
   firstJoinedMs: EpochMs;
-  /** The last weighing of ours, or when the first of them joined, whichever is later. */
+  /** The last weighing that is known, or when the first of them joined, whichever is later. */
   silentSinceMs: EpochMs;
 }
 
 const wordsOfServing = ({ firstWeighedMs, dumpedMs, secondWeighedMs }: Visit): EpochMs[] =>
   [firstWeighedMs, dumpedMs, secondWeighedMs].flatMap((atMs) => atMs ?? []);
 
-const isWaiting = (visit: Visit, nowMs: EpochMs): boolean =>
+type OwnVisit = Visit & { truck: TruckId };
+
+const isWaiting = (visit: Visit, nowMs: EpochMs): visit is OwnVisit =>
+  visit.truck !== null &&
   visit.joinedMs !== null &&
   visit.joinedMs <= nowMs &&
   minutesBetween(visit.joinedMs, nowMs) < LONGEST_WAIT_MIN &&
@@ -46,9 +49,9 @@ const waitingTrucks = (
   inLine: (truck: TruckId) => boolean,
   nowMs: EpochMs,
 ): Waiting | null => {
-  const waiting = visits.filter(
-    (visit) => isWaiting(visit, nowMs) && inLine(visit.truck) && !isOvertaken(visit, visits),
-  );
+  const waiting = visits
+    .filter((visit) => isWaiting(visit, nowMs))
+    .filter((visit) => inLine(visit.truck) && !isOvertaken(visit, visits));
   if (waiting.length === 0) return null;
   const firstJoinedMs = Math.min(...waiting.map((visit) => visit.joinedMs ?? nowMs));
   const served = visits.flatMap(wordsOfServing);
