@@ -1,3 +1,4 @@
+import { COURSE_MIN } from '../core/line/courses.ts';
 import type { FleetCourse, FleetMatch } from '../core/line/fleet.ts';
 import { phrase } from './voice.ts';
 import type { Voice } from './voice.ts';
@@ -14,7 +15,7 @@ const courseText = (course: FleetCourse, voice: Voice): string =>
 
 /** How many trucks keep the digger going, what that reckons with, and how it goes with more and fewer. */
 export const fleetText = (fleet: FleetMatch, voice: Voice): string => {
-  const { needed, trucks, roundMin, loadMin, waitMin, waitKnown, courses } = fleet;
+  const { needed, trucks, roundMin, loadMin, waitMin, waitKnown, onPaths, courses } = fleet;
   return [
     phrase(voice, 'fleet.needed', { needed, trucks }),
     phrase(voice, 'fleet.round', {
@@ -23,6 +24,7 @@ export const fleetText = (fleet: FleetMatch, voice: Voice): string => {
       wait: Math.round(waitMin),
       guessed: waitKnown ? '' : phrase(voice, 'fleet.guessed'),
     }),
+    ...(onPaths ? [phrase(voice, 'fleet.hours', { hours: COURSE_MIN / 60 })] : []),
     ...courses.map((course) => courseText(course, voice)),
   ].join('\n');
 };

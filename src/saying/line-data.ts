@@ -64,6 +64,7 @@ const fleet = (match: FleetMatch): Data => ({
   roundMin: minutes(match.roundMin),
   waitMin: minutes(match.waitMin),
   known: match.waitKnown,
+  onPaths: match.onPaths,
   courses: match.courses.map((course) => ({
     trucks: course.trucks,
     diggerIdle: share(course.diggerIdle),

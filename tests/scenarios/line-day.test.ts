@@ -134,6 +134,17 @@ test('how many trucks: with the round, the digger’s share of waiting, and the 
   ]);
 });
 
+test('how many trucks, with a line that is known: over the next hours, as it may go', async () => {
+  await toRoom('ana', 'truck 1 loaded', '07:00');
+  await toRoom('ben', 'truck 2 loaded', '07:05');
+  await toRoom('ben', 'in line, 25 ahead', '07:30');
+  const [answer] = await toRoom('ruth', 'how many trucks do we need', '07:31');
+  expect(answer).toContain('\nOver the next 4 hours, as the line may go:\nWith 1 truck: the digger waits ');
+  expect(data()).toMatchObject({ known: true, onPaths: true });
+  const spanish = await crew.say('mateo', null, '¿necesitamos otra troca?', '07:32');
+  expect(spanish.join()).toContain('En las próximas 4 horas, según como vaya la fila:');
+});
+
 test('a truck need not hurry to a station that is closed', async () => {
   await toRoom('ben', 'truck 2 loaded', '07:00');
   await toRoom('ben', 'in line, 14 ahead', '07:25');

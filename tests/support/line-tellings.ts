@@ -51,6 +51,7 @@ const fleet: FleetMatch = {
   roundMin: 55,
   waitMin: 18,
   waitKnown: true,
+  onPaths: true,
   courses: [3, 4, 5, 6].map((trucks) => ({
     trucks,
     diggerIdle: 0.4 / trucks,

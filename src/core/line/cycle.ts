@@ -8,7 +8,7 @@ import { acresPerHour } from '../tally/field-capacity.ts';
 import { meanLoadLb } from '../tally/left.ts';
 import { LB_PER_SHORT_TON, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import type { HaulCycle } from './fleet.ts';
+import type { FleetCycle } from './fleet.ts';
 import { allLoads, haulMinutes, median } from './observations.ts';
 
 /** Where nothing tells otherwise: 10-12 min to fill a truck of 20 tons; common practice, no source. */
@@ -88,12 +88,16 @@ export const haulCycle = (
   field: FieldId | null,
   fromMs: EpochMs,
   wait: { medianMin: Minutes; lowMin: Minutes; highMin: Minutes },
-): HaulCycle => {
-  const ownMin = 2 * haulMinutes(day, station, field) + yardMinutes(day, station);
+): FleetCycle => {
+  const haulMin = haulMinutes(day, station, field);
+  const ownMin = 2 * haulMin + yardMinutes(day, station);
   const waitSdMin = (wait.highMin - wait.lowMin) / (2 * Z_80);
   return {
     loadMin: loadMinutes(day, field, fromMs),
     awayMin: ownMin + wait.medianMin,
     awaySdMin: Math.hypot(AWAY_CV * ownMin, waitSdMin),
+    haulMin,
+    ownMin,
+    ownSdMin: AWAY_CV * ownMin,
   };
 };

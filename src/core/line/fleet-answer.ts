@@ -3,8 +3,8 @@ import type { Day } from '../day.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { haulCycle } from './cycle.ts';
-import { runFleet, trucksNeeded } from './fleet.ts';
-import type { FleetMatch } from './fleet.ts';
+import { runFleet, runFleetOn, trucksNeeded } from './fleet.ts';
+import type { FleetCourse, FleetMatch } from './fleet.ts';
 import { haulMinutes } from './observations.ts';
 import type { ForecastWait, LineObservations, WaitForecast } from './types.ts';
 
@@ -41,12 +41,19 @@ export const fleetMatch = (
   const { station } = observations;
   const field = day.dugField;
   const { fromMs, nowMs } = today;
-  const forecast = forecastWait(observations, { nowMs, arriveInMin: haulMinutes(day, station, field) });
+  const forecast = forecastWait(observations, {
+    nowMs,
+    arriveInMin: haulMinutes(day, station, field),
+    withCourses: true,
+  });
   const wait = figuresOf(forecast);
   const cycle = haulCycle(day, station, field, fromMs, wait);
   const needed = trucksNeeded(cycle);
   const now = trucksHauling(day, nowMs);
   const trucks = now > 0 ? now : needed;
+  const paths = forecast.known ? (forecast.courses ?? []) : [];
+  const run = (count: number): FleetCourse =>
+    paths.length > 0 ? runFleetOn(count, cycle, paths) : runFleet(count, cycle);
   const compared = [...new Set([trucks - 1, trucks, trucks + 1, needed])].filter((count) => count > 0);
   return {
     station,
@@ -57,6 +64,7 @@ export const fleetMatch = (
     roundMin: cycle.loadMin + cycle.awayMin,
     waitMin: wait.medianMin,
     waitKnown: forecast.known,
-    courses: compared.sort((a, b) => a - b).map((count) => runFleet(count, cycle)),
+    onPaths: paths.length > 0,
+    courses: compared.sort((a, b) => a - b).map(run),
   };
 };

@@ -4,6 +4,8 @@
  */
 import type { FieldId, StationId } from '../roster.ts';
 import type { Minutes } from '../units.ts';
+import { COURSE_MIN, waitOnCourse } from './courses.ts';
+import type { WaitCourse } from './courses.ts';
 import { normal, randomFrom, seedOf } from './random.ts';
 import type { Random } from './random.ts';
 
@@ -14,6 +16,15 @@ export interface HaulCycle {
   awayMin: Minutes;
   /** Standard deviation of `awayMin` from round to round. */
   awaySdMin: Minutes;
+}
+
+/** The round with its wait apart, which changes as the line does. */
+export interface FleetCycle extends HaulCycle {
+  /** From the digger to the line. */
+  haulMin: Minutes;
+  /** Everything of the round trip but filling and the wait. */
+  ownMin: Minutes;
+  ownSdMin: Minutes;
 }
 
 /**
@@ -69,12 +80,12 @@ export interface FleetMatch {
   /** The wait in the scale line that it reckons with, and whether today's line is known. */
   waitMin: Minutes;
   waitKnown: boolean;
+  /** Whether `courses` are those of the next hours, as the line may go; else of a wait that stays as it is. */
+  onPaths: boolean;
   /** For one truck fewer, as many as now, one more, and as many as are needed. */
   courses: readonly FleetCourse[];
 }
 
-const LOADS = 6_000;
-const WARM_UP = 600;
 /** Loading times scatter by so much of their mean; common practice, no source. */
 const LOAD_CV = 0.2;
 
@@ -84,28 +95,95 @@ const lognormal = (random: Random, mean: number, sd: number): number => {
   return mean * Math.exp(Math.sqrt(variance) * normal(random) - variance / 2);
 };
 
-/** Runs so many trucks round after round, filled in the order in which they come back. */
-export const runFleet = (trucks: number, cycle: HaulCycle): FleetCourse => {
-  const { loadMin, awayMin, awaySdMin } = cycle;
-  const random = randomFrom(seedOf(trucks, Math.round(10 * loadMin), Math.round(10 * awayMin)));
-  const back = Array.from({ length: trucks }, (_, number) => number * loadMin);
-  let [free, idle, waited, begun] = [0, 0, 0, 0];
-  for (let load = 0; load < LOADS; load += 1) {
-    if (load === WARM_UP) [idle, waited, begun] = [0, 0, free];
-    const atMin = Math.min(...back);
-    const next = back.indexOf(atMin);
-    const start = Math.max(free, atMin);
-    idle += start - free;
-    waited += start - atMin;
-    free = start + lognormal(random, loadMin, LOAD_CV * loadMin);
-    back[next] = free + lognormal(random, awayMin, awaySdMin);
+interface Filled {
+  loads: number;
+  /** Minutes that the digger stood, that trucks stood at it, and that all of it took. */
+  idleMin: Minutes;
+  waitedMin: Minutes;
+  ranMin: Minutes;
+}
+
+/**
+ * Fills trucks in the order in which they come back, and counts from `fromMin` to `toMin`. `back`: when each is there
+ * first. `awayMin`: how long a truck that leaves then is away.
+ */
+const fillTrucks = (
+  back: readonly Minutes[],
+  loadMin: Minutes,
+  awayMin: (leftMin: Minutes) => Minutes,
+  { fromMin, toMin }: { fromMin: Minutes; toMin: Minutes },
+  random: Random,
+): Filled => {
+  const due = [...back];
+  const sums = { loads: 0, idleMin: 0, waitedMin: 0, begunMin: NaN };
+  let freeMin = 0;
+  while (freeMin < toMin) {
+    const backMin = Math.min(...due);
+    const startMin = Math.max(freeMin, backMin);
+    if (freeMin >= fromMin) {
+      if (sums.loads === 0) sums.begunMin = freeMin;
+      sums.loads += 1;
+      sums.idleMin += startMin - freeMin;
+      sums.waitedMin += startMin - backMin;
+    }
+    freeMin = startMin + lognormal(random, loadMin, LOAD_CV * loadMin);
+    due[due.indexOf(backMin)] = freeMin + awayMin(freeMin);
   }
+  return { ...sums, ranMin: freeMin - sums.begunMin };
+};
+
+const courseFrom = (trucks: number, runs: readonly Filled[], bound: number): FleetCourse => {
+  const sum = (of: (run: Filled) => number): number => runs.reduce((total, run) => total + of(run), 0);
   return {
     trucks,
-    diggerIdle: idle / (free - begun),
-    diggerIdleBound: idleShareBound(trucks, cycle),
-    truckWaitMin: waited / (LOADS - WARM_UP),
+    diggerIdle: sum(({ idleMin }) => idleMin) / sum(({ ranMin }) => ranMin),
+    diggerIdleBound: bound,
+    truckWaitMin: sum(({ waitedMin }) => waitedMin) / sum(({ loads }) => loads),
   };
+};
+
+const chanceOf = (trucks: number, { loadMin, awayMin }: HaulCycle): Random =>
+  randomFrom(seedOf(trucks, Math.round(10 * loadMin), Math.round(10 * awayMin)));
+
+/** In loading times: the trucks have mixed by the first, and enough has been seen by the second. */
+const STEADY = { from: 600, to: 6_000 };
+
+/** So many trucks, round after round, with a wait that stays as it is. */
+export const runFleet = (trucks: number, cycle: HaulCycle): FleetCourse => {
+  const { loadMin, awayMin, awaySdMin } = cycle;
+  const random = chanceOf(trucks, cycle);
+  const back = Array.from({ length: trucks }, (_, number) => number * loadMin);
+  const away = (): Minutes => lognormal(random, awayMin, awaySdMin);
+  const span = { fromMin: STEADY.from * loadMin, toMin: STEADY.to * loadMin };
+  const run = fillTrucks(back, loadMin, away, span, random);
+  return courseFrom(trucks, [run], idleShareBound(trucks, cycle));
+};
+
+/** How often each course of the line is run through. */
+const REPEATS = 5;
+
+/**
+ * So many trucks over the next hours, on each of the ways in which the line may go: all of them meet the same line, so
+ * that a long one holds them all. They begin spread evenly over the round.
+ */
+export const runFleetOn = (
+  trucks: number,
+  cycle: FleetCycle,
+  courses: readonly WaitCourse[],
+): FleetCourse => {
+  const { loadMin, haulMin, ownMin, ownSdMin } = cycle;
+  const random = chanceOf(trucks, cycle);
+  const waits = courses.flat();
+  const awayMin = ownMin + waits.reduce((sum, wait) => sum + wait, 0) / waits.length;
+  const apartMin = (loadMin + awayMin) / trucks;
+  const back = Array.from({ length: trucks }, (_, number) => number * apartMin);
+  const runs = courses.flatMap((course) => {
+    const away = (leftMin: Minutes): Minutes =>
+      lognormal(random, ownMin, ownSdMin) + waitOnCourse(course, leftMin + haulMin);
+    const run = (): Filled => fillTrucks(back, loadMin, away, { fromMin: 0, toMin: COURSE_MIN }, random);
+    return Array.from({ length: REPEATS }, run);
+  });
+  return courseFrom(trucks, runs, idleShareBound(trucks, { loadMin, awayMin }));
 };
 
 export interface HoldAsk {

@@ -3,6 +3,7 @@ import { addMinutes, minutesBetween } from '../units.ts';
 import type { Minutes } from '../units.ts';
 import { calibrated } from './calibration.ts';
 import type { Calibration } from './calibration.ts';
+import { waitCourses } from './courses.ts';
 import { newFilter, runFilter, stepAt } from './filter.ts';
 import type { Filter } from './filter.ts';
 import { STEP_MIN, serve, stepPath, turnPilers } from './path.ts';
@@ -26,11 +27,12 @@ const OLDEST_USABLE_LEARNED_MIN = 240;
 
 export const makeForecast =
   (profile: LineProfile, calibration: Calibration): ForecastWait =>
-  (observations, { nowMs, arriveInMin }) => {
+  (observations, { nowMs, arriveInMin, withCourses }) => {
     const timeline = timelineOf(observations, profile, nowMs);
     const nowMin = minutesBetween(timeline.openingMs, nowMs);
     if (!usable(timeline, profile, nowMin)) return unknown(timeline, profile, nowMin, arriveInMin);
     const filter = filterOf(observations, profile, timeline, nowMin);
+    const courses = withCourses && { courses: waitCourses(filter) };
     const runs = runOn(filter, arriveInMin);
     const raw = { lowMin: runs.wait(0.1), medianMin: runs.wait(0.5), highMin: runs.wait(0.9) };
     return {
@@ -41,6 +43,7 @@ export const makeForecast =
         trucksAhead: runs.trucksAhead,
         ratePerHour: runs.ratePerHour,
       },
+      ...courses,
     };
   };
 

@@ -6,6 +6,7 @@
  */
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import type { WaitCourse } from './courses.ts';
 
 /** One trip of a truck through the station. Null = not known, or not yet. */
 export interface Visit {
@@ -54,6 +55,8 @@ export interface WaitAsk {
   nowMs: EpochMs;
   /** Minutes until the truck reaches the line; 0 = now. */
   arriveInMin: Minutes;
+  /** Also the ways in which the line may go over the next hours. */
+  withCourses?: true;
 }
 
 /** What a forecast rests on, as data; the words for it are made elsewhere. Null = nothing known of it. */
@@ -70,7 +73,15 @@ export interface Evidence {
 
 /** `lowMin` to `highMin` holds the wait in 80 of 100 cases. */
 export type WaitForecast =
-  | { known: true; medianMin: Minutes; lowMin: Minutes; highMin: Minutes; evidence: Evidence }
+  | {
+      known: true;
+      medianMin: Minutes;
+      lowMin: Minutes;
+      highMin: Minutes;
+      evidence: Evidence;
+      /** From `nowMs` on, each as likely as the others; only where they were asked for and can be told. */
+      courses?: readonly WaitCourse[];
+    }
   /** No usable evidence of today's line; what is usual at this hour, where that has been learned. */
   | {
       known: false;

@@ -127,6 +127,7 @@ export const en = {
     '{needed, plural, one {# truck keeps} other {# trucks keep}} the digger going; {trucks, plural, one {# hauls} other {# haul}} now.',
   'fleet.round': 'A round takes about {round} min: {load} to fill, {wait} in the scale line{guessed}.',
   'fleet.guessed': ' (usual, no fresh word from the line)',
+  'fleet.hours': 'Over the next {hours} hours, as the line may go:',
   'fleet.course':
     'With {trucks, plural, one {# truck} other {# trucks}}: the digger waits {idle} % of the time (at worst {bound} %), each truck {wait} min a round at the digger.',
 

@@ -126,6 +126,7 @@ export const es: Record<Key, string> = {
   'fleet.round':
     'Una vuelta tarda unos {round} min: {load} para cargar, {wait} en la fila de la báscula{guessed}.',
   'fleet.guessed': ' (lo usual, sin noticia fresca de la fila)',
+  'fleet.hours': 'En las próximas {hours} horas, según como vaya la fila:',
   'fleet.course':
     'Con {trucks, plural, one {# troca} other {# trocas}}: la máquina espera {idle} % del tiempo (a lo peor {bound} %), cada troca {wait} min por vuelta junto a la máquina.',
 

@@ -2,7 +2,15 @@ import { describe, expect, it } from 'vitest';
 import { foldDay } from '../../../src/core/day.ts';
 import { haulCycle } from '../../../src/core/line/cycle.ts';
 import { fleetMatch } from '../../../src/core/line/fleet-answer.ts';
-import { adviseHold, erlangB, idleShareBound, runFleet, trucksNeeded } from '../../../src/core/line/fleet.ts';
+import { waitOnCourse } from '../../../src/core/line/courses.ts';
+import {
+  adviseHold,
+  erlangB,
+  idleShareBound,
+  runFleet,
+  runFleetOn,
+  trucksNeeded,
+} from '../../../src/core/line/fleet.ts';
 import { lineObservations } from '../../../src/core/line/observations.ts';
 import type { ForecastWait } from '../../../src/core/line/types.ts';
 import { at, step } from '../../support/given.ts';
@@ -57,6 +65,41 @@ describe('the trucks run round after round', () => {
   it('is the same each time', () => {
     const cycle = { loadMin: 11, awayMin: 44, awaySdMin: 11 };
     expect(runFleet(5, cycle)).toEqual(runFleet(5, cycle));
+  });
+
+  describe('on the ways in which the line may go', () => {
+    const cycle = { loadMin: 11, awayMin: 44, awaySdMin: 6, haulMin: 8, ownMin: 24, ownSdMin: 6 };
+    const steady = (waitMin: number, ways = 40) =>
+      Array.from({ length: ways }, () => Array.from({ length: 17 }, () => waitMin));
+
+    it('with a wait that stays as it is, comes to what the steady run comes to', () => {
+      for (const trucks of [3, 4, 5, 6]) {
+        const { diggerIdle, truckWaitMin } = runFleet(trucks, cycle);
+        const onWays = runFleetOn(trucks, cycle, steady(20));
+        expect(Math.abs(onWays.diggerIdle - diggerIdle)).toBeLessThan(0.03);
+        expect(Math.abs(onWays.truckWaitMin - truckWaitMin)).toBeLessThan(3);
+      }
+    });
+
+    it('a line that is either empty or long costs more than one in between: all trucks meet the same', () => {
+      const either = [...steady(0, 20), ...steady(40, 20)];
+      expect(runFleetOn(5, cycle, either).diggerIdle).toBeGreaterThan(
+        runFleetOn(5, cycle, steady(20)).diggerIdle + 0.03,
+      );
+    });
+
+    it('a line that grows costs more as it does', () => {
+      const growing = Array.from({ length: 40 }, () => Array.from({ length: 17 }, (_, place) => 5 * place));
+      const idle = runFleetOn(5, cycle, growing).diggerIdle;
+      expect(idle).toBeGreaterThan(runFleetOn(5, cycle, steady(0)).diggerIdle);
+      expect(idle).toBeLessThan(runFleetOn(5, cycle, steady(80)).diggerIdle);
+    });
+
+    it('a wait between two places of a course lies on the line between them, and after its end at its end', () => {
+      expect([-5, 0, 7.5, 15, 22.5, 100].map((min) => waitOnCourse([10, 20, 40], min))).toEqual([
+        10, 10, 15, 20, 30, 40,
+      ]);
+    });
   });
 
   // 15 % above a match factor of 1 (Burt & Caccetta, Int. J. Mining, Reclamation & Env. 21(4), 2007, 262-270).
@@ -151,6 +194,6 @@ describe('the round as the crew drives it', () => {
         usual: null,
       }),
     );
-    expect(unheard.waitKnown).toBe(false);
+    expect(unheard).toMatchObject({ waitKnown: false, onPaths: false });
   });
 });

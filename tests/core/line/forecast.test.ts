@@ -43,6 +43,17 @@ describe('the wait forecast', () => {
     }
   });
 
+  it('runs its paths on over the next hours: early on they say what the forecasts say', () => {
+    const { courses = [] } = forecast(busy, { ...ask(245), withCourses: true }) as Known;
+    expect(courses).toHaveLength(40);
+    const medianAt = (place: number): number =>
+      courses.map((course) => course[place] ?? NaN).sort((a, b) => a - b)[20] ?? NaN;
+    expect(Math.abs(medianAt(0) - known(busy, 245).medianMin)).toBeLessThan(8);
+    expect(Math.abs(medianAt(2) - known(busy, 245, 30).medianMin)).toBeLessThan(12);
+    // The answer itself is the same with them as without.
+    expect(forecast(busy, { ...ask(245), withCourses: true })).toMatchObject(known(busy, 245));
+  });
+
   it('knows nothing that was heard after the question', () => {
     const later = { ...visit('late', 200, 205, 48_040), heardMs: ms(300) };
     expect(forecast(scene([...waited(40, 60, 7), later]), ask(250))).toEqual(
