@@ -33,16 +33,14 @@ export const ear =
     if (said === null) return;
     const isAlone = isDirect(client, roomId);
     if (isAlone) direct.wrote(user, roomId);
-    const heardMs = nowMs();
     await onHeard({
       platform: PLATFORM,
       id: event.getId() ?? '',
       user,
       userName: client.getRoom(roomId)?.getMember(user)?.rawDisplayName ?? null,
       room: isAlone ? null : roomId,
-      // The sender's server writes the time, and its clock may be fast.
-      sentMs: Math.min(event.getTs(), heardMs),
-      heardMs,
+      sentMs: event.getTs(),
+      heardMs: nowMs(),
       event: isAlone ? alone(said) : said,
     });
   };

@@ -131,8 +131,10 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
  * Takes a message in. When it resolves, the message and all that follows from it are safe: only then may the platform
  * be told that it has been received. A message that comes twice changes nothing the second time.
  */
-export const hear = async (running: Running, heard: Heard): Promise<void> => {
+export const hear = async (running: Running, said: Heard): Promise<void> => {
   const { metrics, roster } = running;
+  // The sender's clock, or that of his server, may be fast; nothing was said later than it was heard.
+  const heard = { ...said, sentMs: Math.min(said.sentMs, said.heardMs) };
   const { platform } = heard;
   metrics.heard.inc({ platform });
   const isSafe = metrics.handleSeconds.startTimer({ platform });

@@ -11,6 +11,16 @@ export interface Past {
   waitMin: number;
 }
 
+/** Arms as quantiles of the residuals in units of `scaleMin`. */
+const around = (forecastMin: number, residuals: readonly number[], scaleMin: number): Interval => {
+  const sorted = residuals.toSorted((a, b) => a - b);
+  return {
+    lowMin: Math.max(0, forecastMin + scaleMin * Math.min(0, quantile(sorted, 0.1))),
+    medianMin: forecastMin,
+    highMin: forecastMin + scaleMin * Math.max(0, quantile(sorted, 0.9)),
+  };
+};
+
 const NEAREST = 60;
 
 export const nearestInterval = (past: readonly Past[], forecastMin: number): Interval => {
@@ -18,10 +28,20 @@ export const nearestInterval = (past: readonly Past[], forecastMin: number): Int
     .map((entry) => ({ ...entry, far: Math.abs(entry.forecastMin - forecastMin) }))
     .sort((a, b) => a.far - b.far)
     .slice(0, NEAREST);
-  const residuals = near.map((entry) => entry.waitMin - entry.forecastMin).sort((a, b) => a - b);
-  return {
-    lowMin: Math.max(0, forecastMin + Math.min(0, quantile(residuals, 0.1))),
-    medianMin: forecastMin,
-    highMin: forecastMin + Math.max(0, quantile(residuals, 0.9)),
-  };
+  return around(
+    forecastMin,
+    near.map((entry) => entry.waitMin - entry.forecastMin),
+    1,
+  );
 };
+
+/** Minutes that an error is more than in proportion to the forecast. */
+const CRUDE_MIN = 8;
+
+/** The cruder form: one proportion for all forecasts, short or long. It is wide, and easily beaten. */
+export const scaledInterval = (past: readonly Past[], forecastMin: number): Interval =>
+  around(
+    forecastMin,
+    past.map((entry) => (entry.waitMin - entry.forecastMin) / (CRUDE_MIN + entry.forecastMin)),
+    CRUDE_MIN + forecastMin,
+  );

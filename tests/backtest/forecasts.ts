@@ -14,19 +14,18 @@ import { openingMs } from './simulator/crew.ts';
 
 export type Asked<Answer> = (nowMin: number, leadMin: number) => Answer;
 
-export const naiveRules = (
-  run: DayRun,
-  usual: (atMin: number) => number,
-  profile: LineProfile,
-): Record<string, Asked<number>> => {
+/** What all is measured against. */
+export const BASE_RULE = 'last observed';
+
+export const naiveRules = (run: DayRun, usual: (atMin: number) => number, profile: LineProfile) => {
   const at = (nowMin: number) => seenWaits(seenAt(run, nowMin));
   return {
     'usual wait by hour': (nowMin, leadMin) => usual(nowMin + leadMin),
-    'last observed': (nowMin, leadMin) => lastObserved(at(nowMin), nowMin, usual(nowMin + leadMin)),
+    [BASE_RULE]: (nowMin, leadMin) => lastObserved(at(nowMin), nowMin, usual(nowMin + leadMin)),
     'mean of last hour': (nowMin, leadMin) => meanOfLastHour(at(nowMin), nowMin, usual(nowMin + leadMin)),
     'moving average': (nowMin, leadMin) => ewma(at(nowMin), nowMin, usual(nowMin + leadMin)),
     fluid: (nowMin, leadMin) => fluid(at(nowMin), nowMin, leadMin, profile, seenAt(run, nowMin).usualPilers),
-  };
+  } satisfies Record<string, Asked<number>>;
 };
 
 /** Ours, before calibration; `countedNow`: somebody has just counted the whole line, rightly. */

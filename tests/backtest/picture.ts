@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import type { Example } from './example.ts';
+import { CRUDE_RULE } from './report.ts';
 import { LEADS_MIN, scoresOf } from './scoring.ts';
 import type { Scored } from './scoring.ts';
 
@@ -65,7 +66,7 @@ const page = (title: string, xName: string, body: string): string =>
 /** Mean absolute error of every rule over the lead. */
 export const leadPicture = (scored: readonly Scored[]): string => {
   const rules = [...new Set(scored.map(({ rule }) => rule))].filter(
-    (rule) => rule !== 'ours, not calibrated',
+    (rule) => rule !== 'ours, not calibrated' && rule !== CRUDE_RULE,
   );
   const curves = rules.map((rule) => ({
     rule,

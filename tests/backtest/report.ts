@@ -1,9 +1,11 @@
 /** The figures as tables. */
+import { BASE_RULE } from './forecasts.ts';
 import { LEADS_MIN, mean, scoresOf } from './scoring.ts';
 import type { Scored, Scores } from './scoring.ts';
 import { ALL_SETS, COUNTS_60, PLAIN, rightOf } from './sets.ts';
 
-export const BASE_RULE = 'last observed';
+/** The base again, with the cruder interval. */
+export const CRUDE_RULE = `${BASE_RULE}, cruder interval`;
 
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
 const table = (header: readonly string[], rows: readonly (readonly string[])[]): string =>
@@ -91,8 +93,9 @@ export const goalTable = (scored: readonly Scored[], pooled: readonly Scored[]):
     ours: readonly Scored[],
     base: readonly Scored[],
     of: (scores: Scores) => number,
+    against = BASE_RULE,
   ): number[] =>
-    LEADS_MIN.map((leadMin) => of(only(ours, 'ours', leadMin)) / of(only(base, BASE_RULE, leadMin)));
+    LEADS_MIN.map((leadMin) => of(only(ours, 'ours', leadMin)) / of(only(base, against, leadMin)));
   const coverages = LEADS_MIN.map((leadMin) => only(plain, 'ours', leadMin).coverage);
   return table(
     ['figure', 'aim', 'reached at 0 / 15 / 30 / 45 min'],
@@ -101,6 +104,16 @@ export const goalTable = (scored: readonly Scored[], pooled: readonly Scored[]):
       ['MAE, the same, open arrivals', '<= 0.88', span(ratios(open, open, ({ mae }) => mae))],
       ['pinball, no head counts', '<= 0.72', span(ratios(plain, plain, ({ pinball }) => pinball))],
       ['width, no head counts', '<= 0.60', span(ratios(plain, plain, ({ width }) => width))],
+      [
+        'pinball, against the cruder interval',
+        '',
+        span(ratios(plain, plain, ({ pinball }) => pinball, CRUDE_RULE)),
+      ],
+      [
+        'width, against the cruder interval',
+        '',
+        span(ratios(plain, plain, ({ width }) => width, CRUDE_RULE)),
+      ],
       ['coverage, no head counts', '0.77-0.85', span(coverages)],
       ['MAE, 50 loads', '<= 0.80', span(ratios(pooled, pooled, ({ mae }) => mae))],
       [

@@ -4,14 +4,15 @@ import type { Calibration, Interval } from '../../src/core/line/calibration.ts';
 import { learnProfile } from '../../src/core/line/learn.ts';
 import type { LineProfile } from '../../src/core/line/profile.ts';
 import { randomFrom, seedOf } from '../../src/core/line/random.ts';
-import { nearestInterval } from './conformal.ts';
+import { nearestInterval, scaledInterval } from './conformal.ts';
 import type { Past } from './conformal.ts';
 import { NIGHT_MIN, feedback, heardUnder, seenAt, targets, trueDay } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import { exampleOf, hasLine } from './example.ts';
 import type { Example } from './example.ts';
-import { boundForecast, naiveRules, rawForecast } from './forecasts.ts';
+import { BASE_RULE, boundForecast, naiveRules, rawForecast } from './forecasts.ts';
 import type { Asked } from './forecasts.ts';
+import { CRUDE_RULE } from './report.ts';
 import { seenWaits, usualWaits } from './rules/naive.ts';
 import { LEADS_MIN } from './scoring.ts';
 import type { Scored } from './scoring.ts';
@@ -106,15 +107,18 @@ const rulesOf = (
     (nowMin, leadMin) =>
       calibrated(calibration, leadMin, raw(nowMin, leadMin));
   const withResiduals =
-    (rule: string, forecast: Asked<number>): Asked<Interval> =>
+    (rule: string, forecast: Asked<number>, interval = nearestInterval): Asked<Interval> =>
     (nowMin, leadMin) =>
-      nearestInterval(past.get(`${rule} ${leadMin}`) ?? [], forecast(nowMin, leadMin));
+      interval(past.get(`${rule} ${leadMin}`) ?? [], forecast(nowMin, leadMin));
   const raw = remembered(rawForecast(run, profile));
   const ours = { ours: withCalibration(raw) };
   if (!allRules) return ours;
-  const naive = Object.entries(naiveRules(run, usual, profile));
+  const naive = naiveRules(run, usual, profile);
   return {
-    ...Object.fromEntries(naive.map(([rule, forecast]) => [rule, withResiduals(rule, forecast)])),
+    ...Object.fromEntries(
+      Object.entries(naive).map(([rule, forecast]) => [rule, withResiduals(rule, forecast)]),
+    ),
+    [CRUDE_RULE]: withResiduals(BASE_RULE, naive[BASE_RULE], scaledInterval),
     ...ours,
     'ours, not calibrated': raw,
     'ours, true count now': withCalibration(rawForecast(run, profile, true)),

@@ -52,8 +52,9 @@ export const ALL_SETS: readonly TestSet[] = [
     tells: ({ secondScale }) => secondScale,
   },
   wrong('one head count in five says a fifth', { countShare: 0.6, lieShare: 0.2 }),
-  wrong('clock 20 min ahead', { clockOffMin: 20 }),
-  wrong('clock 20 min behind', { clockOffMin: -20 }),
+  wrong('crew clock 20 min behind', { clockOffMin: -20 }),
+  wrong('scale clock 20 min ahead', { scaleOffMin: 20 }),
+  wrong('scale clock 20 min behind', { scaleOffMin: -20 }),
   wrong('every third "in line" said at the field', { saidAtFieldShare: 0.33 }),
 ];
 

@@ -60,6 +60,12 @@ describe('a message', () => {
     await crew.say('ben', 'crew', 'dumped', '08:55');
     expect(await loadsOf('2', '08:56')).toContain('1 load,');
   });
+
+  test('of a sender whose clock is fast counts at the time it was heard', async () => {
+    expect(await crew.say('ben', 'crew', 'loaded', '08:00', { sent: '08:20' })).toEqual([
+      'Truck 2: loaded and hauling, 8:00 AM.',
+    ]);
+  });
 });
 
 describe('roles', () => {

@@ -73,6 +73,31 @@ const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: LineP
   };
 };
 
+/** "In line" this long after the weighing is no lateness any more, but another clock; assumed. */
+const CONTRADICTS_MIN: Minutes = 12;
+const CONTRADICTING = { trips: 2, share: 1 / 3 };
+
+/** A clock, the scale's or the crew's, is off: many trucks were weighed long before they joined. */
+const clocksDisagree = (visits: readonly Visit[]): boolean => {
+  const bothTold = visits.flatMap(({ joinedMs, joinedStated, firstWeighedMs }) =>
+    joinedMs !== null && joinedStated && firstWeighedMs !== null
+      ? [minutesBetween(firstWeighedMs, joinedMs)]
+      : [],
+  );
+  const contradicting = bothTold.filter((min) => min > CONTRADICTS_MIN).length;
+  return contradicting >= CONTRADICTING.trips && contradicting >= CONTRADICTING.share * bothTold.length;
+};
+
+/** How far off the clocks may be, in both directions; assumed. */
+const CLOCKS_SD_MIN: Minutes = 20;
+
+/** By clocks that disagree: the order of things is still worth something, their times little. */
+const ofUnsureTime = (trip: Trip): Trip => ({
+  ...trip,
+  stated: false,
+  sdMin: trip.weighedMin === null ? trip.sdMin : Math.max(trip.sdMin, CLOCKS_SD_MIN),
+});
+
 /** A truck that joined again has been through, even where its ticket was never told. */
 const joinedAgain = (trip: Trip, trips: readonly Trip[]): boolean =>
   trips.some((other) => other.truck === trip.truck && (other.joinedMin ?? -1) > (trip.joinedMin ?? 0));
@@ -84,7 +109,8 @@ export const tripsOf = (
   profile: LineProfile,
 ): Trip[] => {
   const heard = observations.visits.filter((visit) => visit.heardMs <= nowMs);
-  const trips = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
+  const told = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
+  const trips = clocksDisagree(heard) ? told.map(ofUnsureTime) : told;
   return trips.filter((trip) => !trip.pending || !joinedAgain(trip, trips));
 };
 

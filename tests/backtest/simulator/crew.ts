@@ -12,8 +12,10 @@ export interface Hearing {
   countError: number;
   missingShare: number;
   meanLateMin: number;
-  /** Minutes that the crew's clock is ahead in join and count messages. */
+  /** Minutes that the crew's clock is ahead in join and count messages; no word is from later than when it was heard. */
   clockOffMin: number;
+  /** The same of the scale's clock, for the times on the ticket. */
+  scaleOffMin: number;
   /** Share of "in line" said when leaving the field, this long before the line. */
   saidAtFieldShare: number;
   /** Share of the head counts that are a lie: a fifth of the trucks that stand there. */
@@ -28,6 +30,7 @@ export const USUAL_HEARING: Hearing = {
   missingShare: 0.2,
   meanLateMin: 5,
   clockOffMin: 0,
+  scaleOffMin: 0,
   saidAtFieldShare: 0,
   lieShare: 0,
   pilersTold: 0,
@@ -100,7 +103,7 @@ const heardTrip = (truck: Truck, hearing: Hearing, serial: string, name: string,
     truckName: name,
     truck,
     joinHeardMin: missing ? null : heardMin,
-    joinStampMin: heardMin + hearing.clockOffMin,
+    joinStampMin: heardMin + Math.min(0, hearing.clockOffMin),
     count: counted && !missing ? Math.round(seen) : null,
     ticketHeardMin: random() < 0.05 || Number.isNaN(ticketMin) ? null : ticketMin,
     serial,
@@ -138,13 +141,15 @@ export const observed = (
     const joined = trip.joinHeardMin !== null && trip.joinHeardMin <= nowMin;
     const ticket = trip.ticketHeardMin !== null && trip.ticketHeardMin <= nowMin;
     if (!joined && !ticket) continue;
+    const onTicket = (atMin: number): number =>
+      ms(Math.min(trip.ticketHeardMin ?? 0, atMin + hearing.scaleOffMin));
     visits.push({
       truck: trip.truckName,
       joinedMs: joined ? ms(trip.joinStampMin) : null,
       joinedStated: joined,
-      firstWeighedMs: ticket ? ms(trip.truck.weighedMin) : null,
+      firstWeighedMs: ticket ? onTicket(trip.truck.weighedMin) : null,
       dumpedMs: null,
-      secondWeighedMs: ticket ? ms(trip.truck.secondMin) : null,
+      secondWeighedMs: ticket ? onTicket(trip.truck.secondMin) : null,
       serial: ticket ? trip.serial : null,
       heardMs: ms(Math.max(joined ? (trip.joinHeardMin ?? 0) : 0, ticket ? (trip.ticketHeardMin ?? 0) : 0)),
     });

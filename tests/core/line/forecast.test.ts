@@ -119,6 +119,19 @@ describe('the wait forecast', () => {
     expect(evidence.newestAgeMin).toBeLessThanOrEqual(6);
   });
 
+  it('is wider where the clocks disagree: trucks were weighed, so the tickets say, long before they joined', () => {
+    const right = known(scene(waited(3, 60, 8)), 212);
+    const slowScale = known(scene(waited(3 - 20, 60, 8)), 212);
+    expect(width(slowScale)).toBeGreaterThan(1.5 * width(right));
+    expect(slowScale.highMin).toBeGreaterThan(right.highMin);
+  });
+
+  it('takes one "in line" that came long after the weighing for late, not for another clock', () => {
+    const late = visit('late', 232, 215, 48_032);
+    const told = known(scene([...waited(3, 60, 7), late]), 245);
+    expect(width(told)).toBeLessThan(1.1 * width(known(scene(waited(3, 60, 8)), 245)));
+  });
+
   it('does not follow one lie: a count of 60 where everything else says a short line', () => {
     const honest = scene(waited(4, 60, 9));
     const lied = scene(waited(4, 60, 9), [counted(200, 60, 't7')]);
