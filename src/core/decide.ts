@@ -3,7 +3,7 @@ import { confirmations } from './confirmations.ts';
 import type { Day } from './day.ts';
 import { endDrills } from './drills.ts';
 import type { Fact, FactOf, NoticeStep } from './facts.ts';
-import { rainFor } from './notices.ts';
+import { newestStep, rainFor, unendedNotices } from './notices.ts';
 import { isQuiet } from './quiet.ts';
 import { managers, personById } from './roster.ts';
 import type { Roster } from './roster.ts';
@@ -33,7 +33,7 @@ const SOON_MIN: Minutes = 120;
 
 /** A watch and its end never ring; at night, when nobody works, nothing does but a person's order that begins soon. */
 const ringsFor = (
-  { step, heardMs }: FactOf<'notice-raised'>,
+  { step, heardMs }: Pick<FactOf<'notice-raised'>, 'step' | 'heardMs'>,
   changed: NoticeStep | null,
   day: Day,
   clock: ZoneClock,
@@ -44,13 +44,34 @@ const ringsFor = (
   return (isOrder && isSoon) || !isQuiet(day, clock, heardMs);
 };
 
-const noticeTells = (fact: FactOf<'notice-raised'>, day: Day, clock: ZoneClock): Tell[] => {
+const noticeTelling = (
+  fact: Pick<FactOf<'notice-raised'>, 'step' | 'by' | 'heardMs'>,
+  day: Day,
+  clock: ZoneClock,
+): Telling => {
   const { step, by, heardMs } = fact;
   const event = day.notices.find((known) => known.event === step.event);
   const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
   const rings = ringsFor(fact, changed, day, clock);
-  const telling: Telling = { tell: 'notice', step, by, changed, rain: rainFor(step, day, heardMs), rings };
-  return tellAll(crew(day, heardMs), telling, `notice:${step.event}:${step.number}`, true);
+  return { tell: 'notice', step, by, changed, rain: rainFor(step, day, heardMs), rings };
+};
+
+const noticeTells = (fact: FactOf<'notice-raised'>, day: Day, clock: ZoneClock): Tell[] => {
+  const { step, heardMs } = fact;
+  const key = `notice:${step.event}:${step.number}`;
+  return tellAll(crew(day, heardMs), noticeTelling(fact, day, clock), key, true);
+};
+
+/** A room that is new to the crew hears what holds the dig, or will. */
+const roomTells = ({ change, id, heardMs }: FactOf<'list-changed'>, day: Day, clock: ZoneClock): Tell[] => {
+  if (change.list !== 'rooms' || 'remove' in change) return [];
+  const audience: Audience = { to: 'room', room: change.put.id };
+  return unendedNotices(day, heardMs).map((event) => ({
+    audience,
+    telling: noticeTelling(newestStep(event), day, clock),
+    urgent: true,
+    key: `notice:${event.event}:${id}`,
+  }));
 };
 
 const emergencyTells = (fact: FactOf<'emergency-called'>, day: Day): Tell[] => {
@@ -99,6 +120,8 @@ export const tellsOf = (fact: Fact, day: Day, clock: ZoneClock): Tell[] => {
       return downTells(fact, day);
     case 'line-warned':
       return lineTells(fact, day);
+    case 'list-changed':
+      return roomTells(fact, day, clock);
     case 'stranger-heard': {
       const { platform, user } = fact;
       return tellAll(
@@ -123,7 +146,6 @@ export const tellsOf = (fact: Fact, day: Day, clock: ZoneClock): Tell[] => {
     case 'notice-seen':
     case 'shift-told':
     case 'language-chosen':
-    case 'list-changed':
       return [];
   }
 };

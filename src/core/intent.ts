@@ -66,6 +66,8 @@ export type Intent =
   /** On or off shift, and whether notices should come when off; null = not said. */
   | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null }
   | { do: 'change-list'; change: ListChangeAsk }
+  /** The room that it is said in is, or is no longer, a room of the crew. */
+  | { do: 'use-room'; use: boolean }
   | { do: 'choose-language'; language: Language }
   | { do: 'call-emergency'; words: string }
   | { do: 'ask'; question: Question };
@@ -114,7 +116,7 @@ export type ListChangeAsk =
   | { list: 'fields'; put: { name: string; acres: number | null; station: StationId | null } }
   | { list: 'stations'; put: { name: string; airLimitF: Fahrenheit | null } }
   | { list: 'limits'; put: { lineLimitMin: number | null } }
-  | Extract<ListChange, { remove: string }>;
+  | Exclude<Extract<ListChange, { remove: string }>, { list: 'rooms' }>;
 
 /** What the reader made of a message. */
 export type Reading =

@@ -115,7 +115,9 @@ export type ListChange =
   | { list: 'fields'; put: Field }
   | { list: 'stations'; put: Station }
   | { list: 'limits'; put: Limits }
-  | { list: 'people' | 'trucks' | 'fields' | 'stations'; remove: string };
+  | { list: 'rooms'; put: Room }
+  | { list: 'people' | 'trucks' | 'fields' | 'stations'; remove: string }
+  | { list: 'rooms'; remove: string };
 
 const replaced = <T extends { id: string }>(
   list: readonly T[],
@@ -124,6 +126,13 @@ const replaced = <T extends { id: string }>(
   'put' in change
     ? [...list.filter((entry) => entry.id !== change.put.id), change.put]
     : list.filter((entry) => entry.id !== change.remove);
+
+/** A room that the operation file names too stays as the file has it: nobody should hear a notice twice there. */
+const withRooms = (rooms: readonly Room[], change: { put: Room } | { remove: string }): readonly Room[] => {
+  const isThere = (put: Room): boolean =>
+    rooms.some(({ platform, room }) => platform === put.platform && room === put.room);
+  return 'put' in change && isThere(change.put) ? rooms : replaced(rooms, change);
+};
 
 export const changeRoster = (roster: Roster, change: ListChange): Roster => {
   switch (change.list) {
@@ -135,6 +144,8 @@ export const changeRoster = (roster: Roster, change: ListChange): Roster => {
       return { ...roster, fields: replaced(roster.fields, change) };
     case 'stations':
       return { ...roster, stations: replaced(roster.stations, change) };
+    case 'rooms':
+      return { ...roster, rooms: withRooms(roster.rooms, change) };
     case 'limits':
       return { ...roster, limits: change.put };
   }

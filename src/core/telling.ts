@@ -33,7 +33,13 @@ export type Refusal =
   | { refused: 'drill-on-already' }
   | { refused: 'no-drill' }
   | { refused: 'no-such-entry'; list: ListChange['list']; name: string }
-  | { refused: 'last-manager' };
+  | { refused: 'last-manager' }
+  /** "Use this room", said to the bot alone. */
+  | { refused: 'no-room-here' }
+  | { refused: 'room-used-already' }
+  | { refused: 'room-not-used' }
+  /** Only the operation file can change it. */
+  | { refused: 'room-of-file' };
 
 /** Taken down, but worth a second look. */
 export type Warning =

@@ -9,6 +9,7 @@ import type { Built, Hearing } from './hearing.ts';
 import { readListChange } from './lists.ts';
 import { namesOf, nameWords } from './names.ts';
 import { withNumbers } from './numbers.ts';
+import { readRoomOrder } from './room-words.ts';
 import { slotsOf } from './sign.ts';
 import type { Sign, Slot } from './sign.ts';
 import { tokenize } from './tokens.ts';
@@ -157,6 +158,8 @@ const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing)
     if ('unclear' in asked) return { found: 'unclear', problem: asked.unclear };
     return { found: 'intents', intents: [asked.intent] };
   }
+  const room = readRoomOrder(tokens);
+  if (room !== null) return { found: 'intents', intents: [room] };
   if (hearing.addressed && asksForTicketForm(tokens))
     return { found: 'intents', intents: [{ do: 'ask', question: { about: 'ticket-form' } }] };
   return readReasoned(text, tokens, hearing) ?? readPhrases(text, tokens, hearing);

@@ -7,6 +7,7 @@ import { orderPhrases, ticketPhrases } from './order-words.ts';
 import { wordsOf } from './phrases.ts';
 import type { Phrase } from './phrases.ts';
 import { questionPhrases } from './question-words.ts';
+import { roomWords } from './room-words.ts';
 import { stationPhrases } from './station-words.ts';
 import { troublePhrases } from './trouble-words.ts';
 import { ticketWords } from './ticket-serial.ts';
@@ -33,6 +34,7 @@ export const vocabulary: readonly string[] = [
     ...ticketWords,
     ...slotWords,
     ...listWords,
+    ...roomWords,
     ...emergencyWords,
   ]),
 ];

@@ -68,11 +68,23 @@ const understandHeard = (
   }
 };
 
-/** In a room that is not the crew's, only emergencies count: nothing of the operation is said or taken there. */
+const isAboutRooms = (telling: Telling): boolean =>
+  (telling.tell === 'list-changed' && telling.change.list === 'rooms') ||
+  (telling.tell === 'refusal' && telling.refusal.refused === 'room-not-used');
+
+const countsElsewhere = (fact: Fact): boolean =>
+  fact.kind === 'emergency-called' || (fact.kind === 'list-changed' && fact.change.list === 'rooms');
+
+/**
+ * In a room that is not the crew's, only emergencies count, and a manager's word that makes it one: nothing else of the
+ * operation is said or taken there.
+ */
 const heardElsewhere = (understood: Understood, before: Day, running: Running): Understood => {
-  const facts = understood.facts.filter((fact) => fact.kind === 'emergency-called');
-  if (facts.length === 0) return nothing(before);
-  const answers = understood.answers.filter(({ tell }) => tell === 'emergency-answer');
+  const facts = understood.facts.filter(countsElsewhere);
+  const answers = understood.answers.filter(
+    (telling) => telling.tell === 'emergency-answer' || isAboutRooms(telling),
+  );
+  if (facts.length + answers.length === 0) return nothing(before);
   return { facts, answers, day: dayOf(running, [...before.facts, ...facts]) };
 };
 

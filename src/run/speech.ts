@@ -14,6 +14,7 @@ export const causeOf = (platform: string, messageId: string): string => `${platf
 export const speakingOf = (heard: Heard, speaker: CrewMember): Speaking => ({
   speaker,
   cause: causeOf(heard.platform, heard.id),
+  place: { platform: heard.platform, room: heard.room },
   sentMs: heard.sentMs,
   heardMs: heard.heardMs,
   factsSoFar: 0,

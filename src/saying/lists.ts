@@ -56,7 +56,9 @@ export const listText = ({ list }: Extract<Telling, { tell: 'list' }>, voice: Vo
   }
 };
 
-const entryText = (change: Extract<ListChange, { put: unknown }>, voice: Voice): string => {
+type Entered = Exclude<Extract<ListChange, { put: unknown }>, { list: 'rooms' }>;
+
+const entryText = (change: Entered, voice: Voice): string => {
   switch (change.list) {
     case 'people':
       return person(change.put, voice);
@@ -71,7 +73,9 @@ const entryText = (change: Extract<ListChange, { put: unknown }>, voice: Voice):
   }
 };
 
-export const changeText = (change: ListChange, voice: Voice): string =>
-  'remove' in change
+export const changeText = (change: ListChange, voice: Voice): string => {
+  if (change.list === 'rooms') return phrase(voice, 'put' in change ? 'room.used' : 'room.left');
+  return 'remove' in change
     ? phrase(voice, 'list.removed', { name: change.remove })
     : phrase(voice, 'list.put', { entry: entryText(change, voice) });
+};

@@ -26,6 +26,10 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
     case 'drill-on-already':
     case 'no-drill':
     case 'last-manager':
+    case 'no-room-here':
+    case 'room-used-already':
+    case 'room-not-used':
+    case 'room-of-file':
       return phrase(voice, `refused.${refusal.refused}`);
     case 'weight-missing':
       return phrase(voice, 'refused.weight-missing', ticketExamples(voice));

@@ -214,7 +214,14 @@ describe('messages as they come', () => {
       const speaker = personById(sampleRoster, by);
       if (!speaker) throw new Error(`${by} is not on the list`);
       const before = facts;
-      const accepted = accept(intent, day, { speaker, cause, sentMs: atMs, heardMs: atMs, factsSoFar: 0 });
+      const accepted = accept(intent, day, {
+        speaker,
+        cause,
+        place: { platform: 'local', room: 'crew' },
+        sentMs: atMs,
+        heardMs: atMs,
+        factsSoFar: 0,
+      });
       if (accepted.outcome === 'facts') facts = [...facts, ...accepted.facts];
       else refusals.push(accepted.refusal.refused);
       expect(facts.slice(0, before.length)).toEqual(before);

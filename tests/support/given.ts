@@ -143,7 +143,8 @@ const after = (
       messages += 1;
       const cause = header.cause ?? `local:m${messages}`;
       const sentMs = at(clock);
-      const speaking = { speaker, cause, sentMs, heardMs: header.heardMs ?? sentMs, factsSoFar: 0 };
+      const place = { platform: 'local', room: 'crew' };
+      const speaking = { speaker, cause, place, sentMs, heardMs: header.heardMs ?? sentMs, factsSoFar: 0 };
       const accepted = accept(intent, day, speaking);
       return accepted.outcome === 'refused'
         ? after(roster, facts, { added: [], refusal: accepted.refusal, warnings: [] })

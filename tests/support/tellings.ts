@@ -58,6 +58,10 @@ const refusals: Refusals = {
   'no-drill': [{ refused: 'no-drill' }],
   'no-such-entry': [{ refused: 'no-such-entry', list: 'trucks', name: '9' }],
   'last-manager': [{ refused: 'last-manager' }],
+  'no-room-here': [{ refused: 'no-room-here' }],
+  'room-used-already': [{ refused: 'room-used-already' }],
+  'room-not-used': [{ refused: 'room-not-used' }],
+  'room-of-file': [{ refused: 'room-of-file' }],
 };
 
 const weights = ['first', 'second', 'net'] as const;
@@ -97,6 +101,8 @@ const changes: readonly ListChange[] = [
   { list: 'stations', put: station },
   { list: 'limits', put: { lineLimitMin: 45, shortestCycleMin: 15 } },
   { list: 'trucks', remove: '5' },
+  { list: 'rooms', put: { id: 'matrix:!b:farm.example', platform: 'matrix', room: '!b:farm.example' } },
+  { list: 'rooms', remove: 'matrix:!b:farm.example' },
 ];
 
 const row: BoardRow = {

@@ -5,6 +5,7 @@ import { acceptDrill } from './drills.ts';
 import { acceptListChange } from './lists.ts';
 import { acceptResume, acceptSeen, acceptStop } from './orders.ts';
 import { acceptFieldReport, acceptReport, acceptSighting } from './report.ts';
+import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
 import type { Accepted, Speaking } from './speaking.ts';
 import { acceptTicket } from './ticket.ts';
@@ -47,6 +48,8 @@ export const accept = (intent: Exclude<Intent, { do: 'ask' }>, day: Day, speakin
     }
     case 'change-list':
       return acceptListChange(intent, day, speaking);
+    case 'use-room':
+      return acceptRoom(intent, day, speaking);
     case 'choose-language':
       return taken(speaking, null, [
         { kind: 'language-chosen', person: speaking.speaker.id, language: intent.language },

@@ -15,6 +15,8 @@ const CLOCK_DIFFERENCE_MIN: Minutes = 10;
 export interface Speaking {
   speaker: CrewMember;
   cause: string;
+  /** Where it was said, by the platform's name; `room` null = to the bot alone. */
+  place: { platform: string; room: string | null };
   sentMs: EpochMs;
   heardMs: EpochMs;
   /** How many facts the message has brought so far, for their ids. */

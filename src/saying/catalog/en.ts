@@ -88,6 +88,10 @@ export const en = {
   'refused.dig-not-stopped': 'The dig is not stopped.',
   'refused.no-such-entry': '"{name}" is not on that list.',
   'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',
+  'refused.no-room-here': 'Say that in the room that you mean.',
+  'refused.room-used-already': 'This is a room of the crew already.',
+  'refused.room-not-used': 'This is no room of the crew.',
+  'refused.room-of-file': 'The operation file names this room; only there can it be taken out.',
 
   // Questions back
   'question.not-understood':
@@ -203,6 +207,9 @@ export const en = {
   'list.no-limit': 'not set',
   'list.put': 'On the list: {entry}',
   'list.removed': 'Taken off the list: {name}',
+  'room.used':
+    'This is a room of the crew now: I read what is said here, and stop notices come here too. To end that: "stop using this room".',
+  'room.left': 'This is no longer a room of the crew. I take nothing down here; calls for help I still hear.',
   'role.grower': 'grower',
   'role.foreman': 'foreman',
   'role.driver': 'driver',
@@ -219,7 +226,7 @@ export const en = {
   // Help
   help: 'Write only when parked. Say what you did: "loaded", "in line, 14 ahead", "dumped", "{ticket}", "truck 4 broke down, flat". Ask: "how long is the line", "if I leave now?", "how many trucks do we need", "tons today?", "where is everybody", "can we dig". Wrong? "undo", or "that was truck 4 not 3". Notice seen? "got it". Going home? "off shift". Español: "español".',
   'help.manager':
-    'You can also: "stop digging, mud", "dig again", "dig on: station agreed", "crowns ok at north 40", "drill: stop digging", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "delete ticket 48213".',
+    'You can also: "stop digging, mud", "dig again", "dig on: station agreed", "crowns ok at north 40", "drill: stop digging", "who has not seen it", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "use this room", "delete ticket 48213".',
   trouble:
     'Something went wrong on my side. Your message is kept. Tell the foreman this number: {reference}.',
 

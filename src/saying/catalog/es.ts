@@ -87,6 +87,10 @@ export const es: Record<Key, string> = {
   'refused.dig-not-stopped': 'La cosecha no está parada.',
   'refused.no-such-entry': '"{name}" no está en esa lista.',
   'refused.last-manager': 'Alguien tiene que quedar de dueño o mayordomo; no cambié nada.',
+  'refused.no-room-here': 'Dígalo en la sala que quiere.',
+  'refused.room-used-already': 'Esta ya es sala del equipo.',
+  'refused.room-not-used': 'Esta no es sala del equipo.',
+  'refused.room-of-file': 'Esta sala está en el archivo de la operación; solo ahí se puede quitar.',
 
   'question.not-understood':
     'No entendí. Pruebe "cargado", "en la fila, 14 adelante", "{net}", "¿cuántas toneladas van?" o "ayuda".',
@@ -200,6 +204,9 @@ export const es: Record<Key, string> = {
   'list.no-limit': 'sin límite',
   'list.put': 'En la lista: {entry}',
   'list.removed': 'Fuera de la lista: {name}',
+  'room.used':
+    'Esta ya es sala del equipo: leo lo que se dice aquí, y aquí llegan también los avisos de paro. Para terminar: "deja esta sala".',
+  'room.left': 'Esta ya no es sala del equipo. Aquí no anoto nada; si piden auxilio, sí lo oigo.',
   'role.grower': 'dueño',
   'role.foreman': 'mayordomo',
   'role.driver': 'chofer',
@@ -214,7 +221,7 @@ export const es: Record<Key, string> = {
 
   help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". ¿Ya se va? "fuera de turno". English: "english".',
   'help.manager':
-    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "borra boleta 48213".',
+    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "usa esta sala", "borra boleta 48213".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
 
   ...weatherEs,
