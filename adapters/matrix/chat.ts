@@ -1,10 +1,11 @@
-import { HttpApiEvent, SyncState } from 'matrix-js-sdk';
+import { HttpApiEvent } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Chat, Heard, LinkedChat } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
 import type { Batch } from './catch-up.ts';
 import { clientOf, startSyncing } from './connect/client.ts';
+import { isInStep, logLink } from './connect/link.ts';
 import type { Session } from './connect/session.ts';
 import { openSession } from './connect/session.ts';
 import { startCrypto } from './crypto.ts';
@@ -39,9 +40,6 @@ export interface MatrixDeps {
 
 type Take = (batch: Batch) => Promise<void>;
 type OnHeard = (heard: Heard) => Promise<void>;
-
-/** The states of a client whose newest sync came through. */
-const inStep = new Set<SyncState | null>([SyncState.Prepared, SyncState.Syncing, SyncState.Catchup]);
 
 /**
  * Matrix as a chat platform. `listen` resolves when everything that was missed has been taken in; it rejects when the
@@ -88,8 +86,9 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedCh
       if (settings.encryption) await startCrypto(client, session);
       await startSyncing(client, session);
       await first.promise;
-      isSyncing = () => inStep.has(client.getSyncState());
+      isSyncing = () => isInStep(client);
       deps.log('info', 'Connected to Matrix.');
+      logLink(client, deps.log);
       post = poster({ client, direct, seen, draw: deps.draw, log: deps.log });
     },
     post: (message) => post(message),

@@ -1,10 +1,12 @@
+import { format } from 'node:util';
 import { logger as sdkOwn } from 'matrix-js-sdk/lib/logger.js';
 import type { Logger } from 'matrix-js-sdk/lib/logger.js';
 
 export type Log = (level: 'info' | 'warn' | 'error', message: string) => void;
 
+/** The first part may have places for the others: "%s". */
 const line = (parts: unknown[]): string =>
-  parts.map((part) => (part instanceof Error ? part.message : String(part))).join(' ');
+  format(...parts.map((part) => (part instanceof Error ? part.message : String(part))));
 
 const dropped = (): void => undefined;
 

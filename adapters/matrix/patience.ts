@@ -3,9 +3,9 @@ import { failureOf, isLoggedOut, reasonOf } from './failure.ts';
 import type { Log } from './log.ts';
 
 const FIRST_WAIT_MS = 500;
-const LONGEST_WAIT_MS = 30_000;
+const LONGEST_WAIT_MS = 10_000;
 
-/** 0.5, 1, 2 ... at most 30 s. */
+/** 0.5, 1, 2 ... at most 10 s. */
 export const backoffMs = (failures: number): number =>
   Math.min(FIRST_WAIT_MS * 2 ** (failures - 1), LONGEST_WAIT_MS);
 

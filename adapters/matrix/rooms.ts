@@ -1,5 +1,6 @@
 import type { ICreateRoomOpts, MatrixClient, Room } from 'matrix-js-sdk';
 import { ClientEvent, Preset } from 'matrix-js-sdk';
+import { isInStep } from './connect/link.ts';
 
 /** A room of the bot and one other person, who may still be invited, is a talk between the two. */
 const isForTwo = (room: Room): boolean => room.getInvitedAndJoinedMemberCount() <= 2;
@@ -66,7 +67,9 @@ export const directRooms = (client: MatrixClient, encrypted: boolean, closing: A
     if (!isThere()) throw new Error(`The new room ${roomId} did not appear.`);
   };
 
+  /** Out of step, a room that was made before may not have come yet, and the person would have two. */
   const make = async (user: string): Promise<string> => {
+    if (!isInStep(client)) throw new Error(`A room with ${user} has to wait for the homeserver.`);
     const { room_id: roomId } = await client.createRoom(newDirectRoom(user, encrypted));
     await appeared(roomId);
     return roomId;

@@ -9,7 +9,8 @@ import type { Log } from './running.ts';
 const LEASE_MS = 60_000;
 const BATCH = 20;
 const FIRST_RETRY_MS = 1_000;
-const LONGEST_RETRY_MS = 60_000;
+/** A chat that is back after an outage gets a stop notice within this; a request every ten seconds is no burden to it. */
+const LONGEST_RETRY_MS = 10_000;
 
 export type Send = (message: Claimed) => Promise<PostResult>;
 
@@ -51,9 +52,12 @@ export const counted =
     return posted;
   };
 
-/** Waits double from a second to a minute. A message is never dropped for failing often: a lost stop notice is the worst. */
+/** Waits double from a second to ten. A message is never dropped for failing often: a lost stop notice is the worst. */
 const retryMs = (attempts: number): number =>
   Math.min(LONGEST_RETRY_MS, FIRST_RETRY_MS * 2 ** Math.max(0, attempts - 1));
+
+/** The 1st, 2nd, 4th, 8th ...: a night without the chat must not fill the log. */
+const isLogged = (attempts: number): boolean => Number.isInteger(Math.log2(attempts));
 
 const settle = async (
   outbox: Outbox,
@@ -75,10 +79,11 @@ const settle = async (
       await outbox.giveUp(id, result.why, nowMs);
       return;
     case 'unknown':
-      log.warn(
-        { key, platform, attempts, why: result.why },
-        'A message may not have been delivered; it is tried again',
-      );
+      if (isLogged(attempts))
+        log.warn(
+          { key, platform, attempts, why: result.why },
+          'A message may not have been delivered; it is tried again',
+        );
       await outbox.later(id, nowMs + retryMs(attempts), result.why);
       return;
   }

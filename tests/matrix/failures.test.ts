@@ -7,6 +7,7 @@ import { startProxy } from '../support/synapse/proxy.ts';
 import { describeWithSynapse } from '../support/synapse/suite.ts';
 import type { Synapse } from '../support/synapse/synapse.ts';
 import { startSynapse } from '../support/synapse/synapse.ts';
+import { waitFor } from '../support/wait-for.ts';
 
 const LIMITED = {
   status: 429,
@@ -83,6 +84,31 @@ describeWithSynapse('a homeserver that fails', () => {
     expect(await shownIn(room, 'Truck 2 is loaded.')).toEqual([hereId]);
     expect(await shownIn(room, 'Truck 5 is loaded.')).toEqual([laterId]);
     await second.chat.close();
+  });
+
+  test('a person has one room with the bot, although the homeserver went down when it was made', async () => {
+    const { ana, bot } = crew;
+    const log: string[] = [];
+    const { chat } = await startBot(settingsFor(proxy.url, bot), {
+      log: (_level, message) => log.push(message),
+    });
+    const stop = postTo({ user: ana.user }, 'stop', plain('Stop digging at 15:10.'));
+    let made = 0;
+    proxy.answer = ({ path }) => (/\/(?:sync|versions)$/.test(path) ? BROKEN : null);
+    proxy.change = ({ path }, body) => {
+      const isMaking = path.endsWith('/createRoom');
+      made += isMaking ? 1 : 0;
+      return isMaking || /\/(?:sync|versions)$/.test(path) ? null : body;
+    };
+    expect((await chat.post(stop)).result).toBe('unknown');
+    await waitFor('the loss', () => log.includes('The Matrix homeserver is out of reach; it is looked for.'));
+    expect((await chat.post(stop)).result).toBe('unknown');
+    proxy.answer = () => null;
+    proxy.change = (_request, body) => body;
+    await waitFor('the homeserver', () => log.includes('Connected to Matrix again.'), 30_000);
+    expect((await chat.post(stop)).result).toBe('sent');
+    expect(made).toBe(1);
+    await chat.close();
   });
 
   test('missed messages are read up although the homeserver fails and wants the bot to wait', async () => {
