@@ -263,3 +263,22 @@ describe('the board', () => {
     expect(only).toBe('Truck 3: nothing heard yet');
   });
 });
+
+describe('the line', () => {
+  const evidence = { lastSerial: null, trucksAhead: 0.3, ratePerHour: null, newestAgeMin: null };
+  const forecast = { known: true, medianMin: 0, lowMin: 0, highMin: 6, evidence } as const;
+  const wait: Telling = {
+    tell: 'wait',
+    station: 'north-station',
+    arriveInMin: 0,
+    leaveInMin: null,
+    haulMin: 25,
+    forecast,
+    hold: null,
+  };
+
+  it('is not "0 trucks" long', () => {
+    expect(text(wait, english)).toContain('Probably no truck ahead.');
+    expect(text(wait, spanish)).toContain('Quizá ninguna troca adelante.');
+  });
+});

@@ -113,7 +113,8 @@ export const en = {
   'wait.usual':
     'I have no word from the line at {station} yet. Usual for this hour: about {median} min ({low} to {high}).',
   'wait.evidence-serial': 'serial {serial} at {time}',
-  'wait.evidence-ahead': 'about {count, plural, one {# truck} other {# trucks}} ahead',
+  'wait.evidence-ahead':
+    '{count, plural, =0 {probably no truck} one {about # truck} other {about # trucks}} ahead',
   'wait.evidence-rate': '{rate} an hour',
   'wait.evidence-age': '{age, plural, =0 {newest word just now} other {newest word # min old}}',
   'hold.say':

@@ -111,7 +111,8 @@ export const es: Record<Key, string> = {
   'wait.usual':
     'Todavía no sé nada de la fila en {station}. Lo normal a esta hora: unos {median} min ({low} a {high}).',
   'wait.evidence-serial': 'boleta {serial} a las {time}',
-  'wait.evidence-ahead': 'como {count, plural, one {# troca} other {# trocas}} adelante',
+  'wait.evidence-ahead':
+    '{count, plural, =0 {quizá ninguna troca} one {como # troca} other {como # trocas}} adelante',
   'wait.evidence-rate': '{rate} por hora',
   'wait.evidence-age': '{age, plural, =0 {última noticia ahora mismo} other {última noticia hace # min}}',
   'hold.say':
