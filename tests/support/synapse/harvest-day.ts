@@ -34,7 +34,8 @@ const noonZone = (): string => {
 const person = (name: string, role: string, more: string, user: string): string =>
   `  - {name: ${name}, role: ${role}${more}, addresses: {matrix: "${user}"}}`;
 
-const operationFile = (foreman: Account, drivers: readonly Account[], room: string): string =>
+/** The room is not in it: the foreman names it in chat. */
+const operationFile = (foreman: Account, drivers: readonly Account[]): string =>
   [
     'name: Loopback farm',
     'id: loopback',
@@ -48,15 +49,13 @@ const operationFile = (foreman: Account, drivers: readonly Account[], room: stri
     '  - {name: North 40}',
     'stations:',
     '  - {name: North station, air-limit: 60 F, root-limit: 55 F, pilers: 2}',
-    'rooms:',
-    `  - {id: crew, platform: matrix, room: "${room}"}`,
     '',
   ].join('\n');
 
 /** What somebody said, and what it must have become. */
 interface Said {
   id: string;
-  became: 'left-field' | 'joined-line' | 'at-field' | 'ticket' | 'order' | 'question';
+  became: 'left-field' | 'joined-line' | 'at-field' | 'ticket' | 'order' | 'question' | 'list-changed';
   /** Its answer may have been shown when the bot was killed, but not noted as shown. */
   last: boolean;
 }
@@ -73,7 +72,7 @@ export interface Day {
   round: (number: number, onSaid?: (count: number) => void) => Promise<void>;
   /** Resolves when the tickets of that round have been answered. */
   answered: (number: number) => Promise<void>;
-  /** Resolves when all know the bot's device. */
+  /** Resolves when all know the bot's device, and it reads their room by the foreman's word. */
   met: () => Promise<unknown>;
   /**
    * Says one more thing in each place, and resolves when it is answered: each place is served in order, so all before it
@@ -103,7 +102,7 @@ export const gatherDay = async (
   const [foreman, ...drivers] = await Promise.all([boss, ...crew].map((each) => nioUser(synapse.url, each)));
   if (foreman === undefined) throw new Error('a foreman');
   const home = temporaryDirectory();
-  writeFileSync(join(home, 'operation.yaml'), operationFile(boss, crew, room));
+  writeFileSync(join(home, 'operation.yaml'), operationFile(boss, crew));
   const said: Said[] = [];
   const say = async (user: NioUser, words: string, became: Said['became']): Promise<void> => {
     const id = await user.say(room, words);
@@ -160,7 +159,10 @@ export const gatherDay = async (
       const isShown = (receipt: string) => foreman.messages().some(({ text }) => text.includes(receipt));
       await waitFor(`receipts of round ${number}`, () => receipts.every(isShown), SHOWN_WITHIN_MS);
     },
-    met: () => Promise.all([foreman, ...drivers].map((each) => each.meets(room, bot.user))),
+    met: async () => {
+      await Promise.all([foreman, ...drivers].map((each) => each.meets(room, bot.user)));
+      await close(foreman, room, 'use this room', 'list-changed', 'This is a room of the crew now');
+    },
     settled: () =>
       Promise.all([
         close(drivers[0] ?? foreman, room, 'at the field', 'at-field', 'Truck 1: at the field'),
