@@ -4,6 +4,7 @@ import type { Day } from './day.ts';
 import { endDrills } from './drills.ts';
 import type { Fact, FactOf, NoticeStep } from './facts.ts';
 import { newestStep, rainFor, unendedNotices } from './notices.ts';
+import type { RaisedStep } from './notices.ts';
 import { isQuiet } from './quiet.ts';
 import { managers, personById } from './roster.ts';
 import type { Roster } from './roster.ts';
@@ -33,7 +34,7 @@ const SOON_MIN: Minutes = 120;
 
 /** A watch and its end never ring; at night, when nobody works, nothing does but a person's order that begins soon. */
 const ringsFor = (
-  { step, heardMs }: Pick<FactOf<'notice-raised'>, 'step' | 'heardMs'>,
+  { step, heardMs }: RaisedStep,
   changed: NoticeStep | null,
   day: Day,
   clock: ZoneClock,
@@ -44,15 +45,11 @@ const ringsFor = (
   return (isOrder && isSoon) || !isQuiet(day, clock, heardMs);
 };
 
-const noticeTelling = (
-  fact: Pick<FactOf<'notice-raised'>, 'step' | 'by' | 'heardMs'>,
-  day: Day,
-  clock: ZoneClock,
-): Telling => {
-  const { step, by, heardMs } = fact;
+const noticeTelling = (raised: RaisedStep, day: Day, clock: ZoneClock): Telling => {
+  const { step, by, heardMs } = raised;
   const event = day.notices.find((known) => known.event === step.event);
   const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
-  const rings = ringsFor(fact, changed, day, clock);
+  const rings = ringsFor(raised, changed, day, clock);
   return { tell: 'notice', step, by, changed, rain: rainFor(step, day, heardMs), rings };
 };
 
@@ -66,12 +63,9 @@ const noticeTells = (fact: FactOf<'notice-raised'>, day: Day, clock: ZoneClock):
 const roomTells = ({ change, id, heardMs }: FactOf<'list-changed'>, day: Day, clock: ZoneClock): Tell[] => {
   if (change.list !== 'rooms' || 'remove' in change) return [];
   const audience: Audience = { to: 'room', room: change.put.id };
-  return unendedNotices(day, heardMs).map((event) => ({
-    audience,
-    telling: noticeTelling(newestStep(event), day, clock),
-    urgent: true,
-    key: `notice:${event.event}:${id}`,
-  }));
+  return unendedNotices(day, heardMs).flatMap((event) =>
+    tellAll([audience], noticeTelling(newestStep(event), day, clock), `notice:${event.event}:${id}`, true),
+  );
 };
 
 const emergencyTells = (fact: FactOf<'emergency-called'>, day: Day): Tell[] => {

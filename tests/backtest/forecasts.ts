@@ -16,6 +16,8 @@ export type Asked<Answer> = (nowMin: number, leadMin: number) => Answer;
 
 /** What all is measured against. */
 export const BASE_RULE = 'last observed';
+/** The same again, with the cruder interval. */
+export const CRUDE_RULE = `${BASE_RULE}, cruder interval`;
 
 export const naiveRules = (run: DayRun, usual: (atMin: number) => number, profile: LineProfile) => {
   const at = (nowMin: number) => seenWaits(seenAt(run, nowMin));

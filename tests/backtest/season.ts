@@ -10,9 +10,8 @@ import { NIGHT_MIN, feedback, heardUnder, seenAt, targets, trueDay } from './day
 import type { DayRun } from './day-run.ts';
 import { exampleOf, hasLine } from './example.ts';
 import type { Example } from './example.ts';
-import { BASE_RULE, boundForecast, naiveRules, rawForecast } from './forecasts.ts';
+import { BASE_RULE, CRUDE_RULE, boundForecast, naiveRules, rawForecast } from './forecasts.ts';
 import type { Asked } from './forecasts.ts';
-import { CRUDE_RULE } from './report.ts';
 import { seenWaits, usualWaits } from './rules/naive.ts';
 import { LEADS_MIN } from './scoring.ts';
 import type { Scored } from './scoring.ts';

@@ -9,7 +9,7 @@ import { board } from '../../src/core/haul/board.ts';
 import { hasEnded } from '../../src/core/haul/load.ts';
 import { tally } from '../../src/core/tally/tally.ts';
 import { personById } from '../../src/core/roster.ts';
-import { allLoads, at, bookTicket, fact, report } from '../support/given.ts';
+import { CREW_ROOM, allLoads, at, bookTicket, fact, report } from '../support/given.ts';
 import { hauls, nastyDays, promptHauls } from '../support/random-day.ts';
 import { sampleRoster } from '../support/roster.ts';
 
@@ -217,7 +217,7 @@ describe('messages as they come', () => {
       const accepted = accept(intent, day, {
         speaker,
         cause,
-        place: { platform: 'local', room: 'crew' },
+        place: CREW_ROOM,
         sentMs: atMs,
         heardMs: atMs,
         factsSoFar: 0,

@@ -127,6 +127,9 @@ export interface Given {
   ) => Given;
 }
 
+/** Where the crew talks. */
+export const CREW_ROOM = { platform: 'local', room: 'crew' };
+
 const after = (
   roster: Roster,
   facts: readonly Fact[],
@@ -143,8 +146,14 @@ const after = (
       messages += 1;
       const cause = header.cause ?? `local:m${messages}`;
       const sentMs = at(clock);
-      const place = { platform: 'local', room: 'crew' };
-      const speaking = { speaker, cause, place, sentMs, heardMs: header.heardMs ?? sentMs, factsSoFar: 0 };
+      const speaking = {
+        speaker,
+        cause,
+        place: CREW_ROOM,
+        sentMs,
+        heardMs: header.heardMs ?? sentMs,
+        factsSoFar: 0,
+      };
       const accepted = accept(intent, day, speaking);
       return accepted.outcome === 'refused'
         ? after(roster, facts, { added: [], refusal: accepted.refusal, warnings: [] })
