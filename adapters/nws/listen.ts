@@ -1,5 +1,5 @@
 /** Forecasts of the US National Weather Service, https://www.weather.gov/documentation/services-web-api. */
-import type { ForecastPlace, ForecastResult, ForecastSource, FreezeAlert } from '../../src/ports/forecast.ts';
+import type { ForecastPlace, ForecastResult, ForecastSource, FreezeAlert } from '../../src/ports/weather.ts';
 import { freezeAlerts } from './alerts.ts';
 import { unusable } from './failure.ts';
 import type { Failure } from './failure.ts';

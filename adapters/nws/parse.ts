@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { ForecastResult, PeriodHigh, RainTotal } from '../../src/ports/forecast.ts';
+import type { ForecastResult, PeriodHigh, RainTotal } from '../../src/ports/weather.ts';
 import { parseInterval } from './interval.ts';
 import type { Interval } from './interval.ts';
 

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import type { ForecastSource } from '../../src/ports/forecast.ts';
+import type { ForecastSource } from '../../src/ports/weather.ts';
 import { freezeAlerts } from './alerts.ts';
 import { parseGrid, parseHourly } from './parse.ts';
 

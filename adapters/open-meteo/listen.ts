@@ -1,6 +1,6 @@
 /** Forecasts of Open-Meteo, https://open-meteo.com/en/docs. */
 import { createHash } from 'node:crypto';
-import type { ForecastPlace, ForecastResult, ForecastSource } from '../../src/ports/forecast.ts';
+import type { ForecastPlace, ForecastResult, ForecastSource } from '../../src/ports/weather.ts';
 import { broken, failureOf, unusable } from './failure.ts';
 import type { Failure } from './failure.ts';
 import { parseForecast } from './parse.ts';

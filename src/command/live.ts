@@ -1,14 +1,14 @@
 /** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
-import { counted, deliver, overChats } from '../run/deliver.ts';
-import { forecastPolling } from '../run/forecasts.ts';
-import { hear } from '../run/hear.ts';
-import { lineHistories } from '../run/line-forecasts.ts';
-import { lineThreads } from '../run/line-thread.ts';
-import { dayOf } from '../run/running.ts';
-import type { Log } from '../run/running.ts';
-import { tick } from '../run/weather.ts';
+import { counted, deliver, overChats } from '../run/out/deliver.ts';
+import { forecastPolling } from '../run/time/poll-weather.ts';
+import { hear } from '../run/in/hear.ts';
+import { lineHistories } from '../run/line/service.ts';
+import { lineThreads } from '../run/line/thread.ts';
+import { dayOf } from '../run/host/operation.ts';
+import type { Log } from '../run/host/operation.ts';
+import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
-import type { ForecastSource } from '../ports/forecast.ts';
+import type { ForecastSource } from '../ports/weather.ts';
 import type { Operation } from './operate.ts';
 
 const TICK_MS = 1_000;

@@ -1,14 +1,14 @@
 /** A notice as a message of the Common Alerting Protocol 1.2, for other systems to take in. */
-import type { Day, NoticeEvent } from '../core/day.ts';
-import { newestStep, rainFor } from '../core/notices.ts';
-import type { RaisedStep } from '../core/notices.ts';
+import type { Day, NoticeEvent } from '../core/harvest/fold.ts';
+import { newestStep, rainFor } from '../core/notices/notices.ts';
+import type { RaisedStep } from '../core/notices/notices.ts';
 import { stationById } from '../core/roster.ts';
 import type { Language } from '../core/roster.ts';
 import type { Telling } from '../core/telling.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
-import { capXml } from '../core/weather/cap-xml.ts';
-import { capAlert } from '../core/weather/cap.ts';
-import type { CapWords } from '../core/weather/cap.ts';
+import { capXml } from '../saying/cap/cap-xml.ts';
+import { capAlert } from '../saying/cap/cap.ts';
+import type { CapWords } from '../saying/cap/cap.ts';
 import { noticeParts } from '../saying/notice.ts';
 
 /** RFC 3066. */

@@ -1,13 +1,13 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
-import type { Day } from '../core/day.ts';
+import type { Day } from '../core/harvest/fold.ts';
 import type { Roster } from '../core/roster.ts';
-import { lineHere } from '../run/line-forecasts.ts';
-import { createMetrics } from '../run/metrics.ts';
-import type { Metrics } from '../run/metrics.ts';
-import { emptyPool } from '../run/pool.ts';
-import { allFacts, dayOf, emptyCache } from '../run/running.ts';
-import type { Log, Running } from '../run/running.ts';
-import { zoneClock } from '../run/zone-clock.ts';
+import { lineHere } from '../run/line/service.ts';
+import { createMetrics } from '../run/host/metrics.ts';
+import type { Metrics } from '../run/host/metrics.ts';
+import { emptyPool } from '../run/line/shared-tickets.ts';
+import { allFacts, dayOf, emptyCache } from '../run/host/operation.ts';
+import type { Log, Running } from '../run/host/operation.ts';
+import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
 import type { Store } from '../store/open.ts';
 

@@ -1,6 +1,6 @@
 /** One line of a recorded day. The format is described in README.md, under "Replay". */
 import { z } from 'zod';
-import type { HourlyTemperature } from '../core/facts.ts';
+import type { HourlyTemperature } from '../core/book/facts.ts';
 import type { Heard } from '../ports/chat.ts';
 
 const instant = z.iso

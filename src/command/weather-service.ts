@@ -2,8 +2,8 @@ import { stat } from 'node:fs/promises';
 import { recordedNws } from '../../adapters/nws/recorded.ts';
 import { nws } from '../../adapters/nws/listen.ts';
 import { openMeteo } from '../../adapters/open-meteo/listen.ts';
-import type { ForecastSource } from '../ports/forecast.ts';
-import type { Log } from '../run/running.ts';
+import type { ForecastSource } from '../ports/weather.ts';
+import type { Log } from '../run/host/operation.ts';
 import type { Weather } from '../settings/weather.ts';
 
 /** The slowest answers seen took some seconds; a request that takes longer is tried again later. */

@@ -1,13 +1,13 @@
-import type { Fact, FactOf, NoticeStep } from './facts.ts';
-import type { BoardRow } from './haul/board.ts';
+import type { Fact, FactOf, NoticeStep } from './book/facts.ts';
+import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
-import type { DayPlan } from './plan.ts';
+import type { DayPlan } from './answers/plan.ts';
 import type { ListChange, PersonId, StationId, TruckId } from './roster.ts';
-import type { LeftInField } from './tally/left.ts';
-import type { Tally } from './tally/tally.ts';
+import type { LeftInField } from './answers/left.ts';
+import type { Tally } from './answers/tally.ts';
 import type { EpochMs, Lb, Minutes } from './units.ts';
 
 /** Why something was not taken down. Nothing already recorded is lost by it. */

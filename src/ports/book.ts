@@ -1,5 +1,5 @@
-import type { Fact } from '../core/facts.ts';
-import type { PooledTicket } from '../core/line/pool.ts';
+import type { Fact } from '../core/book/facts.ts';
+import type { PooledTicket } from '../core/line/shared-tickets.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Heard } from './chat.ts';
 import type { Outgoing } from './outbox.ts';

@@ -1,4 +1,4 @@
-import type { NoticeStep } from '../core/facts.ts';
+import type { NoticeStep } from '../core/book/facts.ts';
 import { stationById } from '../core/roster.ts';
 import type { PersonId } from '../core/roster.ts';
 import type { RainAround, Telling, UnseenNotice } from '../core/telling.ts';

@@ -1,5 +1,5 @@
 /** The day's temperature curve, the limit and when to dig, as a picture to be read on a phone. */
-import type { DayPlan } from '../core/plan.ts';
+import type { DayPlan } from '../core/answers/plan.ts';
 import type { EpochMs, Fahrenheit } from '../core/units.ts';
 import type { Span } from '../core/weather/crossing.ts';
 import type { Picture } from '../ports/chat.ts';

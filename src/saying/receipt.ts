@@ -1,4 +1,4 @@
-import type { Fact, FactOf, Ticket } from '../core/facts.ts';
+import type { Fact, FactOf, Ticket } from '../core/book/facts.ts';
 import type { Warning } from '../core/telling.ts';
 import type { EpochMs } from '../core/units.ts';
 import {

@@ -1,5 +1,5 @@
 /** The harvest days of the backtest: as they came, and as they were forecast. */
-import type { HourlyTemperature } from '../../src/core/facts.ts';
+import type { HourlyTemperature } from '../../src/core/book/facts.ts';
 import { fahrenheitFromCelsius } from '../../src/core/units.ts';
 import { diurnalTemperature } from '../support/diurnal.ts';
 import { seattleDays } from '../support/seattle-hours.ts';

@@ -1,10 +1,10 @@
 /** Every rule as a question at a moment of a day. */
-import { FRESH_CALIBRATION } from '../../src/core/line/calibration.ts';
-import type { Interval } from '../../src/core/line/calibration.ts';
-import { makeForecast } from '../../src/core/line/forecast.ts';
-import { usualAt } from '../../src/core/line/profile.ts';
-import type { LineProfile } from '../../src/core/line/profile.ts';
-import { seedOf } from '../../src/core/line/random.ts';
+import { FRESH_CALIBRATION } from '../../src/core/line/model/calibration.ts';
+import type { Interval } from '../../src/core/line/model/calibration.ts';
+import { makeForecast } from '../../src/core/line/wait-forecast.ts';
+import { usualAt } from '../../src/core/line/model/usual-day.ts';
+import type { LineProfile } from '../../src/core/line/model/usual-day.ts';
+import { seedOf } from '../../src/core/line/model/random.ts';
 import { dayUntil, seenAt, trueLine } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import { clairvoyant } from './rules/clairvoyant.ts';

@@ -1,9 +1,9 @@
 /** One station's season: earlier days to learn from, then days that no rule has seen. */
-import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/calibration.ts';
-import type { Calibration, Interval } from '../../src/core/line/calibration.ts';
-import { learnProfile } from '../../src/core/line/learn.ts';
-import type { LineProfile } from '../../src/core/line/profile.ts';
-import { randomFrom, seedOf } from '../../src/core/line/random.ts';
+import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/model/calibration.ts';
+import type { Calibration, Interval } from '../../src/core/line/model/calibration.ts';
+import { learnProfile } from '../../src/core/line/model/learn.ts';
+import type { LineProfile } from '../../src/core/line/model/usual-day.ts';
+import { randomFrom, seedOf } from '../../src/core/line/model/random.ts';
 import { nearestInterval, scaledInterval } from './conformal.ts';
 import type { Past } from './conformal.ts';
 import { NIGHT_MIN, feedback, heardUnder, seenAt, targets, trueDay } from './day-run.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { foldDay } from '../../src/core/day.ts';
+import { foldDay } from '../../src/core/harvest/fold.ts';
 import { noticeXml } from '../../src/command/notice-xml.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { checkCap, textsAt } from '../support/cap-rules.ts';
 import { crewForEachTest } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';

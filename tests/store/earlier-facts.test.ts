@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sql } from 'drizzle-orm';
-import { foldDay } from '../../src/core/day.ts';
+import { foldDay } from '../../src/core/harvest/fold.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { at, fact } from '../support/given.ts';

@@ -1,5 +1,5 @@
 /** Notices of every sort and stage, and what is said of them. */
-import type { FactOf } from '../../src/core/facts.ts';
+import type { FactOf } from '../../src/core/book/facts.ts';
 import type { DigState, Telling } from '../../src/core/telling.ts';
 import { at } from './given.ts';
 import { heatStep } from './notices.ts';

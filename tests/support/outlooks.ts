@@ -1,11 +1,11 @@
 /** Plans of a day by invented forecasts of the sample farm, made as the bot makes them. */
-import { foldDay } from '../../src/core/day.ts';
-import { planOf } from '../../src/core/plan.ts';
+import { foldDay } from '../../src/core/harvest/fold.ts';
+import { planOf } from '../../src/core/answers/plan.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import type { Fahrenheit } from '../../src/core/units.ts';
 import type { RainTotal } from '../../src/core/weather/rain.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { at, fact } from './given.ts';
 import { sampleRoster } from './roster.ts';
 

@@ -1,5 +1,5 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
-import type { BoardRow } from '../../src/core/haul/board.ts';
+import type { BoardRow } from '../../src/core/answers/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';

@@ -1,4 +1,4 @@
-import type { Day } from '../day.ts';
+import type { Day } from '../harvest/fold.ts';
 import type { Intent } from '../intent.ts';
 import { acceptCorrection, acceptWithdrawal } from './changes.ts';
 import { acceptDrill } from './drills.ts';

@@ -1,10 +1,10 @@
-import type { Day } from '../day.ts';
-import { askedBy, entriesAndChanges, isChange, standingFacts, targetEntry } from '../entries.ts';
-import type { Entry } from '../entries.ts';
-import type { Correction, EntryTarget, Fact } from '../facts.ts';
+import type { Day } from '../harvest/fold.ts';
+import { askedBy, entriesAndChanges, isChange, standingFacts, targetEntry } from '../book/entries.ts';
+import type { Entry } from '../book/entries.ts';
+import type { Correction, EntryTarget, Fact } from '../book/facts.ts';
 import type { IntentTarget } from '../intent.ts';
 import { mayManage, truckById } from '../roster.ts';
-import { netOf, reweigh, setsWeight, weightWarnings } from '../tally/weights.ts';
+import { netOf, reweigh, setsWeight, weightWarnings } from '../book/weights.ts';
 import type { Warning } from '../telling.ts';
 import { isAhead, refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';

@@ -1,6 +1,6 @@
-import type { Day } from '../day.ts';
-import type { NoticeStep } from '../facts.ts';
-import { holds, newestStep, openDrills } from '../notices.ts';
+import type { Day } from '../harvest/fold.ts';
+import type { NoticeStep } from '../book/facts.ts';
+import { holds, newestStep, openDrills } from '../notices/notices.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { allClear } from '../weather/steps.ts';

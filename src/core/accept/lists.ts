@@ -1,4 +1,4 @@
-import type { Day } from '../day.ts';
+import type { Day } from '../harvest/fold.ts';
 import type { ListChangeAsk } from '../intent.ts';
 import { mayManage } from '../roster.ts';
 import type { CrewMember, Field, ListChange, Roster, Station, Truck } from '../roster.ts';

@@ -1,9 +1,9 @@
-import type { Day, NoticeEvent } from '../day.ts';
-import type { NoticeStep } from '../facts.ts';
+import type { Day, NoticeEvent } from '../harvest/fold.ts';
+import type { NoticeStep } from '../book/facts.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices.ts';
+import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices/notices.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 

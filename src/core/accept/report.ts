@@ -1,5 +1,5 @@
-import type { Day } from '../day.ts';
-import type { Happening } from '../facts.ts';
+import type { Day } from '../harvest/fold.ts';
+import type { Happening } from '../book/facts.ts';
 import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 

@@ -1,5 +1,5 @@
 /** The rooms of the crew: those of the operation file, and those that a manager has named by words said in them. */
-import type { Day } from '../day.ts';
+import type { Day } from '../harvest/fold.ts';
 import { LOCAL, mayManage, roomAt } from '../roster.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';

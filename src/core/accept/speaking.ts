@@ -1,5 +1,5 @@
-import type { Day } from '../day.ts';
-import type { Fact, Happening } from '../facts.ts';
+import type { Day } from '../harvest/fold.ts';
+import type { Fact, Happening } from '../book/facts.ts';
 import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
 import { fieldById } from '../roster.ts';

@@ -1,10 +1,10 @@
-import type { Day } from '../day.ts';
-import type { Ticket } from '../facts.ts';
+import type { Day } from '../harvest/fold.ts';
+import type { Ticket } from '../book/facts.ts';
 import { loadOfTicket } from '../haul/belonging.ts';
 import type { BookedTicket } from '../haul/load.ts';
 import { truckById } from '../roster.ts';
 import type { TruckId } from '../roster.ts';
-import { netOf, weightWarnings } from '../tally/weights.ts';
+import { netOf, weightWarnings } from '../book/weights.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb } from '../units.ts';
 import { refused, stationFor, taken, truckFor } from './speaking.ts';

@@ -1,5 +1,5 @@
 /** The operation's own past at a station: what its profile and the honesty of its intervals are learned from. */
-import type { Day } from '../day.ts';
+import type { Day } from '../harvest/fold.ts';
 import type { StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';

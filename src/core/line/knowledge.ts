@@ -1,15 +1,15 @@
 /** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { FRESH_CALIBRATION, learnedFrom } from './calibration.ts';
-import type { Calibration, Interval } from './calibration.ts';
-import { makeForecast } from './forecast.ts';
+import { FRESH_CALIBRATION, learnedFrom } from './model/calibration.ts';
+import type { Calibration, Interval } from './model/calibration.ts';
+import { makeForecast } from './wait-forecast.ts';
 import type { LineHistory } from './history.ts';
-import { learnProfile } from './learn.ts';
+import { learnProfile } from './model/learn.ts';
 import { asHeardBy, openedAfter } from './observations.ts';
-import { defaultProfile } from './profile.ts';
-import type { LineProfile } from './profile.ts';
-import { tripsOf } from './timeline.ts';
+import { defaultProfile } from './model/usual-day.ts';
+import type { LineProfile } from './model/usual-day.ts';
+import { tripsOf } from './model/timeline.ts';
 import type { ForecastWait, LineObservations, Visit } from './types.ts';
 
 export interface LineKnowledge {

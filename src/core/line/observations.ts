@@ -1,10 +1,10 @@
-import type { Day } from '../day.ts';
+import type { Day } from '../harvest/fold.ts';
 import type { Load } from '../haul/load.ts';
 import { stationById } from '../roster.ts';
 import type { FieldId, StationId } from '../roster.ts';
 import { addMinutes, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { pooledVisits } from './pool.ts';
+import { pooledVisits } from './shared-tickets.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
 
 /** One way loaded, where nothing has been learned: 20-30 min (a driver's account, travelingwithtucson, 2020). */

@@ -6,7 +6,7 @@
  */
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import type { WaitCourse } from './courses.ts';
+import type { WaitCourse } from './model/courses.ts';
 
 /** One trip of a truck through the station. Null = not known, or not yet. */
 export interface Visit {

@@ -1,4 +1,4 @@
-import type { HourlyTemperature } from '../facts.ts';
+import type { HourlyTemperature } from '../book/facts.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';

@@ -1,4 +1,4 @@
-import type { HourlyTemperature } from '../facts.ts';
+import type { HourlyTemperature } from '../book/facts.ts';
 import type { EpochMs, Fahrenheit, Minutes } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import type { ForecastPair } from './forecast-error.ts';

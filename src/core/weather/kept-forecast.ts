@@ -1,4 +1,4 @@
-import type { FactOf, HourlyTemperature } from '../facts.ts';
+import type { FactOf, HourlyTemperature } from '../book/facts.ts';
 import type { EpochMs } from '../units.ts';
 import { stretchToHighs } from './highs.ts';
 import type { PeriodHigh } from './highs.ts';

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { nws } from '../../../adapters/nws/listen.ts';
-import type { ForecastSource } from '../../../src/ports/forecast.ts';
+import type { ForecastSource } from '../../../src/ports/weather.ts';
 import {
   GRID_PATH,
   HOURLY_PATH,

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openMeteo } from '../../../adapters/open-meteo/listen.ts';
-import type { ForecastResult } from '../../../src/ports/forecast.ts';
+import type { ForecastResult } from '../../../src/ports/weather.ts';
 import { openMeteoReply } from '../../support/open-meteo-replies.ts';
 import { json, weatherServer } from '../../support/weather-server.ts';
 import type { Answer, WeatherServer } from '../../support/weather-server.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { NoticeStep } from '../../../src/core/facts.ts';
+import type { NoticeStep } from '../../../src/core/book/facts.ts';
 import type { Intent } from '../../../src/core/intent.ts';
-import { holds, unseenNotice } from '../../../src/core/notices.ts';
+import { holds, unseenNotice } from '../../../src/core/notices/notices.ts';
 import { at, fact, given } from '../../support/given.ts';
 import { raised } from '../../support/notices.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import type { Fact, HaulStep } from '../../../src/core/facts.ts';
+import { foldDay } from '../../../src/core/harvest/fold.ts';
+import type { Fact, HaulStep } from '../../../src/core/book/facts.ts';
 import { at, loadsOf, step, ticket, truckIn } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import type { Fact } from '../../../src/core/facts.ts';
-import { tally } from '../../../src/core/tally/tally.ts';
+import { foldDay } from '../../../src/core/harvest/fold.ts';
+import type { Fact } from '../../../src/core/book/facts.ts';
+import { tally } from '../../../src/core/answers/tally.ts';
 import { at, fact, loadsOf, step, ticket, truckIn } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 

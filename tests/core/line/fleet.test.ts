@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import { haulCycle } from '../../../src/core/line/cycle.ts';
-import { fleetMatch } from '../../../src/core/line/fleet-answer.ts';
-import { waitOnCourse } from '../../../src/core/line/courses.ts';
+import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { haulCycle } from '../../../src/core/line/round-trip.ts';
+import { fleetMatch } from '../../../src/core/answers/fleet.ts';
+import { waitOnCourse } from '../../../src/core/line/model/courses.ts';
 import {
   adviseHold,
   erlangB,

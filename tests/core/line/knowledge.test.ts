@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import type { Fact } from '../../../src/core/facts.ts';
-import { FRESH_CALIBRATION } from '../../../src/core/line/calibration.ts';
+import { foldDay } from '../../../src/core/harvest/fold.ts';
+import type { Fact } from '../../../src/core/book/facts.ts';
+import { FRESH_CALIBRATION } from '../../../src/core/line/model/calibration.ts';
 import { lineHistory, signOfHistory, signOfPast } from '../../../src/core/line/history.ts';
 import type { LineHistory } from '../../../src/core/line/history.ts';
 import {
@@ -13,8 +13,8 @@ import {
   settledTrips,
 } from '../../../src/core/line/knowledge.ts';
 import { asHeardBy, haulMinutes, lineObservations } from '../../../src/core/line/observations.ts';
-import { zoneClock } from '../../../src/run/zone-clock.ts';
-import { lineLearner } from '../../../src/run/line-learner.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
+import { lineLearner } from '../../../src/run/line/learner.ts';
 import { at, fact, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import { seasonFacts } from '../../support/season.ts';

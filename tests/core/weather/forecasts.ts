@@ -1,4 +1,4 @@
-import type { HourlyTemperature } from '../../../src/core/facts.ts';
+import type { HourlyTemperature } from '../../../src/core/book/facts.ts';
 import type { HeatStation } from '../../../src/core/weather/heat-stop.ts';
 
 export const HOUR_MS = 3_600_000;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { HourlyTemperature, NoticeStep } from '../../../src/core/facts.ts';
+import type { HourlyTemperature, NoticeStep } from '../../../src/core/book/facts.ts';
 import { FROST_OPTIONS, frostHold } from '../../../src/core/weather/frost.ts';
 import type { FrostDecision, FrostOptions } from '../../../src/core/weather/frost.ts';
 import { rainWithin } from '../../../src/core/weather/rain.ts';

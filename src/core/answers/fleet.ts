@@ -1,0 +1,70 @@
+/** "Do we need another truck?" */
+import type { Day } from '../harvest/fold.ts';
+import { minutesBetween } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+import { haulCycle } from '../line/round-trip.ts';
+import { runFleet, runFleetOn, trucksNeeded } from '../line/fleet.ts';
+import type { FleetCourse, FleetMatch } from '../line/fleet.ts';
+import { haulMinutes } from '../line/observations.ts';
+import type { ForecastWait, LineObservations, WaitForecast } from '../line/types.ts';
+
+interface Figures {
+  medianMin: Minutes;
+  lowMin: Minutes;
+  highMin: Minutes;
+}
+
+/** Where nothing is known of the line, today or usually; common practice, no source. */
+const UNKNOWN_WAIT: Figures = { lowMin: 0, medianMin: 15, highMin: 60 };
+
+const figuresOf = (forecast: WaitForecast): Figures =>
+  forecast.known ? forecast : (forecast.usual ?? UNKNOWN_WAIT);
+
+/** A truck of which nothing is heard for longer hauls no more. */
+const HAULS_MIN: Minutes = 240;
+
+/** Trucks that go round now; all of the list where none does yet. */
+const trucksHauling = (day: Day, nowMs: EpochMs): number => {
+  const hauling = [...day.trucks.values()].filter(
+    ({ phase, sinceMs }) =>
+      phase !== 'parked' && phase !== 'down' && minutesBetween(sinceMs, nowMs) < HAULS_MIN,
+  );
+  return hauling.length > 0 ? hauling.length : day.roster.trucks.length;
+};
+
+export const fleetMatch = (
+  day: Day,
+  observations: LineObservations,
+  today: { fromMs: EpochMs; nowMs: EpochMs },
+  forecastWait: ForecastWait,
+): FleetMatch => {
+  const { station } = observations;
+  const field = day.dugField;
+  const { fromMs, nowMs } = today;
+  const forecast = forecastWait(observations, {
+    nowMs,
+    arriveInMin: haulMinutes(day, station, field),
+    withCourses: true,
+  });
+  const wait = figuresOf(forecast);
+  const cycle = haulCycle(day, station, field, fromMs, wait);
+  const needed = trucksNeeded(cycle);
+  const now = trucksHauling(day, nowMs);
+  const trucks = now > 0 ? now : needed;
+  const paths = forecast.known ? (forecast.courses ?? []) : [];
+  const run = (count: number): FleetCourse =>
+    paths.length > 0 ? runFleetOn(count, cycle, paths) : runFleet(count, cycle);
+  const compared = [...new Set([trucks - 1, trucks, trucks + 1, needed])].filter((count) => count > 0);
+  return {
+    station,
+    field,
+    trucks,
+    needed,
+    loadMin: cycle.loadMin,
+    roundMin: cycle.loadMin + cycle.awayMin,
+    waitMin: wait.medianMin,
+    waitKnown: forecast.known,
+    onPaths: paths.length > 0,
+    courses: compared.sort((a, b) => a - b).map(run),
+  };
+};

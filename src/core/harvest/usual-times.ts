@@ -1,0 +1,63 @@
+/** How long a load takes from the digger to the pile, as this operation's own times have it. */
+import type { Day } from './fold.ts';
+import type { FactOf } from '../book/facts.ts';
+import { haulMinutes } from '../line/observations.ts';
+import type { StationId } from '../roster.ts';
+import { minutesBetween } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+import type { Haul } from '../weather/ladder.ts';
+import type { Load, LoadedStep } from '../haul/load.ts';
+
+/** Where nothing is learned: common practice, no source, but for the haul (line/observations.ts). */
+export const USUAL = { fillMin: 10, lineWaitMin: 20, unloadMin: 10, marginMin: 15 };
+
+/** Loads that count: those of today and the days just before. */
+const RECENT_LOADS = 40;
+/** Fewer tell nothing; then the usual counts. */
+const LEAST = 3;
+/** Longer than this between two steps and something else happened. */
+const LONGEST_MIN: Minutes = 240;
+
+const median = (minutes: readonly Minutes[], usual: Minutes): Minutes => {
+  const sorted = minutes.filter((min) => min >= 0 && min <= LONGEST_MIN).sort((a, b) => a - b);
+  return sorted.length < LEAST ? usual : (sorted[Math.floor((sorted.length - 1) / 2)] ?? usual);
+};
+
+const between = (loads: readonly Load[], from: LoadedStep, to: LoadedStep): Minutes[] =>
+  loads.flatMap(({ stamps }) => {
+    const [a, b] = [stamps[from], stamps[to]];
+    return a && b && b.source !== 'inferred' ? [minutesBetween(a.atMs, b.atMs)] : [];
+  });
+
+/** Minutes from "loading" to "loaded" of each truck. */
+const fills = (day: Day): Minutes[] => {
+  const begun = new Map<string, EpochMs>();
+  const reports = day.facts
+    .filter((fact): fact is FactOf<'truck-reported'> => fact.kind === 'truck-reported')
+    .sort((a, b) => a.atMs - b.atMs);
+  return reports.flatMap(({ truck, step, atMs }) => {
+    const sinceMs = begun.get(truck);
+    begun.delete(truck);
+    if (step === 'loading') begun.set(truck, atMs);
+    return step === 'left-field' && sinceMs !== undefined ? [minutesBetween(sinceMs, atMs)] : [];
+  });
+};
+
+/**
+ * Medians over the recent loads to that station up to `nowMs`: medians, so that one slow truck does not move a stop that
+ * was told.
+ */
+export const usualHaul = (day: Day, station: StationId, nowMs: EpochMs): Haul => {
+  const loads = [...day.trucks.values()]
+    .flatMap((truck) => truck.loads)
+    .filter((load) => load.station === station && load.startMs <= nowMs)
+    .sort((a, b) => a.startMs - b.startMs)
+    .slice(-RECENT_LOADS);
+  return {
+    fillMin: median(fills(day).slice(-RECENT_LOADS), USUAL.fillMin),
+    haulMin: haulMinutes(day, station, day.dugField),
+    lineWaitMin: median(between(loads, 'joined-line', 'first-weighed'), USUAL.lineWaitMin),
+    unloadMin: median(between(loads, 'first-weighed', 'dumped'), USUAL.unloadMin),
+    marginMin: USUAL.marginMin,
+  };
+};

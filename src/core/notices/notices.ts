@@ -1,0 +1,103 @@
+import type { Day, NoticeEvent } from '../harvest/fold.ts';
+import type { FactOf, NoticeStep } from '../book/facts.ts';
+import type { PersonId } from '../roster.ts';
+import { isOffShift } from './shifts.ts';
+import type { DigState, RainAround, UnseenNotice } from '../telling.ts';
+import type { EpochMs } from '../units.ts';
+import { rainAround } from '../weather/rain.ts';
+
+export type RaisedStep = NoticeEvent['steps'][number];
+
+/** An event is made by its first step, so it always has one. */
+export const newestStep = (event: NoticeEvent): RaisedStep => {
+  const step = event.steps.at(-1);
+  if (!step) throw new Error(`Notice ${event.event} has no step: the fold never makes one.`);
+  return step;
+};
+
+/** A step that the bot raises by itself. `by`: whose word of the station or of the crowns ended it. */
+export const raisedByBot = (
+  step: NoticeStep,
+  by: PersonId | null,
+  nowMs: EpochMs,
+): FactOf<'notice-raised'> => {
+  const cause = `notice:${step.event}:${step.number}`;
+  const times = { atMs: nowMs, sentMs: nowMs, heardMs: nowMs };
+  return { id: `${cause}#0`, cause, ...times, by, timeStated: false, kind: 'notice-raised', step };
+};
+
+const isDrill = (event: NoticeEvent): boolean => newestStep(event).step.source === 'drill';
+const isOpen = (event: NoticeEvent): boolean => newestStep(event).step.stage !== 'all-clear';
+
+/** Events that have not been ended by an all-clear, oldest first. A drill holds nothing and is none of them. */
+export const openNotices = (day: Day): NoticeEvent[] =>
+  day.notices.filter((event) => isOpen(event) && !isDrill(event));
+
+export const openDrills = (day: Day): NoticeEvent[] =>
+  day.notices.filter((event) => isOpen(event) && isDrill(event));
+
+/** Events that still hold the dig, or will: an all-clear may be told for later. */
+export const unendedNotices = (day: Day, nowMs: EpochMs): NoticeEvent[] =>
+  day.notices.filter((event) => {
+    const { stage, resumeAtMs } = newestStep(event).step;
+    return !isDrill(event) && (stage !== 'all-clear' || (resumeAtMs !== null && resumeAtMs > nowMs));
+  });
+
+/** The time has come at which the step stops the dig. */
+export const hasBegun = (step: NoticeStep, nowMs: EpochMs): boolean =>
+  step.stage !== 'watch' && step.stopAtMs !== null && step.stopAtMs <= nowMs;
+
+/** The stop that is in force at `nowMs`, and the one that is told for later; null = none. */
+export const holds = (day: Day, nowMs: EpochMs): { now: NoticeStep | null; coming: NoticeStep | null } => {
+  const steps = unendedNotices(day, nowMs).map((event) => newestStep(event).step);
+  return {
+    now: steps.findLast((step) => hasBegun(step, nowMs)) ?? null,
+    coming: steps.findLast((step) => step.stage !== 'all-clear' && !hasBegun(step, nowMs)) ?? null,
+  };
+};
+
+/** What is known of rain where mud stops the dig. */
+export const rainFor = (step: NoticeStep, day: Day, nowMs: EpochMs): RainAround | null => {
+  const place = step.place ?? day.roster.stations[0]?.id;
+  if (step.notice !== 'mud' || place === undefined) return null;
+  return rainAround(day.forecasts.get(place) ?? [], nowMs);
+};
+
+/** May the crew dig, and who said otherwise: for "can we dig" and the board. `sinceMs`: the start of the day. */
+export const digState = (day: Day, sinceMs: EpochMs, nowMs: EpochMs): DigState => {
+  const { now, coming } = holds(day, nowMs);
+  const overridden = day.notices.map(newestStep).findLast(({ step, atMs }) => {
+    const isReason = step.stage === 'all-clear' && step.source === 'person' && step.words !== null;
+    return isReason && atMs >= sinceMs;
+  });
+  const closed = day.roster.stations.flatMap(({ id }) => {
+    const word = day.stationReports.findLast(({ station, atMs }) => station === id && atMs >= sinceMs);
+    return word && !word.open && nowMs < (word.untilMs ?? Infinity) ? [word] : [];
+  });
+  return { hold: now, coming, overridden: overridden ?? null, closed, rain: now && rainFor(now, day, nowMs) };
+};
+
+/** Has the person something to confirm: a notice that still counts, or the newest one? */
+export const hasUnseen = (day: Day, person: PersonId): boolean =>
+  [...openNotices(day), ...openDrills(day), ...day.notices.slice(-1)].some(({ seen }) => !seen.has(person));
+
+/** Who was told by direct message and has, or has not, said that they saw it. Who ordered it has (day.ts). */
+export const notSeen = (
+  event: NoticeEvent,
+  day: Day,
+  nowMs: EpochMs,
+): { seen: PersonId[]; unseen: PersonId[] } => {
+  const everyone = day.roster.people.map((person) => person.id);
+  return {
+    seen: everyone.filter((person) => event.seen.has(person)),
+    unseen: everyone.filter((person) => !event.seen.has(person) && !isOffShift(day, person, nowMs)),
+  };
+};
+
+/** The newest notice that asked for an answer; a watch does not. */
+export const unseenNotice = (day: Day, nowMs: EpochMs): UnseenNotice => {
+  const event = day.notices.findLast((one) => newestStep(one).step.stage !== 'watch');
+  return event
+    ? { step: newestStep(event).step, ...notSeen(event, day, nowMs) }
+    : { step: null, seen: [], unseen: [] };
+};

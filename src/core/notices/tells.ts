@@ -1,0 +1,162 @@
+/** What follows from new facts, and from time passing: notices to be raised, and who must be told what. */
+import { confirmations } from './confirmations.ts';
+import type { Day } from '../harvest/fold.ts';
+import { endDrills } from './drills.ts';
+import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
+import { newestStep, rainFor, unendedNotices } from './notices.ts';
+import type { RaisedStep } from './notices.ts';
+import { isQuiet } from './quiet.ts';
+import { managers, personById } from '../roster.ts';
+import type { Roster } from '../roster.ts';
+import { isOffShift } from './shifts.ts';
+import type { Audience, Tell, Telling } from '../telling.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+import { watchWeather } from './weather-look.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+
+/** The rooms, and everybody who is not off shift. */
+const crew = (day: Day, nowMs: EpochMs): Audience[] => [
+  ...day.roster.rooms.map((room): Audience => ({ to: 'room', room: room.id })),
+  ...day.roster.people
+    .filter((person) => !isOffShift(day, person.id, nowMs))
+    .map((person): Audience => ({ to: 'person', person: person.id })),
+];
+
+export const managersOf = (roster: Roster): Audience[] =>
+  managers(roster).map((person): Audience => ({ to: 'person', person: person.id }));
+
+const tellAll = (audiences: readonly Audience[], telling: Telling, key: string, urgent: boolean): Tell[] =>
+  audiences.map((audience) => ({ audience, telling, urgent, key }));
+
+/** An order of a person wakes people at night when it begins so soon. Chosen. */
+const SOON_MIN: Minutes = 120;
+
+/** A watch and its end never ring; at night, when nobody works, nothing does but a person's order that begins soon. */
+const ringsFor = (
+  { step, heardMs }: RaisedStep,
+  changed: NoticeStep | null,
+  day: Day,
+  clock: ZoneClock,
+): boolean => {
+  if (step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch')) return false;
+  const isOrder = step.source !== 'forecast' && step.stage !== 'all-clear';
+  const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
+  return (isOrder && isSoon) || !isQuiet(day, clock, heardMs);
+};
+
+const noticeTelling = (raised: RaisedStep, day: Day, clock: ZoneClock): Telling => {
+  const { step, by, heardMs } = raised;
+  const event = day.notices.find((known) => known.event === step.event);
+  const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
+  const rings = ringsFor(raised, changed, day, clock);
+  return { tell: 'notice', step, by, changed, rain: rainFor(step, day, heardMs), rings };
+};
+
+const noticeTells = (fact: FactOf<'notice-raised'>, day: Day, clock: ZoneClock): Tell[] => {
+  const { step, heardMs } = fact;
+  const key = `notice:${step.event}:${step.number}`;
+  return tellAll(crew(day, heardMs), noticeTelling(fact, day, clock), key, true);
+};
+
+/** A room that is new to the crew hears what holds the dig, or will. */
+const roomTells = ({ change, id, heardMs }: FactOf<'list-changed'>, day: Day, clock: ZoneClock): Tell[] => {
+  if (change.list !== 'rooms' || 'remove' in change) return [];
+  const audience: Audience = { to: 'room', room: change.put.id };
+  return unendedNotices(day, heardMs).flatMap((event) =>
+    tellAll([audience], noticeTelling(newestStep(event), day, clock), `notice:${event.event}:${id}`, true),
+  );
+};
+
+const emergencyTells = (fact: FactOf<'emergency-called'>, day: Day): Tell[] => {
+  const person = fact.by === null ? undefined : personById(day.roster, fact.by);
+  const telling: Telling = {
+    tell: 'emergency',
+    name: fact.caller,
+    words: fact.words,
+    truck: person?.truck ?? null,
+    atMs: fact.atMs,
+  };
+  return tellAll(managersOf(day.roster), telling, `emergency:${fact.id}`, true);
+};
+
+const downTells = (fact: FactOf<'truck-reported'>, day: Day): Tell[] => {
+  if (fact.step !== 'down') return [];
+  const { truck, words, by, atMs } = fact;
+  const others = managersOf(day.roster).filter(
+    (audience) => audience.to !== 'person' || audience.person !== by,
+  );
+  return tellAll(others, { tell: 'truck-down', truck, words, by, atMs }, `down:${fact.id}`, false);
+};
+
+const lineTelling = ({ station, warning }: FactOf<'line-warned'>): Telling | null => {
+  switch (warning.about) {
+    case 'limit':
+      return warning.above ? { tell: 'line-limit', station, ...warning } : null;
+    case 'stopped':
+      return { tell: 'line-stopped', station, ...warning };
+  }
+};
+
+const lineTells = (fact: FactOf<'line-warned'>, day: Day): Tell[] => {
+  const telling = lineTelling(fact);
+  return telling === null ? [] : tellAll(managersOf(day.roster), telling, fact.id, false);
+};
+
+/** Whom a new fact concerns, besides the one who said it. */
+export const tellsOf = (fact: Fact, day: Day, clock: ZoneClock): Tell[] => {
+  switch (fact.kind) {
+    case 'notice-raised':
+      return noticeTells(fact, day, clock);
+    case 'emergency-called':
+      return emergencyTells(fact, day);
+    case 'truck-reported':
+      return downTells(fact, day);
+    case 'line-warned':
+      return lineTells(fact, day);
+    case 'list-changed':
+      return roomTells(fact, day, clock);
+    case 'stranger-heard': {
+      const { platform, user } = fact;
+      return tellAll(
+        managersOf(day.roster),
+        { tell: 'stranger', name: user, platform, user },
+        `stranger:${fact.id}`,
+        false,
+      );
+    }
+    case 'ticket-booked':
+    case 'line-seen':
+    case 'pilers-seen':
+    case 'station-reported':
+    case 'root-measured':
+    case 'crown-checked':
+    case 'field-dug':
+    case 'truck-taken':
+    case 'entry-withdrawn':
+    case 'entry-corrected':
+    case 'forecast-issued':
+    case 'air-observed':
+    case 'notice-seen':
+    case 'shift-told':
+    case 'language-chosen':
+      return [];
+  }
+};
+
+/** What time brings: steps of notices, reminders of those that nobody confirmed, and when to look again. */
+export const timePasses = (
+  day: Day,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): { facts: Fact[]; tells: Tell[]; wakeAtMs: EpochMs | null } => {
+  const weather = watchWeather(day, clock, nowMs);
+  const drills = endDrills(day, nowMs);
+  const asked = confirmations(day, clock, nowMs);
+  const wakes = [weather, drills, asked].flatMap(({ wakeAtMs }) => (wakeAtMs === null ? [] : [wakeAtMs]));
+  return {
+    facts: [...weather.facts, ...drills.facts],
+    tells: asked.tells,
+    wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
+  };
+};
