@@ -3,8 +3,8 @@ import { accept } from './accept/accept.ts';
 import { factsHitBy } from './accept/changes.ts';
 import type { Speaking } from './accept/speaking.ts';
 import { answer, asksCount } from './answers/answer.ts';
-import { foldDay } from './harvest/fold.ts';
-import type { Day } from './harvest/fold.ts';
+import { foldHarvest } from './harvest/fold.ts';
+import type { Harvest } from './harvest/fold.ts';
 import type { Fact } from './book/facts.ts';
 import type { Intent, Reading } from './intent.ts';
 import type { ForecastWait } from './line/types.ts';
@@ -25,15 +25,15 @@ export interface Understood {
   facts: readonly Fact[];
   answers: readonly Telling[];
   /** The day with the new facts. */
-  day: Day;
+  harvest: Harvest;
 }
 
 /** Talk that is not meant for the bot. */
-export const nothing = (day: Day): Understood => ({ facts: [], answers: [], day });
+export const nothing = (harvest: Harvest): Understood => ({ facts: [], answers: [], harvest });
 
 interface Progress {
   facts: readonly Fact[];
-  day: Day;
+  harvest: Harvest;
   receipt: { facts: Fact[]; warnings: Warning[] };
   answers: Telling[];
 }
@@ -46,7 +46,7 @@ const isSilent = (refusal: Refusal, addressed: boolean): boolean =>
 const ownTelling = (
   facts: readonly Fact[],
   before: Progress,
-  after: Day,
+  after: Harvest,
   warnings: readonly Warning[],
 ): Telling | null => {
   const fact = facts[0];
@@ -55,16 +55,18 @@ const ownTelling = (
     case 'entry-withdrawn':
       return {
         tell: 'taken-back',
-        facts: factsHitBy(fact, before.day.facts, after.facts).map((hit) => withField(hit, before.day)),
+        facts: factsHitBy(fact, before.harvest.facts, after.facts).map((hit) =>
+          withField(hit, before.harvest),
+        ),
       };
     case 'entry-corrected':
       return {
         tell: 'corrected',
-        facts: factsHitBy(fact, before.day.facts, after.facts).map((hit) => withField(hit, after)),
+        facts: factsHitBy(fact, before.harvest.facts, after.facts).map((hit) => withField(hit, after)),
         warnings,
       };
     case 'notice-seen': {
-      const event = before.day.notices.at(-1);
+      const event = before.harvest.notices.at(-1);
       return event ? { tell: 'seen', step: newestStep(event).step } : null;
     }
     case 'list-changed':
@@ -101,26 +103,26 @@ const step = (
 ): Progress => {
   if (intent.do === 'ask') {
     const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
-    return { ...progress, answers: [...progress.answers, answer(intent.question, progress.day, asking)] };
+    return { ...progress, answers: [...progress.answers, answer(intent.question, progress.harvest, asking)] };
   }
   const own = { ...speaking, factsSoFar: speaking.factsSoFar + progress.facts.length };
-  const accepted = accept(intent, progress.day, own);
+  const accepted = accept(intent, progress.harvest, own);
   if (accepted.outcome === 'refused') {
     if (isSilent(accepted.refusal, addressed)) return progress;
     return { ...progress, answers: [...progress.answers, { tell: 'refusal', refusal: accepted.refusal }] };
   }
   const { facts, warnings } = accepted;
-  const day = foldDay(means.roster, [...progress.day.facts, ...facts]);
-  const telling = ownTelling(facts, progress, day, warnings);
+  const harvest = foldHarvest(means.roster, [...progress.harvest.facts, ...facts]);
+  const telling = ownTelling(facts, progress, harvest, warnings);
   const receipt = telling
     ? progress.receipt
     : {
-        facts: [...progress.receipt.facts, ...facts.map((fact) => withField(fact, day))],
+        facts: [...progress.receipt.facts, ...facts.map((fact) => withField(fact, harvest))],
         warnings: [...progress.receipt.warnings, ...warnings],
       };
   return {
     facts: [...progress.facts, ...facts],
-    day,
+    harvest,
     receipt,
     answers: telling ? [...progress.answers, telling] : progress.answers,
   };
@@ -130,8 +132,8 @@ const step = (
  * A ticket or a "loaded" without a field is of the field of its load: what is said back shows which, so that a wrong
  * one is seen.
  */
-const withField = (fact: Fact, day: Day): Fact => {
-  const loadsOf = (truck: TruckId): readonly Load[] => day.trucks.get(truck)?.loads ?? [];
+const withField = (fact: Fact, harvest: Harvest): Fact => {
+  const loadsOf = (truck: TruckId): readonly Load[] => harvest.trucks.get(truck)?.loads ?? [];
   if (fact.kind === 'ticket-booked' && fact.ticket.field === null) {
     const load = loadsOf(fact.ticket.truck).find((known) => known.ticket?.cause === fact.cause);
     return { ...fact, ticket: { ...fact.ticket, field: load?.field ?? null } };
@@ -150,18 +152,18 @@ const hasReceipt = (fact: Fact): boolean => fact.kind !== 'notice-raised';
 export const understand = (
   reading: Reading,
   said: string,
-  day: Day,
+  harvest: Harvest,
   speaking: Speaking,
   means: Means,
   addressed: boolean,
 ): Understood => {
   switch (reading.found) {
     case 'chatter':
-      return nothing(day);
+      return nothing(harvest);
     case 'unclear':
-      return { facts: [], answers: [{ tell: 'question', problem: reading.problem, said }], day };
+      return { facts: [], answers: [{ tell: 'question', problem: reading.problem, said }], harvest };
     case 'intents': {
-      const start: Progress = { facts: [], day, receipt: { facts: [], warnings: [] }, answers: [] };
+      const start: Progress = { facts: [], harvest, receipt: { facts: [], warnings: [] }, answers: [] };
       const end = reading.intents.reduce(
         (progress, intent) => step(intent, progress, speaking, means, addressed),
         start,
@@ -170,11 +172,11 @@ export const understand = (
       const facts = end.receipt.facts.filter(hasReceipt);
       const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
       const isCountAsked = facts.some(
-        (fact) => fact.kind === 'truck-reported' && asksCount(fact, end.day, asking),
+        (fact) => fact.kind === 'truck-reported' && asksCount(fact, end.harvest, asking),
       );
       const receipt: Telling[] =
         facts.length > 0 ? [{ tell: 'receipt', facts, warnings, asksCount: isCountAsked }] : [];
-      return { facts: end.facts, answers: [...receipt, ...end.answers], day: end.day };
+      return { facts: end.facts, answers: [...receipt, ...end.answers], harvest: end.harvest };
     }
   }
 };

@@ -9,14 +9,14 @@ export type { FreezeAlert } from '../core/weather/cold-spell.ts';
 export type { PeriodHigh } from '../core/weather/highs.ts';
 export type { RainTotal } from '../core/weather/rain.ts';
 
-export interface ForecastPlace {
+export interface WeatherPlace {
   id: StationId;
   /** Degrees, north and east positive. */
   latitude: number;
   longitude: number;
 }
 
-export type ForecastResult =
+export type WeatherResult =
   | {
       result: 'fresh';
       /** When the service issued it. */
@@ -47,17 +47,17 @@ export interface ObservedAir {
 }
 
 /** One forecast service. */
-export interface ForecastSource {
+export interface WeatherSource {
   name: string;
   /** Must be shown with its forecasts; null = not asked for. */
   attribution: string | null;
   /** Never throws. `nowMs` judges the age of what comes back. */
-  fetch: (place: ForecastPlace, nowMs: EpochMs) => Promise<ForecastResult>;
+  fetch: (place: WeatherPlace, nowMs: EpochMs) => Promise<WeatherResult>;
   /**
    * The newest measurement of the last 90 minutes near the place; null = there is none, or the service has no
    * measurements. Never throws.
    */
-  observe: (place: ForecastPlace, nowMs: EpochMs) => Promise<ObservedAir | null>;
+  observe: (place: WeatherPlace, nowMs: EpochMs) => Promise<ObservedAir | null>;
   /** Breaks off what is under way. */
   close: () => void;
 }

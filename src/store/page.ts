@@ -7,7 +7,7 @@ import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
 import type { Tx } from './database.ts';
 import { rowFrom } from './outbox-row.ts';
-import { poolOn } from './shared-tickets.ts';
+import { sharedTicketsOn } from './shared-tickets.ts';
 import { alarms, facts, inbox, outbox } from './schema.ts';
 
 /** The page of one operation in an open transaction that holds the operation's lock. */
@@ -63,7 +63,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
     return alarm ?? null;
   },
 
-  ...poolOn(tx, operation),
+  ...sharedTicketsOn(tx, operation),
 
   park: async (heard, why) => {
     const parked = storable(why);

@@ -1,26 +1,26 @@
 import { createHash } from 'node:crypto';
 import { and, asc, eq, gte, inArray, lt, sql } from 'drizzle-orm';
-import type { PooledTicket } from '../core/line/shared-tickets.ts';
+import type { SharedTicket } from '../core/line/shared-tickets.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Page } from '../ports/book.ts';
 import type { Tx } from './database.ts';
 import { pooledTickets } from './schema.ts';
 
-const idOf = (operation: string, { pool, serial }: PooledTicket): string =>
+const idOf = (operation: string, { pool, serial }: SharedTicket): string =>
   createHash('sha256')
     .update(JSON.stringify([operation, pool, serial]))
     .digest('hex');
 
 /** What a page can do with the tickets that operations share. */
-export const poolOn = (tx: Tx, operation: string): Pick<Page, 'share' | 'pooled'> => ({
-  share: (changes, forgetMs) => share(tx, operation, changes, forgetMs),
-  pooled: (pools, fromMs, beforeMs) => pooled(tx, operation, pools, fromMs, beforeMs),
+export const sharedTicketsOn = (tx: Tx, operation: string): Pick<Page, 'shareTickets' | 'sharedBy'> => ({
+  shareTickets: (changes, forgetMs) => shareTickets(tx, operation, changes, forgetMs),
+  sharedBy: (pools, fromMs, beforeMs) => sharedBy(tx, operation, pools, fromMs, beforeMs),
 });
 
-const share = async (
+const shareTickets = async (
   tx: Tx,
   operation: string,
-  { put, withdrawn }: Parameters<Page['share']>[0],
+  { put, withdrawn }: Parameters<Page['shareTickets']>[0],
   forgetMs: EpochMs,
 ): Promise<void> => {
   for (const ticket of withdrawn)
@@ -51,13 +51,13 @@ const share = async (
   await tx.delete(pooledTickets).where(inArray(pooledTickets.id, old));
 };
 
-const pooled = async (
+const sharedBy = async (
   tx: Tx,
   operation: string,
   pools: readonly string[],
   fromMs: EpochMs,
   beforeMs: EpochMs,
-): Promise<PooledTicket[]> => {
+): Promise<SharedTicket[]> => {
   if (pools.length === 0) return [];
   const { heardMs } = pooledTickets;
   const rows = await tx

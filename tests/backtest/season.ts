@@ -2,7 +2,7 @@
 import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/model/calibration.ts';
 import type { Calibration, Interval } from '../../src/core/line/model/calibration.ts';
 import { learnProfile } from '../../src/core/line/model/learn.ts';
-import type { LineProfile } from '../../src/core/line/model/usual-day.ts';
+import type { UsualDay } from '../../src/core/line/model/usual-day.ts';
 import { randomFrom, seedOf } from '../../src/core/line/model/random.ts';
 import { nearestInterval, scaledInterval } from './conformal.ts';
 import type { Past } from './conformal.ts';
@@ -41,7 +41,7 @@ const CALIBRATION_DAYS = 10;
 
 /** What is learned from the earlier days. */
 interface Learned {
-  profile: LineProfile;
+  profile: UsualDay;
   usual: (atMin: number) => number;
   /** Residuals of the naive rules, by rule and lead. */
   past: ReadonlyMap<string, readonly Past[]>;
@@ -51,7 +51,7 @@ interface Learned {
 const calibrateOn = (
   run: DayRun,
   { leads }: TestSet,
-  profile: LineProfile,
+  profile: UsualDay,
   before: Calibration,
 ): Calibration => {
   const raw = rawForecast(run, profile);
@@ -67,7 +67,7 @@ const calibrateOn = (
 const naivePast = (
   runs: readonly DayRun[],
   usual: (atMin: number) => number,
-  profile: LineProfile,
+  profile: UsualDay,
 ): Map<string, Past[]> => {
   const past = new Map<string, Past[]>();
   const remember = (key: string, entry: Past): void => {

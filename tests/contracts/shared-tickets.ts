@@ -1,10 +1,10 @@
 /** What every store must do with the tickets that operations share. */
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { PooledTicket } from '../../src/core/line/shared-tickets.ts';
+import type { SharedTicket } from '../../src/core/line/shared-tickets.ts';
 import { MINUTE_MS, NOON_MS } from './samples.ts';
 import type { StoreSetting } from './store-setting.ts';
 
-const ticket = (serial: string, change: Partial<PooledTicket> = {}): PooledTicket => ({
+const ticket = (serial: string, change: Partial<SharedTicket> = {}): SharedTicket => ({
   pool: 'north',
   serial,
   joinedMs: NOON_MS - 40 * MINUTE_MS,
@@ -24,13 +24,13 @@ export const poolContract = (open: () => Promise<StoreSetting>): void => {
 
     const share = (
       operation: string,
-      put: readonly PooledTicket[],
-      withdrawn: readonly PooledTicket[] = [],
+      put: readonly SharedTicket[],
+      withdrawn: readonly SharedTicket[] = [],
       forgetMs = 0,
-    ) => setting.store.book.inOneGo(operation, (page) => page.share({ put, withdrawn }, forgetMs));
+    ) => setting.store.book.inOneGo(operation, (page) => page.shareTickets({ put, withdrawn }, forgetMs));
     const seenBy = (operation: string, pools = ['north'], fromMs = 0, beforeMs = Infinity) =>
       setting.second.book.inOneGo(operation, (page) =>
-        page.pooled(pools, fromMs, Math.min(beforeMs, NOON_MS * 2)),
+        page.sharedBy(pools, fromMs, Math.min(beforeMs, NOON_MS * 2)),
       );
 
     test('a ticket is seen by the others as it is, and not by the one that shared it', async () => {
@@ -77,7 +77,7 @@ export const poolContract = (open: () => Promise<StoreSetting>): void => {
 
     test('shared in the entry’s own transaction: an entry that is not kept is not shared', async () => {
       const failed = setting.store.book.inOneGo('a', async (page) => {
-        await page.share({ put: [ticket('48233')], withdrawn: [] }, 0);
+        await page.shareTickets({ put: [ticket('48233')], withdrawn: [] }, 0);
         throw new Error('the message could not be handled');
       });
       await expect(failed).rejects.toThrow('could not be handled');

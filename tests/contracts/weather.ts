@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { ForecastSource } from '../../src/ports/weather.ts';
+import type { WeatherSource } from '../../src/ports/weather.ts';
 import { weatherServer, webPage } from '../support/weather-server.ts';
 import type { Answer, WeatherServer } from '../support/weather-server.ts';
 
 export interface ForecastService {
   name: string;
   /** A source over a service at this address that gives up after this time. */
-  open: (baseUrl: string, timeoutMs: number) => ForecastSource;
+  open: (baseUrl: string, timeoutMs: number) => WeatherSource;
   /**
    * How the service answers a forecast of these temperatures, one an hour from `startIso` on (null = no value), that it
    * issued at `issuedIso`.
@@ -30,7 +30,7 @@ const IMPATIENT_MS = 200;
 export const forecastContract = (service: ForecastService): void => {
   describe(`${service.name} as a forecast source`, () => {
     let server: WeatherServer;
-    let source: ForecastSource;
+    let source: WeatherSource;
     beforeAll(async () => {
       server = await weatherServer();
     });

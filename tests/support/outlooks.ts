@@ -1,5 +1,5 @@
 /** Plans of a day by invented forecasts of the sample farm, made as the bot makes them. */
-import { foldDay } from '../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../src/core/harvest/fold.ts';
 import { planOf } from '../../src/core/answers/plan.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
@@ -43,8 +43,8 @@ export const outlookTelling = (
     { kind: 'forecast-issued', place: station.id, issuedMs, hours, rain, freezeAlerts: [] },
     issued,
   );
-  const day = foldDay(roster, hours.length > 0 ? [forecast] : []);
-  const plan = planOf(day, station, zoneClock, at(clock), addDays);
+  const harvest = foldHarvest(roster, hours.length > 0 ? [forecast] : []);
+  const plan = planOf(harvest, station, zoneClock, at(clock), addDays);
   return { tell: 'outlook', station: station.id, addDays, plan };
 };
 

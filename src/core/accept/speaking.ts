@@ -1,4 +1,4 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { Fact, Happening } from '../book/facts.ts';
 import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
@@ -69,14 +69,14 @@ export const stationFor = (
 
 /** As `stationFor`; where nothing was named, the one that the truck's load goes to, else that of the field being dug. */
 export const stationOfTruck = (
-  day: Day,
+  harvest: Harvest,
   truck: TruckId | null,
   station: StationId | null,
   field: FieldId | null,
 ): StationId | null => {
-  const load = truck === null ? undefined : day.trucks.get(truck)?.loads.at(-1);
+  const load = truck === null ? undefined : harvest.trucks.get(truck)?.loads.at(-1);
   const underWay = load && !hasEnded(load) && field === null ? load.station : null;
-  return stationFor(day.roster, station ?? underWay, field ?? day.dugField);
+  return stationFor(harvest.roster, station ?? underWay, field ?? harvest.dugField);
 };
 
 export const truckFor = (speaking: Speaking, truck: TruckId | null): TruckId | null =>

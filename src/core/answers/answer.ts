@@ -1,12 +1,12 @@
 /** Questions -> answers, as data. */
 import { board } from './board.ts';
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { FactOf } from '../book/facts.ts';
 import type { Question } from '../intent.ts';
 import { fleetMatch } from './fleet.ts';
 import { countHelps } from './head-count.ts';
 import { calendarDay } from '../line/history.ts';
-import { holdAdvice } from './keep-at-field.ts';
+import { keepAtField } from './keep-at-field.ts';
 import { haulMinutes, lineObservations } from '../line/observations.ts';
 import type { ForecastWait, LineObservations } from '../line/types.ts';
 import { digState, unseenNotice } from '../notices/notices.ts';
@@ -33,130 +33,141 @@ type Span = 'today' | 'yesterday' | 'season';
  * The calendar day of the operation, or the day before, or all that is in the book. Today is the whole of it: phones
  * that run ahead of our clock write what is a few minutes off.
  */
-const spanOf = (day: Day, { clock, nowMs }: Asking, span: Span): { fromMs: EpochMs; toMs: EpochMs } => {
-  const today = calendarDay(day, clock, nowMs);
+const spanOf = (
+  harvest: Harvest,
+  { clock, nowMs }: Asking,
+  span: Span,
+): { fromMs: EpochMs; toMs: EpochMs } => {
+  const today = calendarDay(harvest, clock, nowMs);
   switch (span) {
     case 'today':
       return today;
     case 'yesterday':
-      return calendarDay(day, clock, nowMs, -1);
+      return calendarDay(harvest, clock, nowMs, -1);
     case 'season':
-      return { ...today, fromMs: Math.min(today.fromMs, ...day.facts.map((fact) => fact.atMs)) };
+      return { ...today, fromMs: Math.min(today.fromMs, ...harvest.facts.map((fact) => fact.atMs)) };
   }
 };
 
-const askedStation = (day: Day, asking: Asking, station: StationId | null): StationId | null => {
-  const truck = asking.asker.truck === null ? undefined : day.trucks.get(asking.asker.truck);
-  return station ?? truck?.loads.at(-1)?.station ?? day.roster.stations[0]?.id ?? null;
+const askedStation = (harvest: Harvest, asking: Asking, station: StationId | null): StationId | null => {
+  const truck = asking.asker.truck === null ? undefined : harvest.trucks.get(asking.asker.truck);
+  return station ?? truck?.loads.at(-1)?.station ?? harvest.roster.stations[0]?.id ?? null;
 };
 
-const answerLine = (question: Extract<Question, { about: 'line' }>, day: Day, asking: Asking): Telling => {
-  const station = askedStation(day, asking, question.station);
+const answerLine = (
+  question: Extract<Question, { about: 'line' }>,
+  harvest: Harvest,
+  asking: Asking,
+): Telling => {
+  const station = askedStation(harvest, asking, question.station);
   if (station === null) return { tell: 'refusal', refusal: { refused: 'no-station' } };
   const { leaveInMin } = question;
   const { nowMs, forecastWait } = asking;
   const { truck } = asking.asker;
-  const observations = lineObservations(day, station, spanOf(day, asking, 'today'));
+  const observations = lineObservations(harvest, station, spanOf(harvest, asking, 'today'));
   if (leaveInMin === null) {
     const forecast = forecastWait(observations, { nowMs, arriveInMin: 0 });
     return { tell: 'wait', station, arriveInMin: 0, leaveInMin, haulMin: null, forecast, hold: null };
   }
-  const haulMin = haulMinutes(day, station, fieldOf(day, truck));
+  const haulMin = haulMinutes(harvest, station, fieldOf(harvest, truck));
   const arriveInMin = leaveInMin + haulMin;
   const forecast = forecastWait(observations, { nowMs, arriveInMin });
   const advice =
     truck === null
       ? null
-      : holdAdvice(day, truck, observations, { nowMs, arriveInMin, haulMin }, forecastWait);
+      : keepAtField(harvest, truck, observations, { nowMs, arriveInMin, haulMin }, forecastWait);
   const hold = truck === null || advice === null ? null : { truck, advice };
   return { tell: 'wait', station, arriveInMin, leaveInMin, haulMin, forecast, hold };
 };
 
 /** The field that a truck hauls from. */
-const fieldOf = (day: Day, truck: TruckId | null): FieldId | null => {
-  const state = truck === null ? undefined : day.trucks.get(truck);
-  return state?.loads.at(-1)?.field ?? state?.field ?? day.dugField;
+const fieldOf = (harvest: Harvest, truck: TruckId | null): FieldId | null => {
+  const state = truck === null ? undefined : harvest.trucks.get(truck);
+  return state?.loads.at(-1)?.field ?? state?.field ?? harvest.dugField;
 };
 
-const answerFleet = (day: Day, asking: Asking): Telling => {
-  const station = askedStation(day, asking, null);
+const answerFleet = (harvest: Harvest, asking: Asking): Telling => {
+  const station = askedStation(harvest, asking, null);
   if (station === null) return { tell: 'refusal', refusal: { refused: 'no-station' } };
-  const today = spanOf(day, asking, 'today');
-  const observations = lineObservations(day, station, today);
+  const today = spanOf(harvest, asking, 'today');
+  const observations = lineObservations(harvest, station, today);
   const { nowMs, forecastWait } = asking;
   return {
     tell: 'fleet',
-    fleet: fleetMatch(day, observations, { fromMs: today.fromMs, nowMs }, forecastWait),
+    fleet: fleetMatch(harvest, observations, { fromMs: today.fromMs, nowMs }, forecastWait),
   };
 };
 
 /** Whether the asker, whose truck has just joined a line, could make the forecast better by counting. */
-export const asksCount = (fact: FactOf<'truck-reported'>, day: Day, asking: Asking): boolean => {
+export const asksCount = (fact: FactOf<'truck-reported'>, harvest: Harvest, asking: Asking): boolean => {
   if (fact.step !== 'joined-line' || fact.truck !== asking.asker.truck) return false;
   const observations = (station: StationId): LineObservations =>
-    lineObservations(day, station, spanOf(day, asking, 'today'));
-  return countHelps(day, fact.truck, fact.atMs, observations, asking.nowMs, asking.forecastWait);
+    lineObservations(harvest, station, spanOf(harvest, asking, 'today'));
+  return countHelps(harvest, fact.truck, fact.atMs, observations, asking.nowMs, asking.forecastWait);
 };
 
-const answerTruck = (truck: TruckId | null, day: Day, asking: Asking): Telling => {
+const answerTruck = (truck: TruckId | null, harvest: Harvest, asking: Asking): Telling => {
   const asked = truck ?? asking.asker.truck;
-  const row = board(day, spanOf(day, asking, 'today').fromMs).find((r) => r.truck === asked);
+  const row = board(harvest, spanOf(harvest, asking, 'today').fromMs).find((r) => r.truck === asked);
   return row ? { tell: 'truck', row } : { tell: 'refusal', refusal: { refused: 'no-truck' } };
 };
 
-const answerTickets = (truck: TruckId | null, day: Day, asking: Asking): Telling => {
-  const { fromMs, toMs } = spanOf(day, asking, 'today');
-  const tickets = day.tickets.filter(
+const answerTickets = (truck: TruckId | null, harvest: Harvest, asking: Asking): Telling => {
+  const { fromMs, toMs } = spanOf(harvest, asking, 'today');
+  const tickets = harvest.tickets.filter(
     (t) => t.atMs >= fromMs && t.atMs < toMs && (truck === null || t.truck === truck),
   );
-  const { withoutTicket } = tally(day, { fromMs, toMs, truck, field: null });
+  const { withoutTicket } = tally(harvest, { fromMs, toMs, truck, field: null });
   return { tell: 'tickets', tickets, truck, withoutTicket };
 };
 
 /** From noon on the day that is still to be planned is tomorrow. */
 const answerOutlook = (
   { station, of }: Extract<Question, { about: 'outlook' }>,
-  day: Day,
+  harvest: Harvest,
   asking: Asking,
 ): Telling => {
-  const id = askedStation(day, asking, station);
-  const asked = id === null ? undefined : stationById(day.roster, id);
+  const id = askedStation(harvest, asking, station);
+  const asked = id === null ? undefined : stationById(harvest.roster, id);
   if (!asked) return { tell: 'refusal', refusal: { refused: 'no-station' } };
   const { clock, nowMs } = asking;
   const isMorning = clock.wall(asked.zone, nowMs).hour < 12;
   const addDays = of === 'today' || (of === null && isMorning) ? 0 : 1;
-  return { tell: 'outlook', station: asked.id, addDays, plan: planOf(day, asked, clock, nowMs, addDays) };
+  return { tell: 'outlook', station: asked.id, addDays, plan: planOf(harvest, asked, clock, nowMs, addDays) };
 };
 
-export const answer = (question: Question, day: Day, asking: Asking): Telling => {
+export const answer = (question: Question, harvest: Harvest, asking: Asking): Telling => {
   switch (question.about) {
     case 'line':
-      return answerLine(question, day, asking);
+      return answerLine(question, harvest, asking);
     case 'fleet':
-      return answerFleet(day, asking);
+      return answerFleet(harvest, asking);
     case 'tons':
     case 'loads': {
       const { span, truck, field } = question;
-      const ask: TallyAsk = { ...spanOf(day, asking, span), truck, field };
-      return { tell: 'tally', tally: tally(day, ask), asked: question.about, span };
+      const ask: TallyAsk = { ...spanOf(harvest, asking, span), truck, field };
+      return { tell: 'tally', tally: tally(harvest, ask), asked: question.about, span };
     }
     case 'left':
-      return { tell: 'left', fields: left(day, question.field) };
+      return { tell: 'left', fields: left(harvest, question.field) };
     case 'board': {
-      const dayStartMs = spanOf(day, asking, 'today').fromMs;
-      const dig = digState(day, dayStartMs, asking.nowMs);
-      return { tell: 'board', rows: board(day, dayStartMs), dayStartMs, dig };
+      const dayStartMs = spanOf(harvest, asking, 'today').fromMs;
+      const dig = digState(harvest, dayStartMs, asking.nowMs);
+      return { tell: 'board', rows: board(harvest, dayStartMs), dayStartMs, dig };
     }
     case 'truck':
-      return answerTruck(question.truck, day, asking);
+      return answerTruck(question.truck, harvest, asking);
     case 'may-dig':
-      return { tell: 'may-dig', dig: digState(day, spanOf(day, asking, 'today').fromMs, asking.nowMs) };
+      return {
+        tell: 'may-dig',
+        dig: digState(harvest, spanOf(harvest, asking, 'today').fromMs, asking.nowMs),
+      };
     case 'unseen-notice':
-      return { tell: 'unseen', notice: unseenNotice(day, asking.nowMs) };
+      return { tell: 'unseen', notice: unseenNotice(harvest, asking.nowMs) };
     case 'outlook':
-      return answerOutlook(question, day, asking);
+      return answerOutlook(question, harvest, asking);
     case 'tickets':
-      return answerTickets(question.truck, day, asking);
+      return answerTickets(question.truck, harvest, asking);
     case 'lists':
       return { tell: 'list', list: question.list };
     case 'ticket-form':

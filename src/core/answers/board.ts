@@ -1,4 +1,4 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { FieldId, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import { endedMs } from '../haul/load.ts';
@@ -54,5 +54,5 @@ const rowOf = (truck: TruckId, state: TruckState | undefined, dayStartMs: EpochM
 };
 
 /** Every truck of the list, in the list's order, with its phase, since when, and its loads of the day. */
-export const board = (day: Day, dayStartMs: EpochMs): BoardRow[] =>
-  day.roster.trucks.map((truck) => rowOf(truck.id, day.trucks.get(truck.id), dayStartMs));
+export const board = (harvest: Harvest, dayStartMs: EpochMs): BoardRow[] =>
+  harvest.roster.trucks.map((truck) => rowOf(truck.id, harvest.trucks.get(truck.id), dayStartMs));

@@ -1,5 +1,5 @@
 /** "Do we need another truck?" */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { haulCycle } from '../line/round-trip.ts';
@@ -24,32 +24,32 @@ const figuresOf = (forecast: WaitForecast): Figures =>
 const HAULS_MIN: Minutes = 240;
 
 /** Trucks that go round now; all of the list where none does yet. */
-const trucksHauling = (day: Day, nowMs: EpochMs): number => {
-  const hauling = [...day.trucks.values()].filter(
+const trucksHauling = (harvest: Harvest, nowMs: EpochMs): number => {
+  const hauling = [...harvest.trucks.values()].filter(
     ({ phase, sinceMs }) =>
       phase !== 'parked' && phase !== 'down' && minutesBetween(sinceMs, nowMs) < HAULS_MIN,
   );
-  return hauling.length > 0 ? hauling.length : day.roster.trucks.length;
+  return hauling.length > 0 ? hauling.length : harvest.roster.trucks.length;
 };
 
 export const fleetMatch = (
-  day: Day,
+  harvest: Harvest,
   observations: LineObservations,
   today: { fromMs: EpochMs; nowMs: EpochMs },
   forecastWait: ForecastWait,
 ): FleetMatch => {
   const { station } = observations;
-  const field = day.dugField;
+  const field = harvest.dugField;
   const { fromMs, nowMs } = today;
   const forecast = forecastWait(observations, {
     nowMs,
-    arriveInMin: haulMinutes(day, station, field),
+    arriveInMin: haulMinutes(harvest, station, field),
     withCourses: true,
   });
   const wait = figuresOf(forecast);
-  const cycle = haulCycle(day, station, field, fromMs, wait);
+  const cycle = haulCycle(harvest, station, field, fromMs, wait);
   const needed = trucksNeeded(cycle);
-  const now = trucksHauling(day, nowMs);
+  const now = trucksHauling(harvest, nowMs);
   const trucks = now > 0 ? now : needed;
   const paths = forecast.known ? (forecast.courses ?? []) : [];
   const run = (count: number): FleetCourse =>

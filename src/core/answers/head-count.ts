@@ -1,5 +1,5 @@
 /** When a driver is asked to count the trucks ahead. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
@@ -13,14 +13,14 @@ const JUST_NOW_MIN: Minutes = 10;
 
 /** Would a count by this truck, which has just joined the line, make the forecast narrower? Asked once a visit. */
 export const countHelps = (
-  day: Day,
+  harvest: Harvest,
   truck: TruckId,
   joinedMs: EpochMs,
   observations: (station: StationId) => LineObservations,
   nowMs: EpochMs,
   forecastWait: ForecastWait,
 ): boolean => {
-  const state = day.trucks.get(truck);
+  const state = harvest.trucks.get(truck);
   const load = state?.loads.at(-1);
   const isFirstWord = load?.stamps['joined-line']?.atMs === joinedMs && load.inLineMs === joinedMs;
   if (state?.phase !== 'in-line' || !isFirstWord || load.station === null) return false;

@@ -1,5 +1,5 @@
 /** Whether a truck had better wait loaded at the field than in the line. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { holds } from '../notices/notices.ts';
 import type { TruckId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
@@ -25,21 +25,21 @@ const standstillChance = (observations: LineObservations, atMs: EpochMs): number
 };
 
 /** Empty trucks that are at the digger besides this one: it is not the next that is needed. */
-const isNeededNext = (day: Day, truck: TruckId): boolean =>
-  ![...day.trucks.values()].some(
+const isNeededNext = (harvest: Harvest, truck: TruckId): boolean =>
+  ![...harvest.trucks.values()].some(
     (other) => other.truck !== truck && (other.phase === 'at-field' || other.phase === 'loading'),
   );
 
 /** Null where the truck has already left, or its wait is short. */
-export const holdAdvice = (
-  day: Day,
+export const keepAtField = (
+  harvest: Harvest,
   truck: TruckId,
   observations: LineObservations,
   asked: { nowMs: EpochMs; arriveInMin: Minutes; haulMin: Minutes },
   forecastWait: ForecastWait,
 ): HoldAdvice | null => {
   const { nowMs, arriveInMin, haulMin } = asked;
-  const phase = day.trucks.get(truck)?.phase;
+  const phase = harvest.trucks.get(truck)?.phase;
   if (phase !== 'at-field' && phase !== 'loading' && phase !== 'hauling') return null;
   const first = forecastWait(observations, { nowMs, arriveInMin });
   if (!first.known || first.medianMin < WORTH_HOLDING_MIN) return null;
@@ -47,9 +47,9 @@ export const holdAdvice = (
   if (!later.known) return null;
   const arriveMs = addMinutes(nowMs, arriveInMin);
   const backMs = addMinutes(arriveMs, first.medianMin + haulMin);
-  const stop = holds(day, nowMs).coming;
+  const stop = holds(harvest, nowMs).coming;
   return adviseHold({
-    neededNext: isNeededNext(day, truck),
+    neededNext: isNeededNext(harvest, truck),
     standstillChance: standstillChance(observations, arriveMs),
     // First come, first served: of the minutes held, those not saved in the line are lost at the scale.
     joinedPerServed: 1 + (later.medianMin - first.medianMin) / HOLD_MIN,

@@ -1,4 +1,4 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { fieldById } from '../roster.ts';
 import type { Field, FieldId } from '../roster.ts';
 import { LB_PER_SHORT_TON } from '../units.ts';
@@ -21,35 +21,35 @@ export interface LeftInField {
 }
 
 /** Mean net of the tickets so far. */
-export const meanLoadLb = (day: Day): Lb =>
-  day.tickets.length === 0
+export const meanLoadLb = (harvest: Harvest): Lb =>
+  harvest.tickets.length === 0
     ? USUAL_LOAD_LB
-    : day.tickets.reduce((lb, ticket) => lb + ticket.netLb, 0) / day.tickets.length;
+    : harvest.tickets.reduce((lb, ticket) => lb + ticket.netLb, 0) / harvest.tickets.length;
 
-const leftIn = (field: Field, day: Day): LeftInField[] => {
+const leftIn = (field: Field, harvest: Harvest): LeftInField[] => {
   const { acres, yieldTonsPerAcre } = field;
   if (acres === null || yieldTonsPerAcre === null) return [];
-  const loads = [...day.trucks.values()]
+  const loads = [...harvest.trucks.values()]
     .flatMap((truck) => truck.loads)
     .filter((load) => load.field === field.id);
   const deliveredLb = loads.reduce((lb, load) => lb + (load.ticket?.netLb ?? 0), 0);
   const leftLb = Math.max(0, acres * yieldTonsPerAcre * LB_PER_SHORT_TON - deliveredLb);
   const acresLeft = leftLb / LB_PER_SHORT_TON / yieldTonsPerAcre;
-  const { digger } = day.roster;
+  const { digger } = harvest.roster;
   return [
     {
       field: field.id,
       deliveredLb,
       leftLb,
       acresLeft,
-      loadsLeft: Math.ceil(leftLb / meanLoadLb(day)),
+      loadsLeft: Math.ceil(leftLb / meanLoadLb(harvest)),
       hoursLeft: digger ? acresLeft / acresPerHour(digger) : null,
     },
   ];
 };
 
 /** Fields with acres and an expected yield; null = all of them. */
-export const left = (day: Day, field: FieldId | null): LeftInField[] => {
-  const one = field === null ? undefined : fieldById(day.roster, field);
-  return (one ? [one] : day.roster.fields).flatMap((asked) => leftIn(asked, day));
+export const left = (harvest: Harvest, field: FieldId | null): LeftInField[] => {
+  const one = field === null ? undefined : fieldById(harvest.roster, field);
+  return (one ? [one] : harvest.roster.fields).flatMap((asked) => leftIn(asked, harvest));
 };

@@ -1,5 +1,5 @@
 /** The outlook of the evening and the plan of the morning: when they are due, and who gets them. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { managersOf } from '../notices/tells.ts';
 import { FIRST_HOUR, planOf } from './plan.ts';
 import type { Roster, Station } from '../roster.ts';
@@ -22,17 +22,17 @@ const nextMs = ({ zone }: Roster, clock: ZoneClock, nowMs: EpochMs): EpochMs => 
   return nowMs < evening ? evening : at(FIRST_HOUR, 1);
 };
 
-const told = (day: Day, nowMs: EpochMs): Station[] =>
-  day.roster.stations.filter(({ id }) => {
-    const heardMs = day.forecasts.get(id)?.at(-1)?.heardMs;
+const told = (harvest: Harvest, nowMs: EpochMs): Station[] =>
+  harvest.roster.stations.filter(({ id }) => {
+    const heardMs = harvest.forecasts.get(id)?.at(-1)?.heardMs;
     return heardMs !== undefined && nowMs - heardMs < SILENT_MS;
   });
 
 /** When the next outlook is due; null = nobody wants one, or no forecasts come any more. */
-export const nextOutlookMs = (day: Day, clock: ZoneClock, nowMs: EpochMs): EpochMs | null =>
-  day.roster.outlookTo === 'nobody' || told(day, nowMs).length === 0
+export const nextOutlookMs = (harvest: Harvest, clock: ZoneClock, nowMs: EpochMs): EpochMs | null =>
+  harvest.roster.outlookTo === 'nobody' || told(harvest, nowMs).length === 0
     ? null
-    : nextMs(day.roster, clock, nowMs);
+    : nextMs(harvest.roster, clock, nowMs);
 
 const audienceOf = (roster: Roster): Audience[] => [
   ...(roster.outlookTo === 'crew'
@@ -42,15 +42,15 @@ const audienceOf = (roster: Roster): Audience[] => [
 ];
 
 /** In the morning the plan of today, else the outlook of tomorrow, one for each station with forecasts. */
-export const outlookTells = (day: Day, clock: ZoneClock, nowMs: EpochMs): Tell[] => {
-  const { zone, outlookTo } = day.roster;
+export const outlookTells = (harvest: Harvest, clock: ZoneClock, nowMs: EpochMs): Tell[] => {
+  const { zone, outlookTo } = harvest.roster;
   if (outlookTo === 'nobody') return [];
   const addDays = clock.wall(zone, nowMs).hour < 12 ? 0 : 1;
   const dayMs = startOfDayMs(clock, zone, nowMs);
-  return told(day, nowMs).flatMap((station) => {
-    const plan = planOf(day, station, clock, nowMs, addDays);
+  return told(harvest, nowMs).flatMap((station) => {
+    const plan = planOf(harvest, station, clock, nowMs, addDays);
     const key = `outlook:${station.id}:${dayMs}:${addDays}`;
-    return audienceOf(day.roster).map((audience): Tell => ({
+    return audienceOf(harvest.roster).map((audience): Tell => ({
       audience,
       telling: { tell: 'outlook', station: station.id, addDays, plan },
       urgent: false,

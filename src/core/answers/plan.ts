@@ -1,5 +1,5 @@
 /** The plan of a day at one station: for the outlook of the evening, the plan of the morning, and whoever asks. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { forecastsBy, heatBasis } from '../weather/heat-basis.ts';
 import type { Station } from '../roster.ts';
 import { MS_PER_MINUTE } from '../units.ts';
@@ -44,19 +44,19 @@ const digSpans = ({ heat, frost }: Outlook, firstMs: EpochMs, endMs: EpochMs): S
 
 /** `addDays`: 0 = today, 1 = tomorrow, by the clock at the station. */
 export const planOf = (
-  day: Day,
+  harvest: Harvest,
   station: Station,
   clock: ZoneClock,
   nowMs: EpochMs,
   addDays: 0 | 1,
 ): DayPlan => {
-  const forecasts = forecastsBy(day, station.id, nowMs);
+  const forecasts = forecastsBy(harvest, station.id, nowMs);
   const forecast = forecasts.at(-1);
   if (!forecast) return { plan: 'none', newestMs: null, isTooShort: false };
   const { issuedMs, rain } = forecast;
   if (nowMs - issuedMs > HEAT_OPTIONS.maxAgeMin * MS_PER_MINUTE)
     return { plan: 'none', newestMs: issuedMs, isTooShort: false };
-  const basis = heatBasis(day, station, clock, nowMs);
+  const basis = heatBasis(harvest, station, clock, nowMs);
   const alerts = freezeAlerts({ forecasts, nowMs });
   const made = outlook(forecast, station, clock, nowMs, addDays, {
     heat: { ...OUTLOOK_OPTIONS.heat, ...basis },

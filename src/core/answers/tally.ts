@@ -1,4 +1,4 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { endedMs } from '../haul/load.ts';
 import type { Load } from '../haul/load.ts';
 import type { FieldId, TruckId } from '../roster.ts';
@@ -30,8 +30,8 @@ export interface TallyAsk {
   field: FieldId | null;
 }
 
-const brought = (day: Day, ask: TallyAsk): Load[] =>
-  [...day.trucks.values()]
+const brought = (harvest: Harvest, ask: TallyAsk): Load[] =>
+  [...harvest.trucks.values()]
     .flatMap((truck) => truck.loads)
     .filter((load) => {
       const end = endedMs(load);
@@ -50,8 +50,8 @@ const grouped = <K>(loads: readonly Load[], keyOf: (load: Load) => K): [K, Tally
   [...Map.groupBy(loads, keyOf)].map(([key, group]) => [key, sum(group)]);
 
 /** A load counts where it came off the truck: dumped, weighed out, or shown by a later message to be off. */
-export const tally = (day: Day, ask: TallyAsk): Tally => {
-  const loads = brought(day, ask);
+export const tally = (harvest: Harvest, ask: TallyAsk): Tally => {
+  const loads = brought(harvest, ask);
   return {
     ...sum(loads),
     sinceMs: ask.fromMs,

@@ -9,8 +9,8 @@ import { asBooked } from '../haul/load.ts';
 import type { BookedTicket } from '../haul/load.ts';
 import { applyReport, applyTicket, freshTruck } from '../haul/truck.ts';
 import type { Surroundings, TruckState } from '../haul/truck.ts';
-import { NOTHING_POOLED } from '../line/shared-tickets.ts';
-import type { PooledTicket } from '../line/shared-tickets.ts';
+import { NOTHING_SHARED } from '../line/shared-tickets.ts';
+import type { SharedTicket } from '../line/shared-tickets.ts';
 import { changeRoster, fieldById, personById } from '../roster.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from '../roster.ts';
 import { ON_SHIFT } from '../notices/shifts.ts';
@@ -25,7 +25,7 @@ export interface NoticeEvent {
   seen: Map<PersonId, EpochMs>;
 }
 
-export interface Day {
+export interface Harvest {
   roster: Roster;
   /** All facts as written, for undo and for questions about entries. */
   facts: readonly Fact[];
@@ -47,7 +47,7 @@ export interface Day {
   /** `platform:user` of people who wrote without being on the list. */
   strangers: ReadonlySet<string>;
   /** Tickets that other operations share; no facts of ours. */
-  pooled: readonly PooledTicket[];
+  pooled: readonly SharedTicket[];
 }
 
 interface Draft {
@@ -234,7 +234,7 @@ const inOrderOfHappening = (a: Fact, b: Fact): number =>
   a.atMs - b.atMs || stepRank(a) - stepRank(b) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
 /** The state of the harvest after these facts. `roster` is the operation file, before any change made in chat. */
-export const foldDay = (roster: Roster, facts: readonly Fact[]): Day => {
+export const foldHarvest = (roster: Roster, facts: readonly Fact[]): Harvest => {
   const draft: Draft = {
     roster,
     trucks: new Map(),
@@ -253,5 +253,5 @@ export const foldDay = (roster: Roster, facts: readonly Fact[]): Day => {
     strangers: new Set(),
   };
   for (const fact of standingFacts(facts).sort(inOrderOfHappening)) apply(draft, fact);
-  return { ...draft, facts, pooled: NOTHING_POOLED };
+  return { ...draft, facts, pooled: NOTHING_SHARED };
 };

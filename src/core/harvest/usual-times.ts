@@ -1,5 +1,5 @@
 /** How long a load takes from the digger to the pile, as this operation's own times have it. */
-import type { Day } from './fold.ts';
+import type { Harvest } from './fold.ts';
 import type { FactOf } from '../book/facts.ts';
 import { haulMinutes } from '../line/observations.ts';
 import type { StationId } from '../roster.ts';
@@ -30,9 +30,9 @@ const between = (loads: readonly Load[], from: LoadedStep, to: LoadedStep): Minu
   });
 
 /** Minutes from "loading" to "loaded" of each truck. */
-const fills = (day: Day): Minutes[] => {
+const fills = (harvest: Harvest): Minutes[] => {
   const begun = new Map<string, EpochMs>();
-  const reports = day.facts
+  const reports = harvest.facts
     .filter((fact): fact is FactOf<'truck-reported'> => fact.kind === 'truck-reported')
     .sort((a, b) => a.atMs - b.atMs);
   return reports.flatMap(({ truck, step, atMs }) => {
@@ -47,15 +47,15 @@ const fills = (day: Day): Minutes[] => {
  * Medians over the recent loads to that station up to `nowMs`: medians, so that one slow truck does not move a stop that
  * was told.
  */
-export const usualHaul = (day: Day, station: StationId, nowMs: EpochMs): Haul => {
-  const loads = [...day.trucks.values()]
+export const usualHaul = (harvest: Harvest, station: StationId, nowMs: EpochMs): Haul => {
+  const loads = [...harvest.trucks.values()]
     .flatMap((truck) => truck.loads)
     .filter((load) => load.station === station && load.startMs <= nowMs)
     .sort((a, b) => a.startMs - b.startMs)
     .slice(-RECENT_LOADS);
   return {
-    fillMin: median(fills(day).slice(-RECENT_LOADS), USUAL.fillMin),
-    haulMin: haulMinutes(day, station, day.dugField),
+    fillMin: median(fills(harvest).slice(-RECENT_LOADS), USUAL.fillMin),
+    haulMin: haulMinutes(harvest, station, harvest.dugField),
     lineWaitMin: median(between(loads, 'joined-line', 'first-weighed'), USUAL.lineWaitMin),
     unloadMin: median(between(loads, 'first-weighed', 'dumped'), USUAL.unloadMin),
     marginMin: USUAL.marginMin,

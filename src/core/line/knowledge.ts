@@ -8,14 +8,14 @@ import type { LineHistory } from './history.ts';
 import { learnProfile } from './model/learn.ts';
 import { asHeardBy, openedAfter } from './observations.ts';
 import { defaultProfile } from './model/usual-day.ts';
-import type { LineProfile } from './model/usual-day.ts';
+import type { UsualDay } from './model/usual-day.ts';
 import { tripsOf } from './model/timeline.ts';
 import type { ForecastWait, LineObservations, Visit } from './types.ts';
 
 export interface LineKnowledge {
   /** Minutes from midnight to an hour before the first truck that ever joined; null = nothing is learned. */
   opensAfterMin: Minutes | null;
-  profile: LineProfile;
+  profile: UsualDay;
   calibration: Calibration;
 }
 
@@ -71,7 +71,7 @@ const TRIPS_KEPT = 100;
 /** Fewer trips change no interval. */
 const FEWEST_TRIPS = 30;
 
-const settledOf = (observations: LineObservations, visit: Visit, profile: LineProfile): Settled[] => {
+const settledOf = (observations: LineObservations, visit: Visit, profile: UsualDay): Settled[] => {
   const { opening } = observations;
   const { joinedMs, joinedStated, heardMs } = visit;
   if (opening === null || joinedMs === null || !joinedStated) return [];
@@ -84,7 +84,7 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: LinePr
 };
 
 /** In the order in which their tickets came in, the newest last. */
-export const settledTrips = ({ past, today }: LineHistory, profile: LineProfile): Settled[] =>
+export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): Settled[] =>
   [...past, today]
     .flatMap((observations) =>
       observations.visits.flatMap((visit) => settledOf(observations, visit, profile)),

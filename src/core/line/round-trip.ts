@@ -1,5 +1,5 @@
 /** The round trip as this crew drives it: how long each part takes, learned from its own day. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { standingFacts } from '../book/entries.ts';
 import type { Fact } from '../book/facts.ts';
 import { fieldById } from '../roster.ts';
@@ -38,16 +38,16 @@ const toldLoads = (facts: readonly Fact[]): Minutes[] => {
 };
 
 /** At the digger's field capacity and the yield expected of the field. */
-const byDigger = (day: Day, field: FieldId | null): Minutes | null => {
-  const { digger } = day.roster;
-  const tonsPerAcre = field === null ? null : (fieldById(day.roster, field)?.yieldTonsPerAcre ?? null);
+const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
+  const { digger } = harvest.roster;
+  const tonsPerAcre = field === null ? null : (fieldById(harvest.roster, field)?.yieldTonsPerAcre ?? null);
   if (digger === null || tonsPerAcre === null) return null;
-  return (60 * meanLoadLb(day)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
+  return (60 * meanLoadLb(harvest)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
 };
 
 /** Trucks leave one after another: where one waits for the other the gap is the loading time, else it is longer. */
-const byDepartures = (day: Day, fromMs: EpochMs): Minutes | null => {
-  const left = allLoads(day)
+const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
+  const left = allLoads(harvest)
     .flatMap(({ stamps }) => stamps['left-field']?.atMs ?? [])
     .filter((atMs) => atMs >= fromMs)
     .sort((a, b) => a - b);
@@ -60,15 +60,15 @@ const byDepartures = (day: Day, fromMs: EpochMs): Minutes | null => {
 };
 
 /** Minutes to fill a truck: as told by the drivers, else by the digger's own pace, else as the trucks leave. */
-const loadMinutes = (day: Day, field: FieldId | null, fromMs: EpochMs): Minutes => {
-  const told = toldLoads(day.facts.filter((fact) => fact.atMs >= fromMs));
+const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
+  const told = toldLoads(harvest.facts.filter((fact) => fact.atMs >= fromMs));
   const ofDay = told.length < FEWEST_LOADS ? null : median(told);
-  return ofDay ?? byDigger(day, field) ?? byDepartures(day, fromMs) ?? USUAL_LOAD_MIN;
+  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? USUAL_LOAD_MIN;
 };
 
-const yardMinutes = (day: Day, station: StationId): Minutes =>
+const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>
   median(
-    allLoads(day).flatMap(({ station: of, stamps }) => {
+    allLoads(harvest).flatMap(({ station: of, stamps }) => {
       const { 'first-weighed': first, 'second-weighed': second } = stamps;
       if (of !== station || !first || !second || first.source === 'inferred') return [];
       const min = minutesBetween(first.atMs, second.atMs);
@@ -83,17 +83,17 @@ const Z_80 = 1.2816;
 
 /** The way back takes about as long as the way there; common practice, no source. */
 export const haulCycle = (
-  day: Day,
+  harvest: Harvest,
   station: StationId,
   field: FieldId | null,
   fromMs: EpochMs,
   wait: { medianMin: Minutes; lowMin: Minutes; highMin: Minutes },
 ): FleetCycle => {
-  const haulMin = haulMinutes(day, station, field);
-  const ownMin = 2 * haulMin + yardMinutes(day, station);
+  const haulMin = haulMinutes(harvest, station, field);
+  const ownMin = 2 * haulMin + yardMinutes(harvest, station);
   const waitSdMin = (wait.highMin - wait.lowMin) / (2 * Z_80);
   return {
-    loadMin: loadMinutes(day, field, fromMs),
+    loadMin: loadMinutes(harvest, field, fromMs),
     awayMin: ownMin + wait.medianMin,
     awaySdMin: Math.hypot(AWAY_CV * ownMin, waitSdMin),
     haulMin,

@@ -2,12 +2,12 @@
  * Tickets of one station that operations of the same installation share: serials and times, and nothing that tells
  * whose they are. Serials run in sequence, so each tells how many trucks everybody weighed.
  */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { Roster, StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import type { Visit } from './types.ts';
 
-export interface PooledTicket {
+export interface SharedTicket {
   /** The name under which the operations share that station. */
   pool: string;
   serial: string;
@@ -18,12 +18,12 @@ export interface PooledTicket {
 }
 
 /** One and the same where an operation shares nothing. */
-export const NOTHING_POOLED: readonly PooledTicket[] = [];
+export const NOTHING_SHARED: readonly SharedTicket[] = [];
 
 export const poolsOf = ({ pools }: Pick<Roster, 'pools'>): string[] => [...new Set(Object.values(pools))];
 
 /** What this operation's tickets are worth to the others. */
-export const sharedTickets = ({ roster, trucks }: Day): PooledTicket[] => {
+export const ownSharedTickets = ({ roster, trucks }: Harvest): SharedTicket[] => {
   if (poolsOf(roster).length === 0) return [];
   return [...trucks.values()].flatMap(({ loads }) =>
     loads.flatMap(({ station, ticket, stamps, heardMs }) => {
@@ -42,13 +42,16 @@ export const sharedTickets = ({ roster, trucks }: Day): PooledTicket[] => {
   );
 };
 
-const keyOf = ({ pool, serial }: PooledTicket): string => JSON.stringify([pool, serial]);
+const keyOf = ({ pool, serial }: SharedTicket): string => JSON.stringify([pool, serial]);
 
 /** What a message has changed of them; a ticket that was corrected to another serial is withdrawn under the old one. */
-export const poolChanges = (before: Day, after: Day): { put: PooledTicket[]; withdrawn: PooledTicket[] } => {
-  const old = new Map(sharedTickets(before).map((ticket) => [keyOf(ticket), ticket]));
-  const now = new Map(sharedTickets(after).map((ticket) => [keyOf(ticket), ticket]));
-  const isNew = (ticket: PooledTicket): boolean =>
+export const sharedChanges = (
+  before: Harvest,
+  after: Harvest,
+): { put: SharedTicket[]; withdrawn: SharedTicket[] } => {
+  const old = new Map(ownSharedTickets(before).map((ticket) => [keyOf(ticket), ticket]));
+  const now = new Map(ownSharedTickets(after).map((ticket) => [keyOf(ticket), ticket]));
+  const isNew = (ticket: SharedTicket): boolean =>
     JSON.stringify(old.get(keyOf(ticket))) !== JSON.stringify(ticket);
   return {
     put: [...now.values()].filter(isNew),
@@ -56,7 +59,7 @@ export const poolChanges = (before: Day, after: Day): { put: PooledTicket[]; wit
   };
 };
 
-const visitOf = ({ serial, joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: PooledTicket): Visit => ({
+const visitOf = ({ serial, joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: SharedTicket): Visit => ({
   truck: null,
   joinedMs,
   joinedStated: joinedMs !== null,
@@ -68,12 +71,12 @@ const visitOf = ({ serial, joinedMs, firstWeighedMs, secondWeighedMs, heardMs }:
 });
 
 /** When the truck was at the station, as far as the ticket tells. */
-const atStationMs = ({ joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: PooledTicket): EpochMs =>
+const atStationMs = ({ joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: SharedTicket): EpochMs =>
   joinedMs ?? firstWeighedMs ?? secondWeighedMs ?? heardMs;
 
 /** Visits of others' trucks to that station within the span. */
-export const pooledVisits = (
-  { roster, pooled }: Pick<Day, 'roster' | 'pooled'>,
+export const sharedVisits = (
+  { roster, pooled }: Pick<Harvest, 'roster' | 'pooled'>,
   station: StationId,
   within: (atMs: EpochMs) => boolean,
 ): Visit[] => {

@@ -6,10 +6,10 @@ import type { Calibration } from './model/calibration.ts';
 import { waitCourses } from './model/courses.ts';
 import { newFilter, runFilter, stepAt } from './model/filter.ts';
 import type { Filter } from './model/filter.ts';
-import { STEP_MIN, serve, stepPath, turnPilers } from './model/particle.ts';
-import type { Path, Step } from './model/particle.ts';
+import { STEP_MIN, serve, stepParticle, turnPilers } from './model/particle.ts';
+import type { Particle, Step } from './model/particle.ts';
 import { usualAt } from './model/usual-day.ts';
-import type { LineProfile } from './model/usual-day.ts';
+import type { UsualDay } from './model/usual-day.ts';
 import { randomFrom, seedOf } from './model/random.ts';
 import { timelineOf } from './model/timeline.ts';
 import type { Timeline } from './model/timeline.ts';
@@ -26,7 +26,7 @@ const OLDEST_USABLE_MIN = 120;
 const OLDEST_USABLE_LEARNED_MIN = 240;
 
 export const makeForecast =
-  (profile: LineProfile, calibration: Calibration): ForecastWait =>
+  (profile: UsualDay, calibration: Calibration): ForecastWait =>
   (observations, { nowMs, arriveInMin, withCourses }) => {
     const timeline = timelineOf(observations, profile, nowMs);
     const nowMin = minutesBetween(timeline.openingMs, nowMs);
@@ -47,7 +47,7 @@ export const makeForecast =
     };
   };
 
-const usable = (timeline: Timeline, profile: LineProfile, nowMin: Minutes): boolean => {
+const usable = (timeline: Timeline, profile: UsualDay, nowMin: Minutes): boolean => {
   const oldestMin = profile.days > 0 ? OLDEST_USABLE_LEARNED_MIN : OLDEST_USABLE_MIN;
   return (
     timeline.pendingTrucks > 0 || (timeline.newestMin !== null && nowMin - timeline.newestMin <= oldestMin)
@@ -56,7 +56,7 @@ const usable = (timeline: Timeline, profile: LineProfile, nowMin: Minutes): bool
 
 const unknown = (
   timeline: Timeline,
-  profile: LineProfile,
+  profile: UsualDay,
   nowMin: Minutes,
   arriveInMin: Minutes,
 ): WaitForecast => ({
@@ -67,7 +67,7 @@ const unknown = (
 
 export const filterOf = (
   observations: LineObservations,
-  profile: LineProfile,
+  profile: UsualDay,
   timeline: Timeline,
   nowMin: Minutes,
 ): Filter => {
@@ -96,13 +96,13 @@ const runOn = (filter: Filter, arriveInMin: Minutes): Runs => {
   const steps = Math.round(arriveInMin / STEP_MIN);
   for (let step = 0; step < steps; step += 1) {
     const shared = stepAt(filter, filter.step * STEP_MIN);
-    for (const path of filter.paths) stepPath(path, shared, filter.random);
+    for (const particle of filter.paths) stepParticle(particle, shared, filter.random);
     filter.step += 1;
   }
   const shared = stepAt(filter, filter.step * STEP_MIN);
-  const ahead = filter.paths.map((path) => path.joined - path.weighed).sort((a, b) => a - b);
-  const rates = filter.paths.map((path) => path.perPilerMin * (path.open - path.down));
-  const waits = filter.paths.map((path) => waitOf(path, shared, filter)).sort((a, b) => a - b);
+  const ahead = filter.paths.map((particle) => particle.joined - particle.weighed).sort((a, b) => a - b);
+  const rates = filter.paths.map((particle) => particle.perPilerMin * (particle.open - particle.down));
+  const waits = filter.paths.map((particle) => waitOf(particle, shared, filter)).sort((a, b) => a - b);
   return {
     wait: (share) => quantile(waits, share),
     trucksAhead: Math.round(quantile(ahead, 0.5)),
@@ -111,15 +111,15 @@ const runOn = (filter: Filter, arriveInMin: Minutes): Runs => {
 };
 
 /** Minutes until the trucks that stand in the path's line now are weighed. Later arrivals do not matter. */
-const waitOf = (path: Path, shared: Step, filter: Filter): Minutes => {
-  const number = path.joined;
-  if (number - path.weighed < 0.5) return 0;
+const waitOf = (particle: Particle, shared: Step, filter: Filter): Minutes => {
+  const number = particle.joined;
+  if (number - particle.weighed < 0.5) return 0;
   for (let min = 0; min < LONGEST_WAIT_MIN; min += STEP_MIN) {
-    const before = path.weighed;
-    turnPilers(path, shared, filter.random);
-    serve(path, filter.random);
-    if (path.weighed >= number - 0.01)
-      return min + (STEP_MIN * (number - before)) / Math.max(0.01, path.weighed - before);
+    const before = particle.weighed;
+    turnPilers(particle, shared, filter.random);
+    serve(particle, filter.random);
+    if (particle.weighed >= number - 0.01)
+      return min + (STEP_MIN * (number - before)) / Math.max(0.01, particle.weighed - before);
   }
   return LONGEST_WAIT_MIN;
 };

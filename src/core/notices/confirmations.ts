@@ -1,5 +1,5 @@
 /** Who has not said "got it" to a stop is reminded once; then foreman and grower are told the names. */
-import type { Day, NoticeEvent } from '../harvest/fold.ts';
+import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import { newestStep, notSeen } from './notices.ts';
 import { awakeMs } from './quiet.ts';
 import { managers } from '../roster.ts';
@@ -22,9 +22,14 @@ interface Due {
 
 const person = (id: PersonId): Audience => ({ to: 'person', person: id });
 
-const tellsFor = (event: NoticeEvent, { remindMs, namesMs }: Due, day: Day, nowMs: EpochMs): Tell[] => {
+const tellsFor = (
+  event: NoticeEvent,
+  { remindMs, namesMs }: Due,
+  harvest: Harvest,
+  nowMs: EpochMs,
+): Tell[] => {
   const { step } = newestStep(event);
-  const { seen, unseen } = notSeen(event, day, nowMs);
+  const { seen, unseen } = notSeen(event, harvest, nowMs);
   if (unseen.length === 0) return [];
   const key = `${step.event}:${step.number}`;
   const reminders = unseen.map((id): Tell => ({
@@ -33,7 +38,7 @@ const tellsFor = (event: NoticeEvent, { remindMs, namesMs }: Due, day: Day, nowM
     urgent: true,
     key: `reminder:${key}`,
   }));
-  const names = managers(day.roster).map(({ id }): Tell => ({
+  const names = managers(harvest.roster).map(({ id }): Tell => ({
     audience: person(id),
     telling: { tell: 'unseen', notice: { step, seen, unseen } },
     urgent: true,
@@ -47,22 +52,22 @@ const tellsFor = (event: NoticeEvent, { remindMs, namesMs }: Due, day: Day, nowM
  * so that asking again repeats nothing.
  */
 export const confirmations = (
-  day: Day,
+  harvest: Harvest,
   clock: ZoneClock,
   nowMs: EpochMs,
 ): { tells: Tell[]; wakeAtMs: EpochMs | null } => {
-  const asked = day.notices.flatMap((event) => {
+  const asked = harvest.notices.flatMap((event) => {
     const { step, heardMs } = newestStep(event);
     const isAsked = step.stage === 'stop' || step.stage === 'update';
     const due: Due = {
-      remindMs: awakeMs(day, clock, addMinutes(heardMs, REMIND_MIN)),
-      namesMs: awakeMs(day, clock, addMinutes(heardMs, NAMES_MIN)),
+      remindMs: awakeMs(harvest, clock, addMinutes(heardMs, REMIND_MIN)),
+      namesMs: awakeMs(harvest, clock, addMinutes(heardMs, NAMES_MIN)),
     };
     return isAsked && nowMs <= addMinutes(due.namesMs, LATEST_MIN) ? [{ event, due }] : [];
   });
   const wakes = asked.flatMap(({ due }) => [due.remindMs, due.namesMs]).filter((ms) => ms > nowMs);
   return {
-    tells: asked.flatMap(({ event, due }) => tellsFor(event, due, day, nowMs)),
+    tells: asked.flatMap(({ event, due }) => tellsFor(event, due, harvest, nowMs)),
     wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
   };
 };

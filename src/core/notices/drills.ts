@@ -1,12 +1,12 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { Fact } from '../book/facts.ts';
 import { newestStep, openDrills, raisedByBot } from './notices.ts';
 import type { EpochMs } from '../units.ts';
 import { allClear } from '../weather/steps.ts';
 
 /** Drills end by themselves. */
-export const endDrills = (day: Day, nowMs: EpochMs): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
-  const drills = openDrills(day).map((event) => newestStep(event).step);
+export const endDrills = (harvest: Harvest, nowMs: EpochMs): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
+  const drills = openDrills(harvest).map((event) => newestStep(event).step);
   const over = drills.filter(({ resumeAtMs }) => resumeAtMs !== null && resumeAtMs <= nowMs);
   const ends = drills.flatMap(({ resumeAtMs }) =>
     resumeAtMs !== null && resumeAtMs > nowMs ? [resumeAtMs] : [],

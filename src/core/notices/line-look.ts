@@ -1,5 +1,5 @@
 /** What the crew should be told of the line without asking: that it stands still, that it passes the set limit. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { Fact, FactOf } from '../book/facts.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import { addMinutes, minutesBetween } from '../units.ts';
@@ -129,20 +129,20 @@ const COUNT_HOLDS_MIN: Minutes = 30;
 
 /** What is worth a word at that station, and whether it deserves another look. */
 const lookAt = (
-  day: Day,
+  harvest: Harvest,
   station: StationId,
   today: { fromMs: EpochMs; toMs: EpochMs },
   nowMs: EpochMs,
   forecastWait: ForecastWait,
 ): { facts: Fact[]; again: boolean } => {
-  const observations = asHeardBy(lineObservations(day, station, today), nowMs);
-  const told = day.lineWarnings.filter((fact) => fact.station === station && fact.atMs >= today.fromMs);
-  const inLine = (truck: TruckId): boolean => day.trucks.get(truck)?.phase === 'in-line';
+  const observations = asHeardBy(lineObservations(harvest, station, today), nowMs);
+  const told = harvest.lineWarnings.filter((fact) => fact.station === station && fact.atMs >= today.fromMs);
+  const inLine = (truck: TruckId): boolean => harvest.trucks.get(truck)?.phase === 'in-line';
   const waiting = waitingTrucks(observations, inLine, nowMs);
   const isCounted = observations.headCounts.some(({ atMs }) => minutesBetween(atMs, nowMs) < COUNT_HOLDS_MIN);
   const again = waiting !== null || isCounted;
   if (!again) return { facts: [], again };
-  const { lineLimitMin } = day.roster.limits;
+  const { lineLimitMin } = harvest.roster.limits;
   const last = told.findLast(({ warning }) => warning.about === 'limit')?.warning;
   const wasAbove = last?.about === 'limit' && last.above;
   const warnings = [
@@ -155,14 +155,14 @@ const lookAt = (
 };
 
 /** What grower and foreman should hear of the lines now, and when to look again; null = nobody of ours is there. */
-export const watchLines = (
-  day: Day,
+export const lookAtLines = (
+  harvest: Harvest,
   clock: ZoneClock,
   nowMs: EpochMs,
   forecastWait: ForecastWait,
 ): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
-  const today = calendarDay(day, clock, nowMs);
-  const looks = day.roster.stations.map(({ id }) => lookAt(day, id, today, nowMs, forecastWait));
+  const today = calendarDay(harvest, clock, nowMs);
+  const looks = harvest.roster.stations.map(({ id }) => lookAt(harvest, id, today, nowMs, forecastWait));
   return {
     facts: looks.flatMap(({ facts }) => facts),
     wakeAtMs: looks.some(({ again }) => again) ? nextLookMs(nowMs) : null,

@@ -1,4 +1,4 @@
-import type { Day, NoticeEvent } from '../harvest/fold.ts';
+import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { PersonId } from '../roster.ts';
 import { isOffShift } from './shifts.ts';
@@ -30,15 +30,15 @@ const isDrill = (event: NoticeEvent): boolean => newestStep(event).step.source =
 const isOpen = (event: NoticeEvent): boolean => newestStep(event).step.stage !== 'all-clear';
 
 /** Events that have not been ended by an all-clear, oldest first. A drill holds nothing and is none of them. */
-export const openNotices = (day: Day): NoticeEvent[] =>
-  day.notices.filter((event) => isOpen(event) && !isDrill(event));
+export const openNotices = (harvest: Harvest): NoticeEvent[] =>
+  harvest.notices.filter((event) => isOpen(event) && !isDrill(event));
 
-export const openDrills = (day: Day): NoticeEvent[] =>
-  day.notices.filter((event) => isOpen(event) && isDrill(event));
+export const openDrills = (harvest: Harvest): NoticeEvent[] =>
+  harvest.notices.filter((event) => isOpen(event) && isDrill(event));
 
 /** Events that still hold the dig, or will: an all-clear may be told for later. */
-export const unendedNotices = (day: Day, nowMs: EpochMs): NoticeEvent[] =>
-  day.notices.filter((event) => {
+export const unendedNotices = (harvest: Harvest, nowMs: EpochMs): NoticeEvent[] =>
+  harvest.notices.filter((event) => {
     const { stage, resumeAtMs } = newestStep(event).step;
     return !isDrill(event) && (stage !== 'all-clear' || (resumeAtMs !== null && resumeAtMs > nowMs));
   });
@@ -48,8 +48,11 @@ export const hasBegun = (step: NoticeStep, nowMs: EpochMs): boolean =>
   step.stage !== 'watch' && step.stopAtMs !== null && step.stopAtMs <= nowMs;
 
 /** The stop that is in force at `nowMs`, and the one that is told for later; null = none. */
-export const holds = (day: Day, nowMs: EpochMs): { now: NoticeStep | null; coming: NoticeStep | null } => {
-  const steps = unendedNotices(day, nowMs).map((event) => newestStep(event).step);
+export const holds = (
+  harvest: Harvest,
+  nowMs: EpochMs,
+): { now: NoticeStep | null; coming: NoticeStep | null } => {
+  const steps = unendedNotices(harvest, nowMs).map((event) => newestStep(event).step);
   return {
     now: steps.findLast((step) => hasBegun(step, nowMs)) ?? null,
     coming: steps.findLast((step) => step.stage !== 'all-clear' && !hasBegun(step, nowMs)) ?? null,
@@ -57,47 +60,55 @@ export const holds = (day: Day, nowMs: EpochMs): { now: NoticeStep | null; comin
 };
 
 /** What is known of rain where mud stops the dig. */
-export const rainFor = (step: NoticeStep, day: Day, nowMs: EpochMs): RainAround | null => {
-  const place = step.place ?? day.roster.stations[0]?.id;
+export const rainFor = (step: NoticeStep, harvest: Harvest, nowMs: EpochMs): RainAround | null => {
+  const place = step.place ?? harvest.roster.stations[0]?.id;
   if (step.notice !== 'mud' || place === undefined) return null;
-  return rainAround(day.forecasts.get(place) ?? [], nowMs);
+  return rainAround(harvest.forecasts.get(place) ?? [], nowMs);
 };
 
 /** May the crew dig, and who said otherwise: for "can we dig" and the board. `sinceMs`: the start of the day. */
-export const digState = (day: Day, sinceMs: EpochMs, nowMs: EpochMs): DigState => {
-  const { now, coming } = holds(day, nowMs);
-  const overridden = day.notices.map(newestStep).findLast(({ step, atMs }) => {
+export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): DigState => {
+  const { now, coming } = holds(harvest, nowMs);
+  const overridden = harvest.notices.map(newestStep).findLast(({ step, atMs }) => {
     const isReason = step.stage === 'all-clear' && step.source === 'person' && step.words !== null;
     return isReason && atMs >= sinceMs;
   });
-  const closed = day.roster.stations.flatMap(({ id }) => {
-    const word = day.stationReports.findLast(({ station, atMs }) => station === id && atMs >= sinceMs);
+  const closed = harvest.roster.stations.flatMap(({ id }) => {
+    const word = harvest.stationReports.findLast(({ station, atMs }) => station === id && atMs >= sinceMs);
     return word && !word.open && nowMs < (word.untilMs ?? Infinity) ? [word] : [];
   });
-  return { hold: now, coming, overridden: overridden ?? null, closed, rain: now && rainFor(now, day, nowMs) };
+  return {
+    hold: now,
+    coming,
+    overridden: overridden ?? null,
+    closed,
+    rain: now && rainFor(now, harvest, nowMs),
+  };
 };
 
 /** Has the person something to confirm: a notice that still counts, or the newest one? */
-export const hasUnseen = (day: Day, person: PersonId): boolean =>
-  [...openNotices(day), ...openDrills(day), ...day.notices.slice(-1)].some(({ seen }) => !seen.has(person));
+export const hasUnseen = (harvest: Harvest, person: PersonId): boolean =>
+  [...openNotices(harvest), ...openDrills(harvest), ...harvest.notices.slice(-1)].some(
+    ({ seen }) => !seen.has(person),
+  );
 
 /** Who was told by direct message and has, or has not, said that they saw it. Who ordered it has (day.ts). */
 export const notSeen = (
   event: NoticeEvent,
-  day: Day,
+  harvest: Harvest,
   nowMs: EpochMs,
 ): { seen: PersonId[]; unseen: PersonId[] } => {
-  const everyone = day.roster.people.map((person) => person.id);
+  const everyone = harvest.roster.people.map((person) => person.id);
   return {
     seen: everyone.filter((person) => event.seen.has(person)),
-    unseen: everyone.filter((person) => !event.seen.has(person) && !isOffShift(day, person, nowMs)),
+    unseen: everyone.filter((person) => !event.seen.has(person) && !isOffShift(harvest, person, nowMs)),
   };
 };
 
 /** The newest notice that asked for an answer; a watch does not. */
-export const unseenNotice = (day: Day, nowMs: EpochMs): UnseenNotice => {
-  const event = day.notices.findLast((one) => newestStep(one).step.stage !== 'watch');
+export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => {
+  const event = harvest.notices.findLast((one) => newestStep(one).step.stage !== 'watch');
   return event
-    ? { step: newestStep(event).step, ...notSeen(event, day, nowMs) }
+    ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }
     : { step: null, seen: [], unseen: [] };
 };

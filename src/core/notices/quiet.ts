@@ -1,4 +1,4 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { Fact } from '../book/facts.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
@@ -24,14 +24,16 @@ export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean 
 };
 
 /** It is night and nobody works: no phone should ring without need. */
-export const isQuiet = (day: Day, clock: ZoneClock, atMs: EpochMs): boolean =>
-  isNight(clock, day.roster.zone, atMs) &&
-  !day.facts.some((fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs);
+export const isQuiet = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): boolean =>
+  isNight(clock, harvest.roster.zone, atMs) &&
+  !harvest.facts.some(
+    (fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs,
+  );
 
 /** `atMs`, or five in the morning where that lies in a quiet night. */
-export const awakeMs = (day: Day, clock: ZoneClock, atMs: EpochMs): EpochMs => {
-  if (!isQuiet(day, clock, atMs)) return atMs;
-  const { zone } = day.roster;
+export const awakeMs = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): EpochMs => {
+  if (!isQuiet(harvest, clock, atMs)) return atMs;
+  const { zone } = harvest.roster;
   const addDays = clock.wall(zone, atMs).hour < NIGHT.toHour ? 0 : 1;
   return wallTimeOfDayMs(clock, zone, atMs, NIGHT.toHour, 0, addDays);
 };

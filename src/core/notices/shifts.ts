@@ -1,4 +1,4 @@
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { PersonId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
@@ -20,7 +20,7 @@ export const ON_SHIFT: Shift = { offSinceMs: null, noticesWhenOff: false };
 const OFF_MIN: Minutes = 10 * 60;
 
 /** The person said to be off shift, and did not ask for notices then: no notice by direct message, and no reminder. */
-export const isOffShift = (day: Pick<Day, 'shifts'>, person: PersonId, nowMs: EpochMs): boolean => {
+export const isOffShift = (day: Pick<Harvest, 'shifts'>, person: PersonId, nowMs: EpochMs): boolean => {
   const { offSinceMs, noticesWhenOff } = day.shifts.get(person) ?? ON_SHIFT;
   return offSinceMs !== null && !noticesWhenOff && nowMs < addMinutes(offSinceMs, OFF_MIN);
 };

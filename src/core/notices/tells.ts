@@ -1,6 +1,6 @@
 /** What follows from new facts, and from time passing: notices to be raised, and who must be told what. */
 import { confirmations } from './confirmations.ts';
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import { endDrills } from './drills.ts';
 import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
 import { newestStep, rainFor, unendedNotices } from './notices.ts';
@@ -12,14 +12,14 @@ import { isOffShift } from './shifts.ts';
 import type { Audience, Tell, Telling } from '../telling.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { watchWeather } from './weather-look.ts';
+import { lookAtWeather } from './weather-look.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 
 /** The rooms, and everybody who is not off shift. */
-const crew = (day: Day, nowMs: EpochMs): Audience[] => [
-  ...day.roster.rooms.map((room): Audience => ({ to: 'room', room: room.id })),
-  ...day.roster.people
-    .filter((person) => !isOffShift(day, person.id, nowMs))
+const crew = (harvest: Harvest, nowMs: EpochMs): Audience[] => [
+  ...harvest.roster.rooms.map((room): Audience => ({ to: 'room', room: room.id })),
+  ...harvest.roster.people
+    .filter((person) => !isOffShift(harvest, person.id, nowMs))
     .map((person): Audience => ({ to: 'person', person: person.id })),
 ];
 
@@ -36,40 +36,49 @@ const SOON_MIN: Minutes = 120;
 const ringsFor = (
   { step, heardMs }: RaisedStep,
   changed: NoticeStep | null,
-  day: Day,
+  harvest: Harvest,
   clock: ZoneClock,
 ): boolean => {
   if (step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch')) return false;
   const isOrder = step.source !== 'forecast' && step.stage !== 'all-clear';
   const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
-  return (isOrder && isSoon) || !isQuiet(day, clock, heardMs);
+  return (isOrder && isSoon) || !isQuiet(harvest, clock, heardMs);
 };
 
-const noticeTelling = (raised: RaisedStep, day: Day, clock: ZoneClock): Telling => {
+const noticeTelling = (raised: RaisedStep, harvest: Harvest, clock: ZoneClock): Telling => {
   const { step, by, heardMs } = raised;
-  const event = day.notices.find((known) => known.event === step.event);
+  const event = harvest.notices.find((known) => known.event === step.event);
   const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
-  const rings = ringsFor(raised, changed, day, clock);
-  return { tell: 'notice', step, by, changed, rain: rainFor(step, day, heardMs), rings };
+  const rings = ringsFor(raised, changed, harvest, clock);
+  return { tell: 'notice', step, by, changed, rain: rainFor(step, harvest, heardMs), rings };
 };
 
-const noticeTells = (fact: FactOf<'notice-raised'>, day: Day, clock: ZoneClock): Tell[] => {
+const noticeTells = (fact: FactOf<'notice-raised'>, harvest: Harvest, clock: ZoneClock): Tell[] => {
   const { step, heardMs } = fact;
   const key = `notice:${step.event}:${step.number}`;
-  return tellAll(crew(day, heardMs), noticeTelling(fact, day, clock), key, true);
+  return tellAll(crew(harvest, heardMs), noticeTelling(fact, harvest, clock), key, true);
 };
 
 /** A room that is new to the crew hears what holds the dig, or will. */
-const roomTells = ({ change, id, heardMs }: FactOf<'list-changed'>, day: Day, clock: ZoneClock): Tell[] => {
+const roomTells = (
+  { change, id, heardMs }: FactOf<'list-changed'>,
+  harvest: Harvest,
+  clock: ZoneClock,
+): Tell[] => {
   if (change.list !== 'rooms' || 'remove' in change) return [];
   const audience: Audience = { to: 'room', room: change.put.id };
-  return unendedNotices(day, heardMs).flatMap((event) =>
-    tellAll([audience], noticeTelling(newestStep(event), day, clock), `notice:${event.event}:${id}`, true),
+  return unendedNotices(harvest, heardMs).flatMap((event) =>
+    tellAll(
+      [audience],
+      noticeTelling(newestStep(event), harvest, clock),
+      `notice:${event.event}:${id}`,
+      true,
+    ),
   );
 };
 
-const emergencyTells = (fact: FactOf<'emergency-called'>, day: Day): Tell[] => {
-  const person = fact.by === null ? undefined : personById(day.roster, fact.by);
+const emergencyTells = (fact: FactOf<'emergency-called'>, harvest: Harvest): Tell[] => {
+  const person = fact.by === null ? undefined : personById(harvest.roster, fact.by);
   const telling: Telling = {
     tell: 'emergency',
     name: fact.caller,
@@ -77,13 +86,13 @@ const emergencyTells = (fact: FactOf<'emergency-called'>, day: Day): Tell[] => {
     truck: person?.truck ?? null,
     atMs: fact.atMs,
   };
-  return tellAll(managersOf(day.roster), telling, `emergency:${fact.id}`, true);
+  return tellAll(managersOf(harvest.roster), telling, `emergency:${fact.id}`, true);
 };
 
-const downTells = (fact: FactOf<'truck-reported'>, day: Day): Tell[] => {
+const downTells = (fact: FactOf<'truck-reported'>, harvest: Harvest): Tell[] => {
   if (fact.step !== 'down') return [];
   const { truck, words, by, atMs } = fact;
-  const others = managersOf(day.roster).filter(
+  const others = managersOf(harvest.roster).filter(
     (audience) => audience.to !== 'person' || audience.person !== by,
   );
   return tellAll(others, { tell: 'truck-down', truck, words, by, atMs }, `down:${fact.id}`, false);
@@ -98,28 +107,28 @@ const lineTelling = ({ station, warning }: FactOf<'line-warned'>): Telling | nul
   }
 };
 
-const lineTells = (fact: FactOf<'line-warned'>, day: Day): Tell[] => {
+const lineTells = (fact: FactOf<'line-warned'>, harvest: Harvest): Tell[] => {
   const telling = lineTelling(fact);
-  return telling === null ? [] : tellAll(managersOf(day.roster), telling, fact.id, false);
+  return telling === null ? [] : tellAll(managersOf(harvest.roster), telling, fact.id, false);
 };
 
 /** Whom a new fact concerns, besides the one who said it. */
-export const tellsOf = (fact: Fact, day: Day, clock: ZoneClock): Tell[] => {
+export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] => {
   switch (fact.kind) {
     case 'notice-raised':
-      return noticeTells(fact, day, clock);
+      return noticeTells(fact, harvest, clock);
     case 'emergency-called':
-      return emergencyTells(fact, day);
+      return emergencyTells(fact, harvest);
     case 'truck-reported':
-      return downTells(fact, day);
+      return downTells(fact, harvest);
     case 'line-warned':
-      return lineTells(fact, day);
+      return lineTells(fact, harvest);
     case 'list-changed':
-      return roomTells(fact, day, clock);
+      return roomTells(fact, harvest, clock);
     case 'stranger-heard': {
       const { platform, user } = fact;
       return tellAll(
-        managersOf(day.roster),
+        managersOf(harvest.roster),
         { tell: 'stranger', name: user, platform, user },
         `stranger:${fact.id}`,
         false,
@@ -146,13 +155,13 @@ export const tellsOf = (fact: Fact, day: Day, clock: ZoneClock): Tell[] => {
 
 /** What time brings: steps of notices, reminders of those that nobody confirmed, and when to look again. */
 export const timePasses = (
-  day: Day,
+  harvest: Harvest,
   clock: ZoneClock,
   nowMs: EpochMs,
 ): { facts: Fact[]; tells: Tell[]; wakeAtMs: EpochMs | null } => {
-  const weather = watchWeather(day, clock, nowMs);
-  const drills = endDrills(day, nowMs);
-  const asked = confirmations(day, clock, nowMs);
+  const weather = lookAtWeather(harvest, clock, nowMs);
+  const drills = endDrills(harvest, nowMs);
+  const asked = confirmations(harvest, clock, nowMs);
   const wakes = [weather, drills, asked].flatMap(({ wakeAtMs }) => (wakeAtMs === null ? [] : [wakeAtMs]));
   return {
     facts: [...weather.facts, ...drills.facts],

@@ -1,5 +1,5 @@
 /** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
-import type { Day, NoticeEvent } from '../harvest/fold.ts';
+import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import type { Fact, FactOf, HoldReason, NoticeStep } from '../book/facts.ts';
 import { forecastsBy, heatBasis } from '../weather/heat-basis.ts';
 import { newestStep, raisedByBot } from './notices.ts';
@@ -17,7 +17,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 
 /** One station at one moment. */
 interface Look {
-  day: Day;
+  harvest: Harvest;
   station: Station;
   clock: ZoneClock;
   nowMs: EpochMs;
@@ -30,27 +30,27 @@ interface Seen {
   wakeAtMs: EpochMs | null;
 }
 
-const newestOf = ({ day, station }: Look, reason: HoldReason): RaisedStep | null => {
+const newestOf = ({ harvest, station }: Look, reason: HoldReason): RaisedStep | null => {
   const isOurs = (event: NoticeEvent): boolean => {
     const { notice, place } = newestStep(event).step;
     return notice === reason && (place === station.id || place === null);
   };
-  const event = day.notices.findLast(isOurs);
+  const event = harvest.notices.findLast(isOurs);
   return event ? newestStep(event) : null;
 };
 
-const isManager = (day: Day, id: PersonId | null): boolean => {
-  const person = id === null ? undefined : personById(day.roster, id);
+const isManager = (harvest: Harvest, id: PersonId | null): boolean => {
+  const person = id === null ? undefined : personById(harvest.roster, id);
   return person !== undefined && mayManage(person);
 };
 
-const isOfStation = ({ day, station }: Look, field: FieldId | null): boolean =>
-  field !== null && fieldById(day.roster, field)?.station === station.id;
+const isOfStation = ({ harvest, station }: Look, field: FieldId | null): boolean =>
+  field !== null && fieldById(harvest.roster, field)?.station === station.id;
 
 /** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
-const stationWord = ({ day, station }: Look): FactOf<'station-reported'> | null =>
-  day.stationReports.findLast(
-    (report) => report.station === station.id && (!report.open || isManager(day, report.by)),
+const stationWord = ({ harvest, station }: Look): FactOf<'station-reported'> | null =>
+  harvest.stationReports.findLast(
+    (report) => report.station === station.id && (!report.open || isManager(harvest, report.by)),
   ) ?? null;
 
 /** The step as a fact; `first` steps of an event may wait for a better hour. */
@@ -61,16 +61,16 @@ const seen = (step: NoticeStep | null, by: PersonId | null, wakeAtMs: EpochMs | 
 
 /** A warm afternoon is told at five in the morning, not at night; the crew that digs at night hears at once. */
 const heatLook = (look: Look): Seen => {
-  const { day, station, clock, nowMs, forecasts } = look;
+  const { harvest, station, clock, nowMs, forecasts } = look;
   const forecast = forecasts.at(-1);
   if (!forecast) return { fact: null, wakeAtMs: null };
   const newest = newestOf(look, 'heat');
   const word = stationWord(look);
   const options: HeatOptions = {
     ...HEAT_OPTIONS,
-    ...heatBasis(day, station, clock, nowMs),
+    ...heatBasis(harvest, station, clock, nowMs),
     lastStepMs: newest?.atMs ?? null,
-    rootReadings: day.rootReadings.filter(
+    rootReadings: harvest.rootReadings.filter(
       (reading) => reading.station === station.id || isOfStation(look, reading.field),
     ),
     stationWord: word,
@@ -78,7 +78,7 @@ const heatLook = (look: Look): Seen => {
   const eventId = `heat-${station.id}-${nowMs}`;
   const current = newest?.step ?? null;
   const { step, wakeAtMs } = heatStop(current, forecast, station, clock, nowMs, eventId, options);
-  const toldMs = awakeMs(day, clock, nowMs);
+  const toldMs = awakeMs(harvest, clock, nowMs);
   if (step?.number === 1 && toldMs > nowMs) return { fact: null, wakeAtMs: toldMs };
   const isByWord = step?.stage === 'all-clear' && step.source === 'person';
   return seen(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
@@ -107,9 +107,9 @@ const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
 
 /** Frozen crowns may be seen by anybody; that they are sound counts from foreman and grower alone. */
 const crownChecks = (look: Look): FactOf<'crown-checked'>[] =>
-  look.day.crownChecks.filter(
+  look.harvest.crownChecks.filter(
     ({ field, sound, by }) =>
-      (field === null || isOfStation(look, field)) && (!sound || isManager(look.day, by)),
+      (field === null || isOfStation(look, field)) && (!sound || isManager(look.harvest, by)),
   );
 
 const frostLook = (look: Look): Seen => {
@@ -131,13 +131,13 @@ const onceEach = (facts: readonly Fact[]): Fact[] =>
   facts.filter((fact, at) => facts.findIndex(({ id }) => id === fact.id) === at);
 
 /** Notices that the weather asks for now, and when to look again if nothing new is heard; null = no need. */
-export const watchWeather = (
-  day: Day,
+export const lookAtWeather = (
+  harvest: Harvest,
   clock: ZoneClock,
   nowMs: EpochMs,
 ): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
-  const all = day.roster.stations.flatMap((station) => {
-    const look = { day, station, clock, nowMs, forecasts: forecastsBy(day, station.id, nowMs) };
+  const all = harvest.roster.stations.flatMap((station) => {
+    const look = { harvest, station, clock, nowMs, forecasts: forecastsBy(harvest, station.id, nowMs) };
     return [heatLook(look), frostLook(look)];
   });
   const wakes = all.flatMap(({ wakeAtMs }) => (wakeAtMs === null || wakeAtMs <= nowMs ? [] : [wakeAtMs]));

@@ -1,5 +1,5 @@
 /** What both the heat stop and the plan of a day go by, so that they agree. */
-import type { Day } from '../harvest/fold.ts';
+import type { Harvest } from '../harvest/fold.ts';
 import type { FactOf } from '../book/facts.ts';
 import { usualHaul } from '../harvest/usual-times.ts';
 import type { Station, StationId } from '../roster.ts';
@@ -9,17 +9,21 @@ import type { HeatOptions } from './heat-stop.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 
 /** Forecasts issued by now, oldest first. */
-export const forecastsBy = (day: Day, station: StationId, nowMs: EpochMs): FactOf<'forecast-issued'>[] =>
-  day.forecasts.get(station)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
+export const forecastsBy = (
+  harvest: Harvest,
+  station: StationId,
+  nowMs: EpochMs,
+): FactOf<'forecast-issued'>[] =>
+  harvest.forecasts.get(station)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
 
 /** Forecasts before the newest one, how forecasts of this place have erred, and the way to the pile. */
 export const heatBasis = (
-  day: Day,
+  harvest: Harvest,
   station: Station,
   clock: ZoneClock,
   nowMs: EpochMs,
 ): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul'> => ({
-  earlier: forecastsBy(day, station.id, nowMs).slice(0, -1),
-  pairs: forecastPairs(day.facts, station, clock),
-  haul: usualHaul(day, station.id, nowMs),
+  earlier: forecastsBy(harvest, station.id, nowMs).slice(0, -1),
+  pairs: forecastPairs(harvest.facts, station, clock),
+  haul: usualHaul(harvest, station.id, nowMs),
 });

@@ -1,14 +1,14 @@
-import { foldDay } from '../../core/harvest/fold.ts';
-import type { Day } from '../../core/harvest/fold.ts';
+import { foldHarvest } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { ForecastWait } from '../../core/line/types.ts';
 import type { Roster } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { ZoneClock } from '../../core/zone-clock.ts';
 import type { Book, Page } from '../../ports/book.ts';
-import type { LineForecaster } from '../line/service.ts';
+import type { WaitForecaster } from '../line/service.ts';
 import type { Metrics } from './metrics.ts';
-import type { PoolCache } from '../line/shared-tickets.ts';
+import type { SharedTicketCache } from '../line/shared-tickets.ts';
 
 /** One operation under way: its lists as the operation file has them, its book, and the means of the shell. */
 export interface Running {
@@ -16,7 +16,7 @@ export interface Running {
   book: Book;
   clock: ZoneClock;
   /** Where the scale line is forecast. */
-  line: LineForecaster;
+  line: WaitForecaster;
   /** Platforms that have an adapter here; people are reached over these. */
   platforms: readonly string[];
   iso: (atMs: EpochMs) => string;
@@ -27,7 +27,7 @@ export interface Running {
   log: Log;
   metrics: Metrics;
   facts: FactCache;
-  pool: PoolCache;
+  sharedTickets: SharedTicketCache;
 }
 
 /** With the forecasts of the line at hand. */
@@ -47,10 +47,10 @@ export interface FactCache {
   seq: number;
   facts: readonly Fact[];
   /** Null = not folded yet. */
-  day: Day | null;
+  harvest: Harvest | null;
 }
 
-export const emptyCache = (): FactCache => ({ seq: 0, facts: [], day: null });
+export const emptyCache = (): FactCache => ({ seq: 0, facts: [], harvest: null });
 
 /** All facts of the operation, with those that were written since. Call it on the open page: nobody writes meanwhile. */
 export const allFacts = async (running: Running, page: Page): Promise<readonly Fact[]> => {
@@ -59,20 +59,23 @@ export const allFacts = async (running: Running, page: Page): Promise<readonly F
   // What other transactions have committed stays true whether or not this one commits.
   if (last) {
     const facts = [...running.facts.facts, ...newer.map((row) => row.fact)];
-    running.facts = { seq: last.seq, facts, day: null };
+    running.facts = { seq: last.seq, facts, harvest: null };
   }
   return running.facts.facts;
 };
 
 /** What a page that is closed now has written last, and the day with it: the next message need not read and fold them. */
-export const remember = (running: Running, seq: number, day: Day): void => {
-  if (seq > running.facts.seq) running.facts = { seq, facts: day.facts, day };
+export const remember = (running: Running, seq: number, harvest: Harvest): void => {
+  if (seq > running.facts.seq) running.facts = { seq, facts: harvest.facts, harvest };
 };
 
 /** The day after these facts. That of all facts in the book is folded once. */
-export const dayOf = ({ roster, facts: cache, pool }: Running, facts: readonly Fact[]): Day => {
+export const harvestOf = (
+  { roster, facts: cache, sharedTickets: pool }: Running,
+  facts: readonly Fact[],
+): Harvest => {
   const isOfBook = facts === cache.facts;
-  const day = (isOfBook ? cache.day : null) ?? foldDay(roster, facts);
-  if (isOfBook) cache.day = day;
-  return day.pooled === pool.tickets ? day : { ...day, pooled: pool.tickets };
+  const harvest = (isOfBook ? cache.harvest : null) ?? foldHarvest(roster, facts);
+  if (isOfBook) cache.harvest = harvest;
+  return harvest.pooled === pool.tickets ? harvest : { ...harvest, pooled: pool.tickets };
 };

@@ -1,6 +1,6 @@
 /** A message is changed, taken back, or pointed at by a reply. */
-import type { Day } from '../../core/harvest/fold.ts';
-import { foldDay } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
+import { foldHarvest } from '../../core/harvest/fold.ts';
 import { entriesOf, standingFacts } from '../../core/book/entries.ts';
 import type { Entry } from '../../core/book/entries.ts';
 import type { Fact } from '../../core/book/facts.ts';
@@ -16,17 +16,18 @@ import type { Understood } from '../../core/turn.ts';
 /** The message that an event points at, with its edits so far: each of them may have brought what stands. */
 export type Versions = readonly Heard[];
 
-const standingEntry = (day: Day, versions: Versions): Entry | undefined => {
+const standingEntry = (harvest: Harvest, versions: Versions): Entry | undefined => {
   const causes = versions.map(({ platform, id }) => causeOf(platform, id));
-  return entriesOf(standingFacts(day.facts)).findLast((entry) => causes.includes(entry.cause));
+  return entriesOf(standingFacts(harvest.facts)).findLast((entry) => causes.includes(entry.cause));
 };
 
 /** A reply that says "undo" or corrects means the message that it replies to, not the newest. */
-export const aimedAt = (reading: Reading, repliedTo: Versions, day: Day): Reading => {
+export const aimedAt = (reading: Reading, repliedTo: Versions, harvest: Harvest): Reading => {
   if (reading.found !== 'intents') return reading;
   const causes = repliedTo.map(({ platform, id }) => causeOf(platform, id));
   const cause =
-    standingEntry(day, repliedTo)?.cause ?? day.facts.find((fact) => causes.includes(fact.cause))?.cause;
+    standingEntry(harvest, repliedTo)?.cause ??
+    harvest.facts.find((fact) => causes.includes(fact.cause))?.cause;
   if (cause === undefined) return reading;
   const intents = reading.intents.map((intent) =>
     (intent.do === 'withdraw' || intent.do === 'correct') && intent.target.by === 'latest'
@@ -67,23 +68,23 @@ export const hearEdit = (
   heard: Heard,
   event: Extract<Heard['event'], { is: 'edit' }>,
   versions: Versions,
-  day: Day,
+  harvest: Harvest,
   running: Understanding,
   speaker: CrewMember,
 ): Understood => {
   const { text } = event;
-  if (!isOwn(heard, versions) || text === wordsOf(versions.at(-1))) return nothing(day);
-  const standing = standingEntry(day, versions)?.facts ?? [];
+  if (!isOwn(heard, versions) || text === wordsOf(versions.at(-1))) return nothing(harvest);
+  const standing = standingEntry(harvest, versions)?.facts ?? [];
   const sentMs = versions[0]?.sentMs ?? heard.sentMs;
   const undo = withdrawals(heard, event.of, versions, speaker, sentMs);
-  const without = foldDay(running.roster, [...day.facts, ...undo]);
+  const without = foldHarvest(running.roster, [...harvest.facts, ...undo]);
   const addressed = heard.room === null || wasAddressed(versions[0]);
   const reading = readOn(without, running, { text, speaker, sentMs, addressed });
   const speaking = { ...speakingOf(heard, speaker), sentMs, factsSoFar: undo.length };
   const understood = understand(reading, text, without, speaking, running, addressed);
   if (understood.facts.length > 0) return { ...understood, facts: [...undo, ...understood.facts] };
-  if (standing.length === 0) return { ...understood, day };
-  return { facts: [], answers: [{ tell: 'edit-unread', facts: standing }], day };
+  if (standing.length === 0) return { ...understood, harvest };
+  return { facts: [], answers: [{ tell: 'edit-unread', facts: standing }], harvest };
 };
 
 /** The sender took a message back. */
@@ -91,17 +92,17 @@ export const hearDeletion = (
   heard: Heard,
   of: string,
   versions: Versions,
-  day: Day,
+  harvest: Harvest,
   running: Running,
   speaker: CrewMember,
 ): Understood => {
-  const standing = standingEntry(day, versions)?.facts ?? [];
+  const standing = standingEntry(harvest, versions)?.facts ?? [];
   const changes = versions.length === 0 || standing.length > 0;
-  if (!isOwn(heard, versions) || !changes) return nothing(day);
+  if (!isOwn(heard, versions) || !changes) return nothing(harvest);
   const facts = withdrawals(heard, of, versions, speaker, heard.sentMs);
   return {
     facts,
     answers: standing.length > 0 ? [{ tell: 'taken-back', facts: standing }] : [],
-    day: foldDay(running.roster, [...day.facts, ...facts]),
+    harvest: foldHarvest(running.roster, [...harvest.facts, ...facts]),
   };
 };

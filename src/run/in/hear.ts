@@ -1,5 +1,5 @@
 /** A message comes in: inbox, reading, facts and answers, all in one transaction. */
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import { personAt, roomAt } from '../../core/roster.ts';
@@ -10,18 +10,18 @@ import type { Heard } from '../../ports/chat.ts';
 import { boardChanges } from '../out/boards.ts';
 import { aimedAt, hearDeletion, hearEdit } from './edits.ts';
 import type { Versions } from './edits.ts';
-import { withForecasts } from '../line/service.ts';
+import { withWaitForecasts } from '../line/service.ts';
 import { wakeForLine } from '../time/line-look.ts';
 import { outgoing } from '../out/outgoing.ts';
 import type { Origin } from '../out/outgoing.ts';
-import { shareTickets, withPooled } from '../line/shared-tickets.ts';
-import { allFacts, dayOf, remember } from '../host/operation.ts';
+import { shareTickets, withSharedTickets } from '../line/shared-tickets.ts';
+import { allFacts, harvestOf, remember } from '../host/operation.ts';
 import type { Running, Understanding } from '../host/operation.ts';
 import { causeOf, readOn, speakingOf } from './speech.ts';
 import { hearStranger } from './strangers.ts';
 import { nothing, understand } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
-import { bearsOnWeather, watch } from '../time/tick.ts';
+import { bearsOnWeather, lookAtWeatherNow } from '../time/tick.ts';
 
 /**
  * The message that this one changes, takes back or replies to, with its edits, but for this one. A reply to a receipt
@@ -39,32 +39,32 @@ const hearMessage = (
   heard: Heard,
   event: Extract<Heard['event'], { is: 'message' }>,
   repliedTo: Versions,
-  day: Day,
+  harvest: Harvest,
   running: Understanding,
   speaker: CrewMember,
 ): Understood => {
   const { text } = event;
   const addressed = event.addressed || heard.room === null;
-  const reading = readOn(day, running, { text, speaker, sentMs: heard.sentMs, addressed });
-  const aimed = aimedAt(reading, repliedTo, day);
-  return understand(aimed, text, day, speakingOf(heard, speaker), running, addressed);
+  const reading = readOn(harvest, running, { text, speaker, sentMs: heard.sentMs, addressed });
+  const aimed = aimedAt(reading, repliedTo, harvest);
+  return understand(aimed, text, harvest, speakingOf(heard, speaker), running, addressed);
 };
 
 const understandHeard = (
   heard: Heard,
   versions: Versions,
-  day: Day,
+  harvest: Harvest,
   running: Understanding,
   speaker: CrewMember | undefined,
 ): Understood => {
-  if (!speaker) return hearStranger(heard, day, running);
+  if (!speaker) return hearStranger(heard, harvest, running);
   switch (heard.event.is) {
     case 'message':
-      return hearMessage(heard, heard.event, versions, day, running, speaker);
+      return hearMessage(heard, heard.event, versions, harvest, running, speaker);
     case 'edit':
-      return hearEdit(heard, heard.event, versions, day, running, speaker);
+      return hearEdit(heard, heard.event, versions, harvest, running, speaker);
     case 'deletion':
-      return hearDeletion(heard, heard.event.of, versions, day, running, speaker);
+      return hearDeletion(heard, heard.event.of, versions, harvest, running, speaker);
   }
 };
 
@@ -79,13 +79,13 @@ const countsElsewhere = (fact: Fact): boolean =>
  * In a room that is not the crew's, only emergencies count, and a manager's word that makes it one: nothing else of the
  * operation is said or taken there.
  */
-const heardElsewhere = (understood: Understood, before: Day, running: Running): Understood => {
+const heardElsewhere = (understood: Understood, before: Harvest, running: Running): Understood => {
   const facts = understood.facts.filter(countsElsewhere);
   const answers = understood.answers.filter(
     (telling) => telling.tell === 'emergency-answer' || isAboutRooms(telling),
   );
   if (facts.length + answers.length === 0) return nothing(before);
-  return { facts, answers, day: dayOf(running, [...before.facts, ...facts]) };
+  return { facts, answers, harvest: harvestOf(running, [...before.facts, ...facts]) };
 };
 
 const answerTells = (answers: readonly Telling[], cause: string): Tell[] =>
@@ -100,43 +100,43 @@ const answerTells = (answers: readonly Telling[], cause: string): Tell[] =>
 interface TakenIn {
   facts: readonly Fact[];
   seq: number | null;
-  day: Day;
+  harvest: Harvest;
   queues: boolean;
 }
 
 const takeIn = async (heard: Heard, page: Page, running: Running): Promise<TakenIn> => {
   const facts = await allFacts(running, page);
-  const before = await withPooled(running, page, dayOf(running, facts), heard.heardMs);
+  const before = await withSharedTickets(running, page, harvestOf(running, facts), heard.heardMs);
   const speaker = personAt(before.roster, heard.platform, heard.user);
   const room = heard.room === null ? null : roomAt(before.roster, heard.platform, heard.room);
   const versions = await pointedAt(heard, page);
-  const anywhere = await withForecasts(running, before, heard.heardMs, (forecastWait) =>
+  const anywhere = await withWaitForecasts(running, before, heard.heardMs, (forecastWait) =>
     understandHeard(heard, versions, before, { ...running, forecastWait }, speaker),
   );
   const understood = room === undefined ? heardElsewhere(anywhere, before, running) : anywhere;
-  const { facts: news, answers, day } = understood;
+  const { facts: news, answers, harvest } = understood;
   const cause = causeOf(heard.platform, heard.id);
   const origin: Origin = {
     platform: heard.platform,
     room: heard.room === null ? null : { id: room?.id ?? heard.room, room: heard.room },
     user: heard.user,
-    person: (speaker && day.roster.people.find((person) => person.id === speaker.id)) ?? null,
+    person: (speaker && harvest.roster.people.find((person) => person.id === speaker.id)) ?? null,
     messageId: heard.id,
   };
   const tells = [
     ...answerTells(answers, cause),
-    ...news.flatMap((fact) => tellsOf(fact, day, running.clock)),
+    ...news.flatMap((fact) => tellsOf(fact, harvest, running.clock)),
   ];
-  const messages = outgoing(tells, cause, origin, day, running, heard.heardMs);
-  const turn = { before, after: day, cause, nowMs: heard.heardMs, messages };
+  const messages = outgoing(tells, cause, origin, harvest, running, heard.heardMs);
+  const turn = { before, after: harvest, cause, nowMs: heard.heardMs, messages };
   const boards = await boardChanges(page, running, turn);
   const seq = news.length > 0 ? await page.write(news) : null;
   await shareTickets(running, page, turn);
   await page.enqueue([...messages, ...boards]);
   const stirs = news.some(bearsOnWeather);
   await wakeForLine(page, news, heard.heardMs);
-  if (stirs) await watch(page, running, heard.heardMs, day);
-  return { facts: news, seq, day, queues: stirs || messages.length + boards.length > 0 };
+  if (stirs) await lookAtWeatherNow(page, running, heard.heardMs, harvest);
+  return { facts: news, seq, harvest, queues: stirs || messages.length + boards.length > 0 };
 };
 
 /**
@@ -165,8 +165,8 @@ export const hear = async (running: Running, said: Heard): Promise<void> => {
 };
 
 /** What follows once it is safe. */
-const settle = (running: Running, { facts, seq, day, queues }: TakenIn): void => {
-  if (seq !== null) remember(running, seq, day);
+const settle = (running: Running, { facts, seq, harvest, queues }: TakenIn): void => {
+  if (seq !== null) remember(running, seq, harvest);
   for (const { kind } of facts) running.metrics.facts.inc({ kind });
   if (queues) running.wakeDeliverer();
 };
@@ -198,11 +198,11 @@ const ownUp = async (running: Running, heard: Heard, reference: string): Promise
     key: `${cause}:trouble`,
   };
   await running.book.inOneGo(running.roster.operation, async (page) => {
-    const day = dayOf(running, await allFacts(running, page));
-    const person = personAt(day.roster, platform, user);
+    const harvest = harvestOf(running, await allFacts(running, page));
+    const person = personAt(harvest.roster, platform, user);
     if (!person) return;
     const origin: Origin = { platform, room: null, user, person, messageId };
-    await page.enqueue(outgoing([tell], cause, origin, day, running, heard.heardMs));
+    await page.enqueue(outgoing([tell], cause, origin, harvest, running, heard.heardMs));
   });
   running.wakeDeliverer();
 };

@@ -1,6 +1,6 @@
 /** What one message is to the reading and to the book. */
 import type { Speaking } from '../../core/accept/speaking.ts';
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import type { FactHeader } from '../../core/book/facts.ts';
 import type { Reading } from '../../core/intent.ts';
 import type { CrewMember, PersonId } from '../../core/roster.ts';
@@ -28,10 +28,10 @@ export const headerOf = (heard: Heard, by: PersonId | null, sentMs: EpochMs, at:
 
 /** What the words mean on that day. `addressed`: the bot is spoken to, by name or alone. */
 export const readOn = (
-  day: Day,
+  harvest: Harvest,
   running: Running,
   said: { text: string; speaker: CrewMember | null; sentMs: EpochMs; addressed: boolean },
 ): Reading => {
   const { text, ...hearing } = said;
-  return read(text, { ...hearing, roster: day.roster, zone: day.roster.zone, clock: running.clock });
+  return read(text, { ...hearing, roster: harvest.roster, zone: harvest.roster.zone, clock: running.clock });
 };

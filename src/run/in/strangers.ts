@@ -1,5 +1,5 @@
-import type { Day } from '../../core/harvest/fold.ts';
-import { foldDay } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
+import { foldHarvest } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { Heard } from '../../ports/chat.ts';
@@ -9,16 +9,16 @@ import { nothing } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
 
 /** Somebody who is on no list: an emergency counts from anyone; else one polite line, once, and the managers are told. */
-export const hearStranger = (heard: Heard, day: Day, running: Running): Understood => {
-  if (heard.event.is !== 'message') return nothing(day);
+export const hearStranger = (heard: Heard, harvest: Harvest, running: Running): Understood => {
+  if (heard.event.is !== 'message') return nothing(harvest);
   const { platform, user, userName, sentMs } = heard;
   const addressed = heard.event.addressed || heard.room === null;
-  const reading = readOn(day, running, { text: heard.event.text, speaker: null, sentMs, addressed });
+  const reading = readOn(harvest, running, { text: heard.event.text, speaker: null, sentMs, addressed });
   const header = headerOf(heard, null, sentMs, 0);
   const told = (fact: Fact, answer: Telling): Understood => ({
     facts: [fact],
     answers: [answer],
-    day: foldDay(running.roster, [...day.facts, fact]),
+    harvest: foldHarvest(running.roster, [...harvest.facts, fact]),
   });
   const emergency =
     reading.found === 'intents'
@@ -34,6 +34,6 @@ export const hearStranger = (heard: Heard, day: Day, running: Running): Understo
     return told(fact, { tell: 'emergency-answer' });
   }
   const isMeant = addressed || reading.found !== 'chatter';
-  if (!isMeant || day.strangers.has(`${platform}:${user}`)) return nothing(day);
+  if (!isMeant || harvest.strangers.has(`${platform}:${user}`)) return nothing(harvest);
   return told({ ...header, kind: 'stranger-heard', platform, user }, { tell: 'stranger-answer' });
 };

@@ -7,7 +7,7 @@ import { lineHistory } from '../../core/line/history.ts';
 import type { LineHistory } from '../../core/line/history.ts';
 import { forecastWith } from '../../core/line/knowledge.ts';
 import type { ForecastWait, LineObservations, WaitAsk, WaitForecast } from '../../core/line/types.ts';
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import type { StationId } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { lineLearner } from './learner.ts';
@@ -20,7 +20,7 @@ export interface LineAsk {
 }
 
 /** Where forecasts are made. */
-export interface LineForecaster {
+export interface WaitForecaster {
   /** One for each ask, in order; rejects where none can be made. */
   forecast: (asks: readonly LineAsk[]) => Promise<readonly WaitForecast[]>;
   /** Begins to learn, so that the first question need not do without. */
@@ -32,7 +32,7 @@ export interface LineForecaster {
  * In this thread, learning first: the same messages get the same answers, however fast the machine. For recorded days;
  * a live crew does not wait while a season is learned (line-thread.ts).
  */
-export const lineHere = (): LineForecaster => {
+export const lineHere = (): WaitForecaster => {
   const learn = lineLearner();
   return {
     forecast: async (asks) =>
@@ -46,9 +46,9 @@ export const lineHere = (): LineForecaster => {
 const MOST_ROUNDS = 4;
 
 /** Runs `work` with forecasts at hand. It may be run several times, so it must leave nothing behind. */
-export const withForecasts = async <T>(
+export const withWaitForecasts = async <T>(
   running: Running,
-  day: Day,
+  harvest: Harvest,
   nowMs: EpochMs,
   work: (forecastWait: ForecastWait) => T,
 ): Promise<T> => {
@@ -61,7 +61,7 @@ export const withForecasts = async <T>(
       const forecast = made.get(key);
       if (forecast) return forecast;
       const { station } = observations;
-      const history = histories.get(station) ?? lineHistory(day, station, running.clock, nowMs);
+      const history = histories.get(station) ?? lineHistory(harvest, station, running.clock, nowMs);
       histories.set(station, history);
       asked.set(key, { observations, ask, history });
       return firstEstimate(observations, ask);
@@ -90,5 +90,5 @@ const forecastsOf = async (
 };
 
 /** What there is to learn from at every station. */
-export const lineHistories = (day: Day, running: Running, nowMs: EpochMs): LineHistory[] =>
-  day.roster.stations.map(({ id }) => lineHistory(day, id, running.clock, nowMs));
+export const lineHistories = (harvest: Harvest, running: Running, nowMs: EpochMs): LineHistory[] =>
+  harvest.roster.stations.map(({ id }) => lineHistory(harvest, id, running.clock, nowMs));

@@ -1,43 +1,52 @@
 /** Tickets of a station that operations of this installation share: given with each entry, read before each answer. */
 import { calendarDay, DAYS_KEPT } from '../../core/line/history.ts';
-import { NOTHING_POOLED, poolChanges, poolsOf } from '../../core/line/shared-tickets.ts';
-import type { PooledTicket } from '../../core/line/shared-tickets.ts';
-import type { Day } from '../../core/harvest/fold.ts';
+import { NOTHING_SHARED, sharedChanges, poolsOf } from '../../core/line/shared-tickets.ts';
+import type { SharedTicket } from '../../core/line/shared-tickets.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Page } from '../../ports/book.ts';
 import type { Running } from '../host/operation.ts';
 
 /** Others' tickets as last read. Those of earlier days are read once a day. */
-export interface PoolCache {
+export interface SharedTicketCache {
   dayFromMs: EpochMs;
-  past: readonly PooledTicket[];
-  tickets: readonly PooledTicket[];
+  past: readonly SharedTicket[];
+  tickets: readonly SharedTicket[];
 }
 
-export const emptyPool = (): PoolCache => ({ dayFromMs: -Infinity, past: [], tickets: NOTHING_POOLED });
+export const noSharedTickets = (): SharedTicketCache => ({
+  dayFromMs: -Infinity,
+  past: [],
+  tickets: NOTHING_SHARED,
+});
 
 /** The day with what the others have shared by now. Call it on the open page. */
-export const withPooled = async (running: Running, page: Page, day: Day, nowMs: EpochMs): Promise<Day> => {
+export const withSharedTickets = async (
+  running: Running,
+  page: Page,
+  harvest: Harvest,
+  nowMs: EpochMs,
+): Promise<Harvest> => {
   const pools = poolsOf(running.roster);
-  if (pools.length === 0) return day;
-  const { fromMs, toMs } = calendarDay(day, running.clock, nowMs);
-  const oldest = calendarDay(day, running.clock, nowMs, -DAYS_KEPT);
-  const { dayFromMs, past } = running.pool;
-  const before = dayFromMs === fromMs ? past : await page.pooled(pools, oldest.fromMs, fromMs);
-  const tickets = [...before, ...(await page.pooled(pools, fromMs, toMs))];
-  running.pool = { dayFromMs: fromMs, past: before, tickets };
-  return { ...day, pooled: tickets };
+  if (pools.length === 0) return harvest;
+  const { fromMs, toMs } = calendarDay(harvest, running.clock, nowMs);
+  const oldest = calendarDay(harvest, running.clock, nowMs, -DAYS_KEPT);
+  const { dayFromMs, past } = running.sharedTickets;
+  const before = dayFromMs === fromMs ? past : await page.sharedBy(pools, oldest.fromMs, fromMs);
+  const tickets = [...before, ...(await page.sharedBy(pools, fromMs, toMs))];
+  running.sharedTickets = { dayFromMs: fromMs, past: before, tickets };
+  return { ...harvest, pooled: tickets };
 };
 
 /** Shares what a message has changed of the operation's own tickets. */
 export const shareTickets = async (
   running: Running,
   page: Page,
-  turn: { before: Day; after: Day; nowMs: EpochMs },
+  turn: { before: Harvest; after: Harvest; nowMs: EpochMs },
 ): Promise<void> => {
   if (poolsOf(running.roster).length === 0) return;
-  const changes = poolChanges(turn.before, turn.after);
+  const changes = sharedChanges(turn.before, turn.after);
   if (changes.put.length + changes.withdrawn.length === 0) return;
   const oldest = calendarDay(turn.after, running.clock, turn.nowMs, -DAYS_KEPT);
-  await page.share(changes, oldest.fromMs);
+  await page.shareTickets(changes, oldest.fromMs);
 };

@@ -8,7 +8,7 @@ import type { LineHistory } from '../../core/line/history.ts';
 import { noKnowledge } from '../../core/line/knowledge.ts';
 import type { LineKnowledge } from '../../core/line/knowledge.ts';
 import type { StationId } from '../../core/roster.ts';
-import type { LineForecaster } from './service.ts';
+import type { WaitForecaster } from './service.ts';
 import type { Order, Reply } from './worker.ts';
 import type { Log } from '../host/operation.ts';
 
@@ -81,7 +81,7 @@ export const lineThreads = (
   log: Log,
   patience: Patience = USUAL_PATIENCE,
   script: URL = WORKER,
-): LineForecaster & {
+): WaitForecaster & {
   /** Resolves when nothing is being learned. */
   settled: () => Promise<void>;
 } => {

@@ -4,7 +4,7 @@
  */
 import { board } from '../../core/answers/board.ts';
 import { digState } from '../../core/notices/notices.ts';
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import { LOCAL } from '../../core/roster.ts';
 import type { Language } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
@@ -26,8 +26,8 @@ export const boardSlot = (platform: string, language: Language, cause: string): 
 const languageOf = (slot: string): Language => (slot.startsWith('board es ') ? 'es' : 'en');
 
 export interface Turn {
-  before: Day;
-  after: Day;
+  before: Harvest;
+  after: Harvest;
   /** What changed the day or asked for the board. */
   cause: string;
   nowMs: EpochMs;
@@ -40,11 +40,11 @@ const dayStartMs = ({ clock }: Running, { after, nowMs }: Turn): EpochMs =>
 
 type Board = Extract<Telling, { tell: 'board' }>;
 
-const boardOn = (day: Day, startMs: EpochMs, nowMs: EpochMs): Board => ({
+const boardOn = (harvest: Harvest, startMs: EpochMs, nowMs: EpochMs): Board => ({
   tell: 'board',
-  rows: board(day, startMs),
+  rows: board(harvest, startMs),
   dayStartMs: startMs,
-  dig: digState(day, startMs, nowMs),
+  dig: digState(harvest, startMs, nowMs),
 });
 
 /** One due time for all changes that come before it: the newest then goes out alone. */

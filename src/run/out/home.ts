@@ -1,6 +1,6 @@
 /** What matters to one person now, for the start page that a platform gives each of them. */
 import { answer } from '../../core/answers/answer.ts';
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import type { Question } from '../../core/intent.ts';
 import { mayManage, personAt } from '../../core/roster.ts';
 import type { CrewMember } from '../../core/roster.ts';
@@ -9,9 +9,9 @@ import type { EpochMs } from '../../core/units.ts';
 import type { Said } from '../../ports/chat.ts';
 import { buttonsForTruck } from '../../saying/buttons.ts';
 import { say } from '../../saying/say.ts';
-import { withForecasts } from '../line/service.ts';
-import { withPooled } from '../line/shared-tickets.ts';
-import { allFacts, dayOf } from '../host/operation.ts';
+import { withWaitForecasts } from '../line/service.ts';
+import { withSharedTickets } from '../line/shared-tickets.ts';
+import { allFacts, harvestOf } from '../host/operation.ts';
 import type { Running, Understanding } from '../host/operation.ts';
 
 /** Whoever drives a truck: where it is, what it brought, and whether it may be filled; a manager: the same of all. */
@@ -30,14 +30,14 @@ const questionsOf = (person: CrewMember): Question[] => {
 
 const tellingsFor = (
   person: CrewMember | undefined,
-  day: Day,
+  harvest: Harvest,
   running: Understanding,
   nowMs: EpochMs,
 ): Telling[] => {
   if (!person) return [{ tell: 'stranger-answer' }];
   const { clock, forecastWait } = running;
   const asking = { asker: person, nowMs, clock, forecastWait };
-  return questionsOf(person).map((question) => answer(question, day, asking));
+  return questionsOf(person).map((question) => answer(question, harvest, asking));
 };
 
 /** The person's own day: the notice in force, truck, loads and tons, and the buttons for the truck's next steps. */
@@ -46,15 +46,15 @@ export const homeFor = async (
   who: { platform: string; user: string },
   nowMs: EpochMs,
 ): Promise<Said> => {
-  const day = await running.book.inOneGo(running.roster.operation, async (page) =>
-    withPooled(running, page, dayOf(running, await allFacts(running, page)), nowMs),
+  const harvest = await running.book.inOneGo(running.roster.operation, async (page) =>
+    withSharedTickets(running, page, harvestOf(running, await allFacts(running, page)), nowMs),
   );
-  const person = personAt(day.roster, who.platform, who.user);
-  const { roster } = day;
+  const person = personAt(harvest.roster, who.platform, who.user);
+  const { roster } = harvest;
   const language = person?.language ?? 'en';
   const voice = { language, roster, clock: running.clock, nowMs, zone: roster.zone };
-  const tellings = await withForecasts(running, day, nowMs, (forecastWait) =>
-    tellingsFor(person, day, { ...running, forecastWait }, nowMs),
+  const tellings = await withWaitForecasts(running, harvest, nowMs, (forecastWait) =>
+    tellingsFor(person, harvest, { ...running, forecastWait }, nowMs),
   );
   const parts = tellings.map((telling) => say(telling, voice));
   return {

@@ -1,5 +1,5 @@
 /** Tells -> messages for the outbox, in the language of whom they are for. */
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import { LOCAL, addressesOf, personById } from '../../core/roster.ts';
@@ -76,8 +76,8 @@ const toAsker = (origin: Origin): Destination => {
 };
 
 /** What is urgent goes to every address of the person: nobody knows which phone is in the cab. The rest to the first. */
-const toPerson = (id: string, urgent: boolean, day: Day, running: Running): Destination[] => {
-  const person = personById(day.roster, id);
+const toPerson = (id: string, urgent: boolean, harvest: Harvest, running: Running): Destination[] => {
+  const person = personById(harvest.roster, id);
   const addresses = person ? addressesOf(person, running.platforms) : [];
   if (!person || addresses.length === 0) {
     running.log.warn(
@@ -96,13 +96,13 @@ const toPerson = (id: string, urgent: boolean, day: Day, running: Running): Dest
   }));
 };
 
-const toRoom = (id: string, day: Day, running: Running): Destination | null => {
-  const room = day.roster.rooms.find((known) => known.id === id);
+const toRoom = (id: string, harvest: Harvest, running: Running): Destination | null => {
+  const room = harvest.roster.rooms.find((known) => known.id === id);
   if (!room) return null;
   const platform = running.platforms.includes(room.platform) ? room.platform : LOCAL;
   if (!running.platforms.includes(platform)) return null;
   const to = { room: platform === LOCAL ? room.id : room.room };
-  const languages = languagesOf(day.roster);
+  const languages = languagesOf(harvest.roster);
   return {
     recipient: { room: id },
     platform,
@@ -116,21 +116,27 @@ const toRoom = (id: string, day: Day, running: Running): Destination | null => {
 const destinations = (
   { audience, urgent }: Tell,
   origin: Origin | null,
-  day: Day,
+  harvest: Harvest,
   running: Running,
 ): Destination[] => {
   switch (audience.to) {
     case 'asker':
       return origin ? [toAsker(origin)] : [];
     case 'person':
-      return toPerson(audience.person, urgent, day, running);
+      return toPerson(audience.person, urgent, harvest, running);
     case 'room':
-      return [toRoom(audience.room, day, running) ?? []].flat();
+      return [toRoom(audience.room, harvest, running) ?? []].flat();
   }
 };
 
-const sayTo = (telling: Telling, destined: Destination, day: Day, running: Running, nowMs: EpochMs): Said => {
-  const { roster } = day;
+const sayTo = (
+  telling: Telling,
+  destined: Destination,
+  harvest: Harvest,
+  running: Running,
+  nowMs: EpochMs,
+): Said => {
+  const { roster } = harvest;
   const [first, ...others] = destined.languages.map((language): Voice => ({
     language,
     roster,
@@ -154,12 +160,12 @@ export const outgoing = (
   tells: readonly Tell[],
   cause: string,
   origin: Origin | null,
-  day: Day,
+  harvest: Harvest,
   running: Running,
   nowMs: EpochMs,
 ): Outgoing[] =>
   tells.flatMap((tell) =>
-    destinations(tell, origin, day, running).map((destined): Outgoing => {
+    destinations(tell, origin, harvest, running).map((destined): Outgoing => {
       const { recipient, platform, to, languages, repliesTo, keyed } = destined;
       return {
         key: `${tell.key}:${JSON.stringify(recipient)}${keyed}`,
@@ -169,7 +175,11 @@ export const outgoing = (
         kind: tell.telling.tell,
         cause,
         data: dataOf(tell.telling, running.iso),
-        said: withSource(sayTo(tell.telling, destined, day, running, nowMs), tell.telling, running.weatherBy),
+        said: withSource(
+          sayTo(tell.telling, destined, harvest, running, nowMs),
+          tell.telling,
+          running.weatherBy,
+        ),
         repliesTo,
         slot: tell.telling.tell === 'board' ? boardSlot(platform, languages[0] ?? 'en', cause) : null,
         urgent: tell.urgent,
@@ -180,5 +190,12 @@ export const outgoing = (
   );
 
 /** The messages that new facts of the bot itself come to, each under its own cause. */
-export const outgoingOf = (facts: readonly Fact[], day: Day, running: Running, nowMs: EpochMs): Outgoing[] =>
-  facts.flatMap((fact) => outgoing(tellsOf(fact, day, running.clock), fact.cause, null, day, running, nowMs));
+export const outgoingOf = (
+  facts: readonly Fact[],
+  harvest: Harvest,
+  running: Running,
+  nowMs: EpochMs,
+): Outgoing[] =>
+  facts.flatMap((fact) =>
+    outgoing(tellsOf(fact, harvest, running.clock), fact.cause, null, harvest, running, nowMs),
+  );

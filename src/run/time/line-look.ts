@@ -1,14 +1,14 @@
 /** The periodic look at the lines where trucks of ours stand. */
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
-import { nextLookMs, watchLines } from '../../core/notices/line-look.ts';
+import { nextLookMs, lookAtLines } from '../../core/notices/line-look.ts';
 import { addMinutes } from '../../core/units.ts';
 import type { EpochMs, Minutes } from '../../core/units.ts';
 import type { Page } from '../../ports/book.ts';
-import { withForecasts } from '../line/service.ts';
-import { withPooled } from '../line/shared-tickets.ts';
+import { withWaitForecasts } from '../line/service.ts';
+import { withSharedTickets } from '../line/shared-tickets.ts';
 import { outgoingOf } from '../out/outgoing.ts';
-import { dayOf } from '../host/operation.ts';
+import { harvestOf } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 
 export const LINE_ALARM = 'line';
@@ -33,10 +33,10 @@ interface Look {
 }
 
 /** A fault in it must not stand in the way of the alarms that stop and start the dig: it is logged, and tried again. */
-const lookSafely = async (running: Running, nowMs: EpochMs, before: Day): Promise<Look> => {
+const lookSafely = async (running: Running, nowMs: EpochMs, before: Harvest): Promise<Look> => {
   try {
-    return await withForecasts(running, before, nowMs, (forecastWait) =>
-      watchLines(before, running.clock, nowMs, forecastWait),
+    return await withWaitForecasts(running, before, nowMs, (forecastWait) =>
+      lookAtLines(before, running.clock, nowMs, forecastWait),
     );
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
@@ -46,16 +46,21 @@ const lookSafely = async (running: Running, nowMs: EpochMs, before: Day): Promis
 };
 
 /** Notes and tells what is worth a word at `nowMs`, and sets the alarm for the next look. */
-export const watchLine = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
+export const lookAtLine = async (
+  page: Page,
+  running: Running,
+  nowMs: EpochMs,
+  before: Harvest,
+): Promise<void> => {
   const { facts, wakeAtMs } = await lookSafely(
     running,
     nowMs,
-    await withPooled(running, page, before, nowMs),
+    await withSharedTickets(running, page, before, nowMs),
   );
   if (facts.length > 0) {
-    const day = dayOf(running, [...before.facts, ...facts]);
+    const harvest = harvestOf(running, [...before.facts, ...facts]);
     await page.write(facts);
-    await page.enqueue(outgoingOf(facts, day, running, nowMs));
+    await page.enqueue(outgoingOf(facts, harvest, running, nowMs));
   }
   await page.wakeAt(LINE_ALARM, wakeAtMs);
 };

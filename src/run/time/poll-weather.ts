@@ -5,9 +5,9 @@ import type { Tell } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { keptForecast } from '../../core/weather/kept-forecast.ts';
 import { startOfDayMs } from '../../core/zone-clock.ts';
-import type { ForecastPlace, ForecastResult, ForecastSource } from '../../ports/weather.ts';
+import type { WeatherPlace, WeatherResult, WeatherSource } from '../../ports/weather.ts';
 import { outgoing } from '../out/outgoing.ts';
-import { allFacts, dayOf } from '../host/operation.ts';
+import { allFacts, harvestOf } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 import { hearForecast, hearObservation } from './tick.ts';
 
@@ -45,15 +45,15 @@ const tellNoForecast = async (
   nowMs: EpochMs,
 ): Promise<void> => {
   await running.book.inOneGo(running.roster.operation, async (page) => {
-    const day = dayOf(running, await allFacts(running, page));
-    const key = `no-forecast:${station}:${startOfDayMs(running.clock, day.roster.zone, nowMs)}`;
-    const tells = managersOf(day.roster).map((audience): Tell => ({
+    const harvest = harvestOf(running, await allFacts(running, page));
+    const key = `no-forecast:${station}:${startOfDayMs(running.clock, harvest.roster.zone, nowMs)}`;
+    const tells = managersOf(harvest.roster).map((audience): Tell => ({
       audience,
       telling: { tell: 'no-forecast', station, why },
       urgent: false,
       key,
     }));
-    await page.enqueue(outgoing(tells, key, null, day, running, nowMs));
+    await page.enqueue(outgoing(tells, key, null, harvest, running, nowMs));
   });
   running.wakeDeliverer();
 };
@@ -62,11 +62,11 @@ const tellNoForecast = async (
 const hearAlerts = async (
   running: Running,
   place: StationId,
-  freezeAlerts: Extract<ForecastResult, { result: 'unchanged' }>['freezeAlerts'],
+  freezeAlerts: Extract<WeatherResult, { result: 'unchanged' }>['freezeAlerts'],
   heardMs: EpochMs,
 ): Promise<void> => {
   const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
-  const last = dayOf(running, facts).forecasts.get(place)?.at(-1);
+  const last = harvestOf(running, facts).forecasts.get(place)?.at(-1);
   if (!last) return;
   const { issuedMs, hours, rain } = last;
   await hearForecast(running, { place, issuedMs, hours, rain, freezeAlerts, heardMs });
@@ -74,8 +74,8 @@ const hearAlerts = async (
 
 const hearResult = async (
   running: Running,
-  place: ForecastPlace,
-  result: ForecastResult,
+  place: WeatherPlace,
+  result: WeatherResult,
   asked: Asked,
   nowMs: EpochMs,
 ): Promise<Asked> => {
@@ -113,19 +113,19 @@ const hearResult = async (
   }
 };
 
-const placeOf = ({ id, location }: Station): ForecastPlace[] =>
+const placeOf = ({ id, location }: Station): WeatherPlace[] =>
   location === null ? [] : [{ id, ...location }];
 
 /** Asks about each station that is due. To be called every second or so, never twice at a time. */
-export const forecastPolling = (
-  source: ForecastSource,
+export const pollWeather = (
+  source: WeatherSource,
   running: Running,
   now: () => EpochMs,
 ): { poll: () => Promise<void>; close: () => void } => {
   const asked = new Map<StationId, Asked>();
   const state = { closed: false };
   const isClosed = (): boolean => state.closed;
-  const ask = async (place: ForecastPlace): Promise<void> => {
+  const ask = async (place: WeatherPlace): Promise<void> => {
     const before = asked.get(place.id) ?? FIRST;
     if (isClosed() || before.dueMs > now()) return;
     const result = await source.fetch(place, now());
@@ -139,7 +139,7 @@ export const forecastPolling = (
   };
   return {
     poll: async () => {
-      const { stations } = dayOf(running, running.facts.facts).roster;
+      const { stations } = harvestOf(running, running.facts.facts).roster;
       for (const place of stations.flatMap(placeOf)) await ask(place);
     },
     close: () => {

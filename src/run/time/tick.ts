@@ -1,5 +1,5 @@
 /** Forecasts come in and time passes: notices are raised, moved and ended. */
-import type { Day } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/fold.ts';
 import { timePasses } from '../../core/notices/tells.ts';
 import type { Fact, FactHeader, FactOf } from '../../core/book/facts.ts';
 import { nextOutlookMs, outlookTells } from '../../core/answers/outlooks.ts';
@@ -8,10 +8,10 @@ import type { StationId } from '../../core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../../core/units.ts';
 import { sameAlerts, saysNothingNew } from '../../core/weather/kept-forecast.ts';
 import type { Page } from '../../ports/book.ts';
-import { LINE_ALARM, lookAtMs, watchLine } from './line-look.ts';
+import { LINE_ALARM, lookAtMs, lookAtLine } from './line-look.ts';
 import { boardChanges } from '../out/boards.ts';
 import { outgoing, outgoingOf } from '../out/outgoing.ts';
-import { allFacts, dayOf } from '../host/operation.ts';
+import { allFacts, harvestOf } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 
 const WEATHER_ALARM = 'weather';
@@ -21,21 +21,26 @@ const OUTLOOK_ALARM = 'outlook';
  * Raises what time and weather ask for at `nowMs`, tells it, and sets the alarm for the next look. `before`: the day with
  * the facts that this page has just been given.
  */
-export const watch = async (page: Page, running: Running, nowMs: EpochMs, before: Day): Promise<void> => {
+export const lookAtWeatherNow = async (
+  page: Page,
+  running: Running,
+  nowMs: EpochMs,
+  before: Harvest,
+): Promise<void> => {
   const { clock } = running;
   const passed = timePasses(before, clock, nowMs);
   const { facts: raised, tells } = passed;
-  const day = raised.length > 0 ? dayOf(running, [...before.facts, ...raised]) : before;
+  const harvest = raised.length > 0 ? harvestOf(running, [...before.facts, ...raised]) : before;
   if (raised.length > 0) await page.write(raised);
   const messages = [
-    ...outgoingOf(raised, day, running, nowMs),
-    ...outgoing(tells, `timer:${nowMs}`, null, day, running, nowMs),
+    ...outgoingOf(raised, harvest, running, nowMs),
+    ...outgoing(tells, `timer:${nowMs}`, null, harvest, running, nowMs),
   ];
   const cause = raised.at(-1)?.cause ?? `timer:${nowMs}`;
-  const boards = await boardChanges(page, running, { before, after: day, cause, nowMs, messages });
+  const boards = await boardChanges(page, running, { before, after: harvest, cause, nowMs, messages });
   await page.enqueue([...messages, ...boards]);
   // Asked anew: what was just raised is to be confirmed, and may be over at a time of its own.
-  const { wakeAtMs } = raised.length > 0 ? timePasses(day, clock, nowMs) : passed;
+  const { wakeAtMs } = raised.length > 0 ? timePasses(harvest, clock, nowMs) : passed;
   await page.wakeAt(WEATHER_ALARM, wakeAtMs);
 };
 
@@ -101,14 +106,14 @@ export const hearForecast = async (
 ): Promise<{ refused: 'unknown-place' } | null> => {
   const refused = await running.book.inOneGo(running.roster.operation, async (page) => {
     const facts = await allFacts(running, page);
-    const day = dayOf(running, facts);
-    if (!stationById(day.roster, forecast.place)) return { refused: 'unknown-place' as const };
+    const harvest = harvestOf(running, facts);
+    if (!stationById(harvest.roster, forecast.place)) return { refused: 'unknown-place' as const };
     const fact = forecastFact(forecast, facts);
-    const before = day.forecasts.get(forecast.place) ?? [];
+    const before = harvest.forecasts.get(forecast.place) ?? [];
     const news = fact && !saysNothingNew(fact, before, forecast.heardMs) ? [fact] : [];
     await page.write(news);
-    const after = news.length > 0 ? dayOf(running, [...facts, ...news]) : day;
-    await watch(page, running, forecast.heardMs, after);
+    const after = news.length > 0 ? harvestOf(running, [...facts, ...news]) : harvest;
+    await lookAtWeatherNow(page, running, forecast.heardMs, after);
     await setOutlook(page, running, forecast.heardMs, after);
     return null;
   });
@@ -134,22 +139,22 @@ export const hearObservation = (
 /** Each has an alarm of its own, so that a forecast that comes while one is due does not move that on to the next. */
 const outlookAlarm = (dueMs: EpochMs): string => `${OUTLOOK_ALARM} ${dueMs}`;
 
-const setOutlook = async (page: Page, running: Running, nowMs: EpochMs, day: Day): Promise<void> => {
-  const dueMs = nextOutlookMs(day, running.clock, nowMs);
+const setOutlook = async (page: Page, running: Running, nowMs: EpochMs, harvest: Harvest): Promise<void> => {
+  const dueMs = nextOutlookMs(harvest, running.clock, nowMs);
   if (dueMs !== null) await page.wakeAt(outlookAlarm(dueMs), dueMs);
 };
 
 /** The evening's outlook or the morning's plan, and the alarm for the next one. */
-const tellOutlook = async (page: Page, running: Running, nowMs: EpochMs, day: Day): Promise<void> => {
-  const tells = outlookTells(day, running.clock, nowMs);
-  await page.enqueue(outgoing(tells, `timer:outlook:${nowMs}`, null, day, running, nowMs));
+const tellOutlook = async (page: Page, running: Running, nowMs: EpochMs, harvest: Harvest): Promise<void> => {
+  const tells = outlookTells(harvest, running.clock, nowMs);
+  await page.enqueue(outgoing(tells, `timer:outlook:${nowMs}`, null, harvest, running, nowMs));
   await page.wakeAt(outlookAlarm(nowMs), null);
-  await setOutlook(page, running, nowMs, day);
+  await setOutlook(page, running, nowMs, harvest);
 };
 
 /** What each alarm looks at; any other is the weather's. */
-const LOOKS: Partial<Record<string, typeof watch>> = {
-  [LINE_ALARM]: watchLine,
+const LOOKS: Partial<Record<string, typeof lookAtWeatherNow>> = {
+  [LINE_ALARM]: lookAtLine,
   [OUTLOOK_ALARM]: tellOutlook,
 };
 
@@ -158,9 +163,9 @@ export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
   const wentOff = await running.book.inOneGo(running.roster.operation, async (page) => {
     const alarm = await page.nextAlarm(nowMs);
     if (alarm === null) return false;
-    const look = LOOKS[alarm.name.split(' ')[0] ?? ''] ?? watch;
+    const look = LOOKS[alarm.name.split(' ')[0] ?? ''] ?? lookAtWeatherNow;
     const atMs = alarm.name === LINE_ALARM ? lookAtMs(alarm.dueMs, nowMs) : alarm.dueMs;
-    await look(page, running, atMs, dayOf(running, await allFacts(running, page)));
+    await look(page, running, atMs, harvestOf(running, await allFacts(running, page)));
     return true;
   });
   if (!wentOff) return;

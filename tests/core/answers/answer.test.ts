@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answer } from '../../../src/core/answers/answer.ts';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import type { Question } from '../../../src/core/intent.ts';
 import { firstEstimate } from '../../../src/core/line/first-estimate.ts';
@@ -13,7 +13,7 @@ import { sampleRoster } from '../../support/roster.ts';
 const asked = (question: Question, facts: readonly Fact[], by: PersonId = 'ana', clock = '11:00') => {
   const asker = sampleRoster.people.find(({ id }) => id === by);
   if (!asker) throw new Error(`${by} is not on the list`);
-  return answer(question, foldDay(sampleRoster, facts), {
+  return answer(question, foldHarvest(sampleRoster, facts), {
     asker,
     nowMs: at(clock),
     clock: zoneClock,
@@ -82,7 +82,7 @@ describe('the line', () => {
     const [asker] = nowhere.people;
     if (!asker) throw new Error('the sample has people');
     const asking = { asker, nowMs: at('11:00'), clock: zoneClock, forecastWait: firstEstimate };
-    expect(answer(line(null), foldDay(nowhere, []), asking)).toEqual({
+    expect(answer(line(null), foldHarvest(nowhere, []), asking)).toEqual({
       tell: 'refusal',
       refusal: { refused: 'no-station' },
     });

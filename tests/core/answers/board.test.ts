@@ -1,11 +1,11 @@
 import { expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
 import { at, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
-const rows = (facts: readonly Fact[]) => board(foldDay(sampleRoster, facts), at('00:00'));
+const rows = (facts: readonly Fact[]) => board(foldHarvest(sampleRoster, facts), at('00:00'));
 
 it('has every truck of the list in its order, also those that nothing was heard of', () => {
   expect(rows([]).map(({ truck, phase, loads }) => [truck, phase, loads])).toEqual([
@@ -53,6 +53,6 @@ it('tells why a truck is down', () => {
 it('a truck taken off the list is shown no more', () => {
   const gone = { ...sampleRoster, trucks: sampleRoster.trucks.filter(({ id }) => id !== '1') };
   expect(
-    board(foldDay(gone, [step('1', 'left-field', '07:00')]), at('00:00')).map(({ truck }) => truck),
+    board(foldHarvest(gone, [step('1', 'left-field', '07:00')]), at('00:00')).map(({ truck }) => truck),
   ).toEqual(['2', '3', '4', '5']);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Roster } from '../../../src/core/roster.ts';
 import { left } from '../../../src/core/answers/left.ts';
 import { step, ticket } from '../../support/given.ts';
@@ -21,13 +21,13 @@ const brought = [
 
 describe('what is left in the ground', () => {
   it('is acres times yield, at 20 tons a load while there are no tickets', () => {
-    expect(left(foldDay(roster, []), null)).toEqual([
+    expect(left(foldHarvest(roster, []), null)).toEqual([
       { field: 'north-40', deliveredLb: 0, leftLb: 2_280_000, acresLeft: 38, loadsLeft: 57, hoursLeft: null },
     ]);
   });
 
   it('less what the tickets of the field say, at their mean load', () => {
-    const [north] = left(foldDay(roster, brought), 'north-40');
+    const [north] = left(foldHarvest(roster, brought), 'north-40');
     // 38 x 30 x 2,000 - 50,000 lb; a load too many for the rest: 2,230,000 / 40,000 = 55.75.
     expect(north).toMatchObject({ deliveredLb: 50_000, leftLb: 2_230_000, loadsLeft: 56 });
     expect(north?.acresLeft).toBeCloseTo(2_230_000 / 60_000, 12);
@@ -35,7 +35,7 @@ describe('what is left in the ground', () => {
 
   // 6 rows at 22 in., 3 mph, 60 %: 2.40 acres/h (ASABE EP496).
   it('in hours of digging', () => {
-    const [north] = left(foldDay({ ...roster, digger }, []), 'north-40');
+    const [north] = left(foldHarvest({ ...roster, digger }, []), 'north-40');
     expect(north?.hoursLeft).toBeCloseTo(38 / 2.4, 12);
   });
 
@@ -46,11 +46,11 @@ describe('what is left in the ground', () => {
         field: 'north-40',
       }),
     );
-    expect(left(foldDay(roster, many), null)).toMatchObject([{ leftLb: 0, acresLeft: 0, loadsLeft: 0 }]);
+    expect(left(foldHarvest(roster, many), null)).toMatchObject([{ leftLb: 0, acresLeft: 0, loadsLeft: 0 }]);
   });
 
   it('is not told of fields without acres or yield', () => {
-    expect(left(foldDay(roster, []), 'south-80')).toEqual([]);
-    expect(left(foldDay(sampleRoster, []), null)).toEqual([]);
+    expect(left(foldHarvest(roster, []), 'south-80')).toEqual([]);
+    expect(left(foldHarvest(sampleRoster, []), null)).toEqual([]);
   });
 });

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { tally } from '../../../src/core/answers/tally.ts';
 import { at, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
 const told = (facts: readonly Fact[], more: object = {}) =>
-  tally(foldDay(sampleRoster, facts), {
+  tally(foldHarvest(sampleRoster, facts), {
     fromMs: at('00:00'),
     toMs: at('2026-10-21 00:00'),
     truck: null,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
-import type { Day } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
+import type { Harvest } from '../../../src/core/harvest/fold.ts';
 import { entriesOf, standingFacts } from '../../../src/core/book/entries.ts';
 import type { Correction, EntryTarget, Fact, FactHeader } from '../../../src/core/book/facts.ts';
 import {
@@ -33,7 +33,8 @@ const corrected = (set: Partial<Correction>, clock: string, target: EntryTarget 
 
 const kinds = (facts: readonly Fact[]): string[] =>
   standingFacts(facts).flatMap((one) => (one.kind === 'truck-reported' ? [`${one.truck} ${one.step}`] : []));
-const weights = (day: Day) => day.tickets.map(({ grossLb, tareLb, netLb }) => [grossLb, tareLb, netLb]);
+const weights = (harvest: Harvest) =>
+  harvest.tickets.map(({ grossLb, tareLb, netLb }) => [grossLb, tareLb, netLb]);
 
 describe('undo', () => {
   const said = [
@@ -98,7 +99,7 @@ describe('undo', () => {
       undone('10:05', { by: 'serial', serial: '48213' }),
       ticket('1', '10:06', 52_000, { serial: '48213' }),
     ];
-    expect(foldDay(sampleRoster, facts).tickets.map(({ netLb }) => netLb)).toEqual([52_000]);
+    expect(foldHarvest(sampleRoster, facts).tickets.map(({ netLb }) => netLb)).toEqual([52_000]);
   });
 
   it('of a correction brings the first version back', () => {
@@ -122,19 +123,19 @@ describe('correction', () => {
   const booked = ticket('1', '10:40', 50_520, { serial: '48213', grossLb: 79_840, tareLb: 29_320 });
 
   it('of the truck moves the load to the other truck', () => {
-    const day = foldDay(sampleRoster, [booked, corrected({ truck: '4' }, '10:45')]);
-    expect([loadsOf(day, '1').length, loadsOf(day, '4').length]).toEqual([0, 1]);
+    const harvest = foldHarvest(sampleRoster, [booked, corrected({ truck: '4' }, '10:45')]);
+    expect([loadsOf(harvest, '1').length, loadsOf(harvest, '4').length]).toEqual([0, 1]);
   });
 
   it('of the truck, once more, starts from what stands', () => {
     const first = corrected({ truck: '4' }, '10:45', { by: 'latest', person: 'ana', truck: '1' });
     const second = corrected({ truck: '5' }, '10:46', { by: 'latest', person: 'ana', truck: '4' });
-    expect(foldDay(sampleRoster, [booked, first, second]).tickets[0]?.truck).toBe('5');
+    expect(foldHarvest(sampleRoster, [booked, first, second]).tickets[0]?.truck).toBe('5');
   });
 
   it('of the field', () => {
-    const day = foldDay(sampleRoster, [booked, corrected({ field: 'south-80' }, '10:45')]);
-    expect(loadsOf(day, '1')[0]?.field).toBe('south-80');
+    const harvest = foldHarvest(sampleRoster, [booked, corrected({ field: 'south-80' }, '10:45')]);
+    expect(loadsOf(harvest, '1')[0]?.field).toBe('south-80');
   });
 
   it('of the time changes when it happened, not when it was sent', () => {
@@ -143,24 +144,24 @@ describe('correction', () => {
   });
 
   it('of one weight computes the net anew', () => {
-    const day = foldDay(sampleRoster, [booked, corrected({ tareLb: 29_520 }, '10:45')]);
-    expect(weights(day)).toEqual([[79_840, 29_520, 50_320]]);
+    const harvest = foldHarvest(sampleRoster, [booked, corrected({ tareLb: 29_520 }, '10:45')]);
+    expect(weights(harvest)).toEqual([[79_840, 29_520, 50_320]]);
   });
 
   it('of the net alone puts the scale weights out of force', () => {
-    const day = foldDay(sampleRoster, [booked, corrected({ netLb: 48_000 }, '10:45')]);
-    expect(weights(day)).toEqual([[null, null, 48_000]]);
+    const harvest = foldHarvest(sampleRoster, [booked, corrected({ netLb: 48_000 }, '10:45')]);
+    expect(weights(harvest)).toEqual([[null, null, 48_000]]);
   });
 
   it('of weights passes over what was said since and has none', () => {
     const facts = [booked, step('1', 'returning', '10:44'), corrected({ grossLb: 79_640 }, '10:45')];
-    expect(weights(foldDay(sampleRoster, facts))).toEqual([[79_640, 29_320, 50_320]]);
+    expect(weights(foldHarvest(sampleRoster, facts))).toEqual([[79_640, 29_320, 50_320]]);
   });
 
   it('of a first weight that stands alone', () => {
     const weighed = step('1', 'first-weighed', '10:30', { grossLb: 79_840 });
-    const day = foldDay(sampleRoster, [weighed, corrected({ grossLb: 79_640 }, '10:31')]);
-    expect(loadsOf(day, '1')[0]?.grossLb).toBe(79_640);
+    const harvest = foldHarvest(sampleRoster, [weighed, corrected({ grossLb: 79_640 }, '10:31')]);
+    expect(loadsOf(harvest, '1')[0]?.grossLb).toBe(79_640);
   });
 
   it('by serial reaches a ticket of long ago', () => {
@@ -170,18 +171,18 @@ describe('correction', () => {
       ticket('1', '12:00', 48_000, { serial: '48300' }),
       corrected({ field: 'south-80' }, '15:00', target),
     ];
-    expect(foldDay(sampleRoster, facts).tickets.map(({ field }) => field)).toEqual(['south-80', null]);
+    expect(foldHarvest(sampleRoster, facts).tickets.map(({ field }) => field)).toEqual(['south-80', null]);
   });
 
   it('of a truck that was taken', () => {
     const taken = fact({ kind: 'truck-taken', person: 'ana', truck: '3' }, '05:00');
-    const day = foldDay(sampleRoster, [taken, corrected({ truck: '4' }, '05:01')]);
-    expect(day.roster.people.find(({ id }) => id === 'ana')?.truck).toBe('4');
+    const harvest = foldHarvest(sampleRoster, [taken, corrected({ truck: '4' }, '05:01')]);
+    expect(harvest.roster.people.find(({ id }) => id === 'ana')?.truck).toBe('4');
   });
 
   it('of what was taken back changes nothing', () => {
     const facts = [booked, undone('10:41'), corrected({ truck: '4' }, '10:45')];
-    expect(foldDay(sampleRoster, facts).tickets).toEqual([]);
+    expect(foldHarvest(sampleRoster, facts).tickets).toEqual([]);
   });
 });
 
@@ -194,7 +195,7 @@ describe('who may', () => {
 
   it('the sender, the foreman and the grower may take it back', () => {
     for (const person of ['ben', 'mateo', 'ruth'])
-      expect(given([booked]).when(undo(bens), person, '10:50').day.tickets).toEqual([]);
+      expect(given([booked]).when(undo(bens), person, '10:50').harvest.tickets).toEqual([]);
   });
 
   it('another driver may not, by message, by serial or by correction', () => {
@@ -238,7 +239,7 @@ describe('who may', () => {
   it('a first weight told for a ticket that has only its net is kept beside it', () => {
     const net = ticket('2', '10:40', 50_520, { header: { by: 'ben' } });
     const after = given([net]).when(correct({ grossLb: 79_840 }), 'ben', '10:50');
-    expect(weights(after.day)).toEqual([[79_840, null, 50_520]]);
+    expect(weights(after.harvest)).toEqual([[79_840, null, 50_520]]);
   });
 });
 
@@ -249,7 +250,7 @@ it('undo, and the thing said again, is as if said once', () => {
     .when(undo(), 'ana', '10:41')
     .when(bookTicket({ netLb: 50_520 }), 'ana', '10:42');
   expect(twice.refusal).toBeNull();
-  expect(loadsOf(twice.day, '1').map((load) => load.ticket?.netLb)).toEqual([50_520]);
+  expect(loadsOf(twice.harvest, '1').map((load) => load.ticket?.netLb)).toEqual([50_520]);
 });
 
 it('an entry is all that one message brought, in order of sending', () => {

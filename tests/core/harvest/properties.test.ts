@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accept } from '../../../src/core/accept/accept.ts';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
-import type { Day } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
+import type { Harvest } from '../../../src/core/harvest/fold.ts';
 import { standingFacts } from '../../../src/core/book/entries.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
@@ -14,7 +14,7 @@ import { hauls, nastyDays, promptHauls } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
 const RUNS = { numRuns: 150 };
-const dayOf = (facts: readonly Fact[]): Day => foldDay(sampleRoster, facts);
+const dayOf = (facts: readonly Fact[]): Harvest => foldHarvest(sampleRoster, facts);
 const season = { fromMs: 0, toMs: Infinity, truck: null, field: null };
 const sum = (lines: readonly { netLb: number; loads: number }[]): [number, number] => [
   lines.reduce((lb, line) => lb + line.netLb, 0),
@@ -22,7 +22,11 @@ const sum = (lines: readonly { netLb: number; loads: number }[]): [number, numbe
 ];
 
 /** All of the day but the facts in the order of the book. */
-const stateOf = (day: Day) => ({ ...day, facts: null, trucks: Object.fromEntries(day.trucks) });
+const stateOf = (harvest: Harvest) => ({
+  ...harvest,
+  facts: null,
+  trucks: Object.fromEntries(harvest.trucks),
+});
 
 describe('the fold', () => {
   it('ends the same for any order of the facts', () => {
@@ -61,8 +65,8 @@ describe('the fold', () => {
   it('has every standing ticket in exactly one load, and no ticket that does not stand', () => {
     fc.assert(
       fc.property(nastyDays, (facts) => {
-        const day = dayOf(facts);
-        const held = allLoads(day).flatMap(({ ticket }) => (ticket ? [ticket.cause] : []));
+        const harvest = dayOf(facts);
+        const held = allLoads(harvest).flatMap(({ ticket }) => (ticket ? [ticket.cause] : []));
         const standing = standingFacts(facts).filter((one) => one.kind === 'ticket-booked');
         expect(held.toSorted()).toEqual(standing.map(({ cause }) => cause).toSorted());
         expect(new Set(held).size).toBe(held.length);
@@ -96,8 +100,8 @@ describe('the fold', () => {
   });
 });
 
-const sumOf = (day: Day): { netLb: number; loads: number } => {
-  const { netLb, loads } = tally(day, season);
+const sumOf = (harvest: Harvest): { netLb: number; loads: number } => {
+  const { netLb, loads } = tally(harvest, season);
   return { netLb, loads };
 };
 
@@ -105,8 +109,8 @@ describe('the tally', () => {
   it('is the sum of the standing tickets, by field and by truck the same', () => {
     fc.assert(
       fc.property(nastyDays, (facts) => {
-        const day = dayOf(facts);
-        const { netLb, loads, byField, byTruck, withoutTicket } = tally(day, season);
+        const harvest = dayOf(facts);
+        const { netLb, loads, byField, byTruck, withoutTicket } = tally(harvest, season);
         const tickets = standingFacts(facts).flatMap((one) =>
           one.kind === 'ticket-booked' ? [one.ticket.netLb] : [],
         );
@@ -122,13 +126,13 @@ describe('the tally', () => {
   it('of two spans that meet is that of both together', () => {
     fc.assert(
       fc.property(nastyDays, fc.integer({ min: 0, max: 1_440 }), (facts, minute) => {
-        const day = dayOf(facts);
+        const harvest = dayOf(facts);
         const middleMs = at('00:00') + minute * 60_000;
         const [before, after] = [
-          tally(day, { ...season, toMs: middleMs }),
-          tally(day, { ...season, fromMs: middleMs }),
+          tally(harvest, { ...season, toMs: middleMs }),
+          tally(harvest, { ...season, fromMs: middleMs }),
         ];
-        expect(sum([before, after])).toEqual(sum([tally(day, season)]));
+        expect(sum([before, after])).toEqual(sum([tally(harvest, season)]));
       }),
       RUNS,
     );
@@ -137,9 +141,9 @@ describe('the tally', () => {
   it('agrees with the loads of the board', () => {
     fc.assert(
       fc.property(nastyDays, (facts) => {
-        const day = dayOf(facts);
-        const onBoard = board(day, 0).reduce((loads, row) => loads + row.loads, 0);
-        expect(onBoard).toBe(tally(day, season).loads);
+        const harvest = dayOf(facts);
+        const onBoard = board(harvest, 0).reduce((loads, row) => loads + row.loads, 0);
+        expect(onBoard).toBe(tally(harvest, season).loads);
       }),
       RUNS,
     );
@@ -210,11 +214,11 @@ describe('messages as they come', () => {
     let facts: readonly Fact[] = [];
     const refusals: string[] = [];
     for (const { atMs, by, cause, intent } of messages) {
-      const day = dayOf(facts);
+      const harvest = dayOf(facts);
       const speaker = personById(sampleRoster, by);
       if (!speaker) throw new Error(`${by} is not on the list`);
       const before = facts;
-      const accepted = accept(intent, day, {
+      const accepted = accept(intent, harvest, {
         speaker,
         cause,
         place: CREW_ROOM,
@@ -226,7 +230,7 @@ describe('messages as they come', () => {
       else refusals.push(accepted.refusal.refused);
       expect(facts.slice(0, before.length)).toEqual(before);
     }
-    return { day: dayOf(facts), facts, refusals };
+    return { harvest: dayOf(facts), facts, refusals };
   };
 
   const inOrder = fc.array(message, { maxLength: 25 }).map((messages) => {
@@ -247,7 +251,7 @@ describe('messages as they come', () => {
         );
         const withoutUndo = (list: typeof messages) => list.filter(({ intent }) => intent.do !== 'withdraw');
         const [once, twice] = [heard(withoutUndo(messages)), heard(withoutUndo(doubled))];
-        expect(sumOf(twice.day)).toEqual(sumOf(once.day));
+        expect(sumOf(twice.harvest)).toEqual(sumOf(once.harvest));
       }),
       { numRuns: 60 },
     );
@@ -256,9 +260,9 @@ describe('messages as they come', () => {
   it('a refusal loses nothing: what was told stands, and a serial is in the book once', () => {
     fc.assert(
       fc.property(inOrder, (messages) => {
-        const { day, facts, refusals } = heard(messages);
+        const { harvest, facts, refusals } = heard(messages);
         expect(facts.length + refusals.length).toBe(messages.length);
-        const serials = day.tickets.flatMap(({ serial }) => (serial === null ? [] : [serial]));
+        const serials = harvest.tickets.flatMap(({ serial }) => (serial === null ? [] : [serial]));
         expect(new Set(serials).size).toBe(serials.length);
       }),
       { numRuns: 60 },

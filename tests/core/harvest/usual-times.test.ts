@@ -19,7 +19,7 @@ const load = (
 
 describe('how long a load takes to the pile', () => {
   it('is the usual of the trade where nothing was told', () => {
-    expect(usualHaul(given().day, NORTH, at('12:00'))).toEqual({ ...USUAL, haulMin: 25 });
+    expect(usualHaul(given().harvest, NORTH, at('12:00'))).toEqual({ ...USUAL, haulMin: 25 });
   });
 
   it('is learned from three loads on, as the median of each part', () => {
@@ -28,11 +28,11 @@ describe('how long a load takes to the pile', () => {
       ...load('2', 7, [0, 9, 22, 35, 42]),
       ...load('3', 8, [0, 20, 45, 50, 59]),
     ];
-    expect(usualHaul(given(facts.slice(0, 10)).day, NORTH, at('12:00'))).toMatchObject({
+    expect(usualHaul(given(facts.slice(0, 10)).harvest, NORTH, at('12:00'))).toMatchObject({
       fillMin: USUAL.fillMin,
       lineWaitMin: USUAL.lineWaitMin,
     });
-    expect(usualHaul(given(facts).day, NORTH, at('12:00'))).toEqual({
+    expect(usualHaul(given(facts).harvest, NORTH, at('12:00'))).toEqual({
       fillMin: 9,
       haulMin: 13,
       lineWaitMin: 10,
@@ -50,6 +50,6 @@ describe('how long a load takes to the pile', () => {
       step('4', 'joined-line', '08:20'),
       step('4', 'first-weighed', '11:00'),
     ];
-    expect(usualHaul(given(facts).day, NORTH, at('12:00')).lineWaitMin).toBe(10);
+    expect(usualHaul(given(facts).harvest, NORTH, at('12:00')).lineWaitMin).toBe(10);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
-import { limitWarning, nextLookMs, watchLines } from '../../../src/core/notices/line-look.ts';
+import { limitWarning, nextLookMs, lookAtLines } from '../../../src/core/notices/line-look.ts';
 import type { ForecastWait, WaitForecast } from '../../../src/core/line/types.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact, step, ticket } from '../../support/given.ts';
@@ -18,7 +18,7 @@ const forecast = (medianMin: number): Extract<WaitForecast, { known: true }> => 
 
 const limited = { ...sampleRoster, limits: { ...sampleRoster.limits, lineLimitMin: 45 } };
 const look = (facts: readonly Fact[], clock: string, wait: ForecastWait, roster = sampleRoster) =>
-  watchLines(foldDay(roster, facts), zoneClock, at(clock), wait);
+  lookAtLines(foldHarvest(roster, facts), zoneClock, at(clock), wait);
 const waits =
   (medianMin: number): ForecastWait =>
   () =>

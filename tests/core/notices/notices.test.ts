@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { tellsOf } from '../../../src/core/notices/tells.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { holds, newestStep, openNotices, unseenNotice } from '../../../src/core/notices/notices.ts';
@@ -8,13 +8,13 @@ import { at, fact, step } from '../../support/given.ts';
 import { raised } from '../../support/notices.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
-const dayOf = (facts: readonly Fact[]) => foldDay(sampleRoster, facts);
+const dayOf = (facts: readonly Fact[]) => foldHarvest(sampleRoster, facts);
 
 describe('what holds the dig', () => {
   it('a stop that is told for later comes, and then holds', () => {
-    const day = dayOf([raised('09:00')]);
-    expect(holds(day, at('13:09'))).toMatchObject({ now: null, coming: { stopAtMs: at('13:10') } });
-    expect(holds(day, at('13:10'))).toMatchObject({ now: { stopAtMs: at('13:10') }, coming: null });
+    const harvest = dayOf([raised('09:00')]);
+    expect(holds(harvest, at('13:09'))).toMatchObject({ now: null, coming: { stopAtMs: at('13:10') } });
+    expect(holds(harvest, at('13:10'))).toMatchObject({ now: { stopAtMs: at('13:10') }, coming: null });
   });
 
   it('a watch never holds by itself', () => {
@@ -23,18 +23,18 @@ describe('what holds the dig', () => {
 
   it('an all-clear ends it', () => {
     const clear = raised('18:00', { number: 2, stage: 'all-clear', resumeAtMs: at('18:00') });
-    const day = dayOf([raised('09:00'), clear]);
-    expect(holds(day, at('18:00'))).toEqual({ now: null, coming: null });
-    expect(openNotices(day)).toEqual([]);
+    const harvest = dayOf([raised('09:00'), clear]);
+    expect(holds(harvest, at('18:00'))).toEqual({ now: null, coming: null });
+    expect(openNotices(harvest)).toEqual([]);
   });
 
   it('another stop still holds when one ends', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       raised('09:00'),
       raised('09:30', { event: 'mud', notice: 'mud', place: null, stopAtMs: at('09:30') }),
       raised('18:00', { number: 2, stage: 'all-clear', resumeAtMs: at('18:00') }),
     ]);
-    expect(holds(day, at('18:30')).now).toMatchObject({ notice: 'mud' });
+    expect(holds(harvest, at('18:30')).now).toMatchObject({ notice: 'mud' });
   });
 
   it('steps heard out of order stand in the order in which they were raised', () => {
@@ -61,12 +61,12 @@ describe('who has seen it', () => {
   });
 
   it('is asked of the notice with the newest step', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       raised('09:00'),
       raised('09:30', { event: 'mud', notice: 'mud' }),
       raised('10:00', { number: 2, stage: 'update' }),
     ]);
-    expect(unseenNotice(day, at('10:00')).step).toMatchObject({ notice: 'heat', number: 2 });
+    expect(unseenNotice(harvest, at('10:00')).step).toMatchObject({ notice: 'heat', number: 2 });
   });
 
   it('an all-clear asks nobody to confirm anew', () => {

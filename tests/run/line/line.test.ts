@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { replay } from '../../../src/command/replay.ts';
-import { foldDay } from '../../../src/core/harvest/fold.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { lineHistory } from '../../../src/core/line/history.ts';
 import { lineHere } from '../../../src/run/line/service.ts';
 import type { LineAsk } from '../../../src/run/line/service.ts';
@@ -41,7 +41,7 @@ const scriptOf = (code: string): URL => {
 
 const askAt = (fromDate: number, clock: string, arriveInMin = 0): LineAsk => {
   const facts = seasonFacts(fromDate, 20, 12).filter((fact) => fact.heardMs <= at(clock));
-  const history = lineHistory(foldDay(sampleRoster, facts), NORTH, zoneClock, at(clock));
+  const history = lineHistory(foldHarvest(sampleRoster, facts), NORTH, zoneClock, at(clock));
   return { observations: history.today, ask: { nowMs: at(clock), arriveInMin }, history };
 };
 

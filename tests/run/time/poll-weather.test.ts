@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { nws } from '../../../adapters/nws/listen.ts';
-import { forecastPolling } from '../../../src/run/time/poll-weather.ts';
+import { pollWeather } from '../../../src/run/time/poll-weather.ts';
 import { openDatabase } from '../../../src/store/database.ts';
 import type { Database } from '../../../src/store/database.ts';
 import { at, crewOn } from '../../support/crew.ts';
@@ -27,7 +27,7 @@ let database: Database;
 let crew: Crew;
 /** The clock of the poll, moved by each test. */
 let nowMs: number;
-let polling: ReturnType<typeof forecastPolling>;
+let polling: ReturnType<typeof pollWeather>;
 beforeAll(async () => {
   [server, database] = await Promise.all([weatherServer(), openDatabase({ memory: true })]);
 });
@@ -45,7 +45,7 @@ beforeEach(async () => {
     roster: { ...sampleRoster, operation: `weather-${crypto.randomUUID()}`, stations },
   });
   const source = nws({ baseUrl: server.baseUrl, contact: 'operator@example.org', timeoutMs: 20_000 });
-  polling = forecastPolling(source, crew.running, () => nowMs);
+  polling = pollWeather(source, crew.running, () => nowMs);
 });
 
 /** Hourly from 04:00 in Idaho for three days; passes the station's 60 °F at 12:30 each day. */
@@ -100,7 +100,7 @@ describe('the weather service', () => {
 
   test('is not asked for stations without a location', async () => {
     crew = await crewOn(database);
-    polling = forecastPolling(
+    polling = pollWeather(
       nws({ baseUrl: server.baseUrl, contact: 'x@example.org', timeoutMs: 20_000 }),
       crew.running,
       () => nowMs,
@@ -203,7 +203,7 @@ describe('a service that fails', () => {
     expect(crew.logged).toHaveLength(1);
     // Another start on the same day.
     const source = nws({ baseUrl: server.baseUrl, contact: 'x@example.org', timeoutMs: 20_000 });
-    polling = forecastPolling(source, crew.running, () => nowMs);
+    polling = pollWeather(source, crew.running, () => nowMs);
     expect(await pollAt('05:30')).toEqual([]);
   });
 });

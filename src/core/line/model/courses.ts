@@ -2,8 +2,8 @@
 import type { Minutes } from '../../units.ts';
 import { stepAt } from './filter.ts';
 import type { Filter } from './filter.ts';
-import { STEP_MIN, copyPath, stepPath } from './particle.ts';
-import type { Path } from './particle.ts';
+import { STEP_MIN, copyParticle, stepParticle } from './particle.ts';
+import type { Particle } from './particle.ts';
 import { randomFrom, seedOf } from './random.ts';
 import type { Random } from './random.ts';
 
@@ -20,22 +20,22 @@ const COURSES = 40;
 export const waitCourses = (filter: Filter): WaitCourse[] => {
   const random = randomFrom(seedOf(filter.step, filter.paths.length));
   const every = Math.max(1, Math.floor(filter.paths.length / COURSES));
-  return filter.paths.flatMap((path, at) => {
+  return filter.paths.flatMap((particle, at) => {
     const spare = filter.spare[at];
     if (at % every !== 0 || spare === undefined) return [];
-    copyPath(path, spare);
+    copyParticle(particle, spare);
     return [courseOf(spare, filter, random)];
   });
 };
 
-const courseOf = (path: Path, filter: Filter, random: Random): WaitCourse => {
-  const joined = [path.joined];
-  const weighed = [path.weighed];
+const courseOf = (particle: Particle, filter: Filter, random: Random): WaitCourse => {
+  const joined = [particle.joined];
+  const weighed = [particle.weighed];
   const steps = (COURSE_MIN + AFTER_MIN) / STEP_MIN;
   for (let step = 0; step < steps; step += 1) {
-    stepPath(path, stepAt(filter, (filter.step + step) * STEP_MIN), random);
-    joined.push(path.joined);
-    weighed.push(path.weighed);
+    stepParticle(particle, stepAt(filter, (filter.step + step) * STEP_MIN), random);
+    joined.push(particle.joined);
+    weighed.push(particle.weighed);
   }
   return Array.from({ length: COURSE_MIN / COURSE_STEP_MIN + 1 }, (_, place) =>
     waitFrom((place * COURSE_STEP_MIN) / STEP_MIN, joined, weighed),

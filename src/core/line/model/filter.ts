@@ -1,21 +1,21 @@
 /** Carries the paths through the day's observations up to now. */
 import type { Minutes } from '../../units.ts';
 import { BIN_MIN, DAY_BINS, atBin } from './usual-day.ts';
-import type { LineProfile } from './usual-day.ts';
-import { KEPT, STEP_MIN, copyPath, newPath, stepPath } from './particle.ts';
-import type { Path, Prior, Step } from './particle.ts';
+import type { UsualDay } from './usual-day.ts';
+import { KEPT, STEP_MIN, copyParticle, newParticle, stepParticle } from './particle.ts';
+import type { Particle, Prior, Step } from './particle.ts';
 import { normal } from './random.ts';
 import type { Random } from './random.ts';
 import type { LineEvent, Timeline } from './timeline.ts';
-import { hearPilers, weighCount, weighJoin, weighPending, weighWeighing } from './score.ts';
+import { hearPilers, scoreCount, scoreJoin, scorePending, scoreWeighing } from './score.ts';
 
 export interface Filter {
-  paths: Path[];
+  paths: Particle[];
   /** Where resampled paths are written; swapped with `paths`. */
-  spare: Path[];
+  spare: Particle[];
   random: Random;
   step: number;
-  profile: LineProfile;
+  profile: UsualDay;
   mostOpen: number;
   /** Log-likelihood of the events so far. */
   evidence: number;
@@ -42,13 +42,13 @@ export const stepAt = (filter: Filter, atMin: Minutes): Step => {
 };
 
 export const newFilter = (
-  profile: LineProfile,
+  profile: UsualDay,
   prior: Prior,
   paths: number,
   mostOpen: number,
   random: Random,
 ): Filter => {
-  const fresh = (): Path => newPath(random, prior);
+  const fresh = (): Particle => newParticle(random, prior);
   return {
     paths: Array.from({ length: paths }, fresh),
     spare: Array.from({ length: paths }, fresh),
@@ -81,7 +81,7 @@ export const runFilter = (filter: Filter, timeline: Timeline, nowMin: Minutes): 
     applyUpTo((filter.step + 0.5) * STEP_MIN);
   }
   applyUpTo(Infinity);
-  for (const slot of pending) for (const path of filter.paths) weighPending(path, slot, nowMin);
+  for (const slot of pending) for (const particle of filter.paths) scorePending(particle, slot, nowMin);
   resample(filter);
 };
 
@@ -90,20 +90,20 @@ const advance = (filter: Filter, pending: readonly number[]): void => {
   filter.step += 1;
   const at = filter.step & (KEPT - 1);
   const bin = Math.min(DAY_BINS - 1, Math.floor((filter.step * STEP_MIN) / BIN_MIN));
-  for (const path of filter.paths) {
-    stepPath(path, step, filter.random);
-    path.joinedThen[at] = path.joined;
-    path.weighedThen[at] = path.weighed;
-    path.openThen[bin] = path.open;
-    path.lineThen[bin] = path.joined - path.weighed;
+  for (const particle of filter.paths) {
+    stepParticle(particle, step, filter.random);
+    particle.joinedThen[at] = particle.joined;
+    particle.weighedThen[at] = particle.weighed;
+    particle.openThen[bin] = particle.open;
+    particle.lineThen[bin] = particle.joined - particle.weighed;
   }
   for (const slot of pending)
-    for (const path of filter.paths) notePassing(path, slot, filter.step * STEP_MIN);
+    for (const particle of filter.paths) notePassing(particle, slot, filter.step * STEP_MIN);
 };
 
-const notePassing = (path: Path, slot: number, atMin: Minutes): void => {
-  if (Number.isNaN(path.passedMin[slot]) && path.unloaded >= (path.numbers[slot] ?? NaN))
-    path.passedMin[slot] = atMin;
+const notePassing = (particle: Particle, slot: number, atMin: Minutes): void => {
+  if (Number.isNaN(particle.passedMin[slot]) && particle.unloaded >= (particle.numbers[slot] ?? NaN))
+    particle.passedMin[slot] = atMin;
 };
 
 const apply = (filter: Filter, event: LineEvent, pending: number[]): void => {
@@ -111,30 +111,30 @@ const apply = (filter: Filter, event: LineEvent, pending: number[]): void => {
   switch (event.is) {
     case 'joined':
       if (event.pending) pending.push(event.slot);
-      for (const path of paths) weighJoin(path, event, step, random);
+      for (const particle of paths) scoreJoin(particle, event, step, random);
       return;
     case 'weighed':
-      for (const path of paths) weighWeighing(path, event, random);
+      for (const particle of paths) scoreWeighing(particle, event, random);
       return;
     case 'counted':
-      for (const path of paths) weighCount(path, event, random);
+      for (const particle of paths) scoreCount(particle, event, random);
       return;
     case 'pilers':
       filter.mostOpen = Math.max(filter.mostOpen, event.open ?? 1);
-      for (const path of paths) hearPilers(path, event.open, event.down, random);
+      for (const particle of paths) hearPilers(particle, event.open, event.down, random);
       return;
   }
 };
 
 /** Shares of the paths, summing to 1. */
-const weightsOf = (paths: readonly Path[]): Float64Array => {
+const weightsOf = (paths: readonly Particle[]): Float64Array => {
   let most = -Infinity;
-  for (const path of paths) most = Math.max(most, path.logWeight);
+  for (const particle of paths) most = Math.max(most, particle.logScore);
   const weights = new Float64Array(paths.length);
   let sum = 0;
   let index = 0;
-  for (const path of paths) {
-    const weight = Math.exp(path.logWeight - most);
+  for (const particle of paths) {
+    const weight = Math.exp(particle.logScore - most);
     weights[index] = weight;
     sum += weight;
     index += 1;
@@ -151,10 +151,11 @@ const resampleIfUneven = (filter: Filter): void => {
 };
 
 /** Log of the mean weight. */
-const evidenceOf = (paths: readonly Path[]): number => {
-  const most = paths.reduce((best, path) => Math.max(best, path.logWeight), -Infinity);
+const evidenceOf = (paths: readonly Particle[]): number => {
+  const most = paths.reduce((best, particle) => Math.max(best, particle.logScore), -Infinity);
   return (
-    most + Math.log(paths.reduce((sum, path) => sum + Math.exp(path.logWeight - most), 0) / paths.length)
+    most +
+    Math.log(paths.reduce((sum, particle) => sum + Math.exp(particle.logScore - most), 0) / paths.length)
   );
 };
 
@@ -166,11 +167,11 @@ const resample = (filter: Filter, weights = weightsOf(filter.paths)): void => {
   let taken = 0;
   let reached = random() / count;
   let sum = 0;
-  paths.forEach((path, index) => {
+  paths.forEach((particle, index) => {
     sum += weights[index] ?? 0;
     for (; taken < count && (reached < sum || index === count - 1); reached += 1 / count) {
       const copy = spare[taken];
-      if (copy !== undefined) copyPath(path, copy);
+      if (copy !== undefined) copyParticle(particle, copy);
       taken += 1;
     }
   });
@@ -184,13 +185,13 @@ const resample = (filter: Filter, weights = weightsOf(filter.paths)): void => {
  * shrinkage (Liu & West, in Sequential Monte Carlo Methods in Practice, 2001).
  */
 const spreadApart = ({ paths, random }: Filter): void => {
-  const day = momentsOf(paths, (path) => Math.log(path.dayFactor));
-  const rate = momentsOf(paths, (path) => Math.log(path.perPilerMin));
-  for (const path of paths) {
-    path.logWeight = 0;
-    path.dayFactor = Math.exp(moved(Math.log(path.dayFactor), day, random));
-    path.perPilerMin = Math.exp(moved(Math.log(path.perPilerMin), rate, random));
-    path.yardPerPiler = Math.min(3, Math.max(1, path.yardPerPiler + 0.05 * normal(random)));
+  const day = momentsOf(paths, (particle) => Math.log(particle.dayFactor));
+  const rate = momentsOf(paths, (particle) => Math.log(particle.perPilerMin));
+  for (const particle of paths) {
+    particle.logScore = 0;
+    particle.dayFactor = Math.exp(moved(Math.log(particle.dayFactor), day, random));
+    particle.perPilerMin = Math.exp(moved(Math.log(particle.perPilerMin), rate, random));
+    particle.yardPerPiler = Math.min(3, Math.max(1, particle.yardPerPiler + 0.05 * normal(random)));
   }
 };
 
@@ -199,11 +200,11 @@ interface Moments {
   sd: number;
 }
 
-const momentsOf = (paths: readonly Path[], of: (path: Path) => number): Moments => {
+const momentsOf = (paths: readonly Particle[], of: (particle: Particle) => number): Moments => {
   let sum = 0;
   let squares = 0;
-  for (const path of paths) {
-    const value = of(path);
+  for (const particle of paths) {
+    const value = of(particle);
     sum += value;
     squares += value * value;
   }

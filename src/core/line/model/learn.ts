@@ -3,8 +3,8 @@ import { minutesBetween } from '../../units.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import { filterOf, quantile } from '../wait-forecast.ts';
 import { BIN_MIN, DAY_BINS, defaultProfile } from './usual-day.ts';
-import type { Path } from './particle.ts';
-import type { LineProfile, UsualWait } from './usual-day.ts';
+import type { Particle } from './particle.ts';
+import type { UsualDay, UsualWait } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
 import type { Reading } from './rolls.ts';
 import { timelineOf, tripsOf } from './timeline.ts';
@@ -31,7 +31,7 @@ const FEWEST_WAITS = 8;
 const EM_ROUNDS = 30;
 
 /** `days` in order of time, each with all that was heard of it. */
-export const learnProfile = (days: readonly LineObservations[], usualPilers: number): LineProfile => {
+export const learnProfile = (days: readonly LineObservations[], usualPilers: number): UsualDay => {
   const fresh = defaultProfile(usualPilers);
   if (days.length === 0) return fresh;
   const counts = countsOf(days, fresh);
@@ -51,7 +51,7 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
 const lastMs = ({ visits, opening }: LineObservations): EpochMs =>
   Math.max(opening ?? 0, ...visits.map((visit) => visit.heardMs));
 
-const ticketsOf = (days: readonly LineObservations[], profile: LineProfile): Ticket[] =>
+const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): Ticket[] =>
   days.flatMap((seen, day) => {
     if (seen.opening === null) return [];
     return tripsOf(seen, seen.opening, lastMs(seen), profile)
@@ -68,7 +68,7 @@ const ticketsOf = (days: readonly LineObservations[], profile: LineProfile): Tic
  * The line is first come, first served, so the serials of two of our trucks tell how many joined between them. A roll
  * of serials goes on overnight.
  */
-const countsOf = (days: readonly LineObservations[], profile: LineProfile): Counted[] => {
+const countsOf = (days: readonly LineObservations[], profile: UsualDay): Counted[] => {
   const rolls: Ticket[][] = [];
   for (const ticket of ticketsOf(days, profile)) {
     const found = rollOf(rolls, ticket, MOST_PER_MIN);
@@ -107,7 +107,7 @@ const overlapMin = ({ spans }: Counted, bin: number): Minutes =>
  * round (Silverman, Jones, Wilson & Nychka, J. R. Stat. Soc. B 52(2), 1990), with a gamma prior of `PRIOR_DAYS` days
  * at the mean rate. Nobody joins at hours at which none of ours was ever seen.
  */
-const learnArrivals = (counts: readonly Counted[], on: readonly boolean[], fresh: LineProfile): number[] => {
+const learnArrivals = (counts: readonly Counted[], on: readonly boolean[], fresh: UsualDay): number[] => {
   const bins = on.map((_, bin) => bin);
   const overlaps = counts.map((count) => bins.map((bin) => (on[bin] ? overlapMin(count, bin) : 0)));
   const minutes = overlaps.reduce((sum, row) => sum + row.reduce((a, b) => a + b, 0), 0);
@@ -162,7 +162,7 @@ const learnYard = (days: readonly LineObservations[]): Minutes | null => {
   return yards.length < FEWEST_WAITS ? null : quantile(yards, 0.5);
 };
 
-const learnUsual = (days: readonly LineObservations[], profile: LineProfile): (UsualWait | null)[] => {
+const learnUsual = (days: readonly LineObservations[], profile: UsualDay): (UsualWait | null)[] => {
   const waits = days.flatMap((seen) => {
     if (seen.opening === null) return [];
     return tripsOf(seen, seen.opening, lastMs(seen), profile).flatMap(({ joinedMin, weighedMin }) =>
@@ -186,24 +186,24 @@ interface DayEnd {
   line: number[];
 }
 
-const endOf = (seen: LineObservations, profile: LineProfile): DayEnd => {
+const endOf = (seen: LineObservations, profile: UsualDay): DayEnd => {
   const timeline = timelineOf(seen, profile, lastMs(seen));
   const nowMin = minutesBetween(timeline.openingMs, lastMs(seen));
   const { paths, evidence } = filterOf(seen, profile, timeline, nowMin);
-  const byBin = (of: (path: Path, bin: number) => number): number[] =>
-    Array.from({ length: DAY_BINS }, (_, bin) => mean(paths.map((path) => of(path, bin))));
+  const byBin = (of: (particle: Particle, bin: number) => number): number[] =>
+    Array.from({ length: DAY_BINS }, (_, bin) => mean(paths.map((particle) => of(particle, bin))));
   return {
     evidence,
-    logMinPerTruck: mean(paths.map((path) => -Math.log(path.perPilerMin))),
-    open: byBin((path, bin) => Math.max(1, path.openThen[bin] ?? 1)),
-    line: byBin((path, bin) => path.lineThen[bin] ?? 0),
+    logMinPerTruck: mean(paths.map((particle) => -Math.log(particle.perPilerMin))),
+    open: byBin((particle, bin) => Math.max(1, particle.openThen[bin] ?? 1)),
+    line: byBin((particle, bin) => particle.lineThen[bin] ?? 0),
   };
 };
 
 /** Trucks that come by themselves, or go round in fleets of 50, 20, 10. */
 const RETURNING = [0, 0.02, 0.05, 0.1] as const;
 
-const likeliestReturning = (days: readonly LineObservations[], profile: LineProfile): number => {
+const likeliestReturning = (days: readonly LineObservations[], profile: UsualDay): number => {
   const tried = RETURNING.map((returning) => ({
     returning,
     evidence: mean(days.map((seen) => endOf(seen, { ...profile, returning }).evidence)),
@@ -212,7 +212,7 @@ const likeliestReturning = (days: readonly LineObservations[], profile: LineProf
 };
 
 /** What explains the days best, as the mean over days; a step of expectation-maximisation. */
-const explained = (days: readonly LineObservations[], profile: LineProfile): LineProfile => {
+const explained = (days: readonly LineObservations[], profile: UsualDay): UsualDay => {
   const ends = days.map((seen) => endOf(seen, profile));
   const byBin = (of: (end: DayEnd) => number[]): number[] =>
     Array.from({ length: DAY_BINS }, (_, bin) => mean(ends.map((end) => of(end)[bin] ?? 0)));
@@ -233,7 +233,7 @@ const NOISE_PRIOR = 8;
 const LATE_VARIANCE = 2;
 const SHORT_SPAN = 15;
 
-type Noise = Pick<LineProfile, 'daySd' | 'levelSd' | 'dispersion'>;
+type Noise = Pick<UsualDay, 'daySd' | 'levelSd' | 'dispersion'>;
 
 /**
  * By moments. `dispersion`: variance over mean of the trucks joining in a short time, 1 for Poisson arrivals, less for

@@ -10,7 +10,7 @@ import { DAY_BINS } from './usual-day.ts';
 import { normal } from './random.ts';
 import type { Random } from './random.ts';
 
-export interface Path {
+export interface Particle {
   /** Counts since opening; `unloaded` <= `weighed` <= `joined`. */
   joined: number;
   weighed: number;
@@ -24,7 +24,7 @@ export interface Path {
   yardPerPiler: number;
   open: number;
   down: number;
-  logWeight: number;
+  logScore: number;
   /** `joined` and `weighed` at the end of each of the last steps; a ring. */
   joinedThen: Float64Array;
   weighedThen: Float64Array;
@@ -81,7 +81,7 @@ export interface Prior {
   rolls: number;
 }
 
-export const newPath = (random: Random, prior: Prior): Path => ({
+export const newParticle = (random: Random, prior: Prior): Particle => ({
   joined: 0,
   weighed: 0,
   unloaded: 0,
@@ -91,7 +91,7 @@ export const newPath = (random: Random, prior: Prior): Path => ({
   yardPerPiler: 1 + 2 * random(),
   open: 1,
   down: 0,
-  logWeight: 0,
+  logScore: 0,
   joinedThen: new Float64Array(KEPT),
   weighedThen: new Float64Array(KEPT),
   numbers: new Float64Array(prior.slots).fill(NaN),
@@ -101,7 +101,7 @@ export const newPath = (random: Random, prior: Prior): Path => ({
   lineThen: new Float64Array(DAY_BINS),
 });
 
-export const copyPath = (from: Path, to: Path): void => {
+export const copyParticle = (from: Particle, to: Particle): void => {
   to.joined = from.joined;
   to.weighed = from.weighed;
   to.unloaded = from.unloaded;
@@ -111,7 +111,7 @@ export const copyPath = (from: Path, to: Path): void => {
   to.yardPerPiler = from.yardPerPiler;
   to.open = from.open;
   to.down = from.down;
-  to.logWeight = from.logWeight;
+  to.logScore = from.logScore;
   to.joinedThen.set(from.joinedThen);
   to.weighedThen.set(from.weighedThen);
   to.numbers.set(from.numbers);
@@ -133,57 +133,57 @@ const skewedCoin = (random: Random, mean: number): number => {
   return random() < 0.5 - 0.25 / half ? 0.5 + half : 0.5 - half;
 };
 
-export const stepPath = (path: Path, step: Step, random: Random): void => {
-  path.level = LEVEL_KEEP * path.level + LEVEL_KICK * step.levelSd * coin(random);
+export const stepParticle = (particle: Particle, step: Step, random: Random): void => {
+  particle.level = LEVEL_KEEP * particle.level + LEVEL_KICK * step.levelSd * coin(random);
   // A truck that stands in the line does not come back from the field.
-  const kept = step.returning * (path.joined - path.weighed - step.usualLine);
+  const kept = step.returning * (particle.joined - particle.weighed - step.usualLine);
   const level = Math.exp(
-    path.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
+    particle.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
   );
-  const mean = step.arrivals * path.dayFactor * level;
-  path.joined += mean + step.scatter * skewedCoin(random, mean);
-  turnPilers(path, step, random);
-  serve(path, random);
+  const mean = step.arrivals * particle.dayFactor * level;
+  particle.joined += mean + step.scatter * skewedCoin(random, mean);
+  turnPilers(particle, step, random);
+  serve(particle, random);
 };
 
 /** Trucks through the scale and over the pilers, as far as there are trucks in the line and room in the yard. */
-export const serve = (path: Path, random: Random): void => {
-  const mean = path.perPilerMin * (path.open - path.down) * STEP_MIN;
+export const serve = (particle: Particle, random: Random): void => {
+  const mean = particle.perPilerMin * (particle.open - particle.down) * STEP_MIN;
   const done = mean > 0 ? mean + SERVICE_CV * Math.sqrt(mean) * coin(random) : 0;
-  path.unloaded = Math.min(path.weighed, path.unloaded + Math.max(0, done));
-  const room = path.unloaded + 1 + path.yardPerPiler * path.open;
-  path.weighed = Math.min(
-    path.joined,
-    Math.max(path.weighed, room),
-    path.weighed + SCALE_PER_STEP * path.open,
+  particle.unloaded = Math.min(particle.weighed, particle.unloaded + Math.max(0, done));
+  const room = particle.unloaded + 1 + particle.yardPerPiler * particle.open;
+  particle.weighed = Math.min(
+    particle.joined,
+    Math.max(particle.weighed, room),
+    particle.weighed + SCALE_PER_STEP * particle.open,
   );
 };
 
 /** At most one of: a piler opens, closes, breaks, is repaired. */
-export const turnPilers = (path: Path, step: Step, random: Random): void => {
-  const needed = step.perMinWanted / path.perPilerMin;
+export const turnPilers = (particle: Particle, step: Step, random: Random): void => {
+  const needed = step.perMinWanted / particle.perPilerMin;
   const wanted =
     (step.pilersOpen ?? needed) +
-    needed * (path.dayFactor - 1) +
-    PULL_OF_LINE * Math.max(0, path.joined - path.weighed - 3);
+    needed * (particle.dayFactor - 1) +
+    PULL_OF_LINE * Math.max(0, particle.joined - particle.weighed - 3);
   const draw = (random() * TURN_MIN) / STEP_MIN;
-  const opens = path.open < step.mostOpen ? share(wanted - path.open) : 0;
+  const opens = particle.open < step.mostOpen ? share(wanted - particle.open) : 0;
   if (draw < opens) {
-    path.open += 1;
+    particle.open += 1;
     return;
   }
-  const closes = opens + (path.open > 1 ? 1 - share(wanted - path.open + 1) : 0);
+  const closes = opens + (particle.open > 1 ? 1 - share(wanted - particle.open + 1) : 0);
   if (draw < closes) {
-    path.open -= 1;
-    path.down = Math.min(path.down, path.open);
+    particle.open -= 1;
+    particle.down = Math.min(particle.down, particle.open);
     return;
   }
-  const breaks = closes + ((path.open - path.down) * TURN_MIN) / BREAKDOWN_EVERY_MIN;
+  const breaks = closes + ((particle.open - particle.down) * TURN_MIN) / BREAKDOWN_EVERY_MIN;
   if (draw < breaks) {
-    path.down += 1;
+    particle.down += 1;
     return;
   }
-  if (draw < breaks + (path.down * TURN_MIN) / BREAKDOWN_LASTS_MIN) path.down -= 1;
+  if (draw < breaks + (particle.down * TURN_MIN) / BREAKDOWN_LASTS_MIN) particle.down -= 1;
 };
 
 /** Share of the time that one more piler is open; never quite impossible, never quite sure. */

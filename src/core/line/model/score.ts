@@ -5,7 +5,7 @@
 import { exponential, normal } from './random.ts';
 import type { Random } from './random.ts';
 import { KEPT, STEP_MIN } from './particle.ts';
-import type { Path } from './particle.ts';
+import type { Particle } from './particle.ts';
 import type { LineEvent } from './timeline.ts';
 
 export type Joined = Extract<LineEvent, { is: 'joined' }>;
@@ -42,25 +42,25 @@ const tail = (x: number): number => Math.exp(-Math.abs(x) / TAIL) / (2 * TAIL);
  * neighbour that fits: a share of the error, as in a Kalman update with the path's slack as its variance. A path that
  * is far off is taken all the way.
  */
-const correct = (path: Path, excess: number, noiseSd: number, trust: Trust, random: Random): void => {
+const correct = (particle: Particle, excess: number, noiseSd: number, trust: Trust, random: Random): void => {
   if (random() < trust.wrongShare) {
-    path.logWeight += Math.log(ANY_VALUE);
+    particle.logScore += Math.log(ANY_VALUE);
     return;
   }
   const variance = SLACK * SLACK + noiseSd * noiseSd;
   const near = density(excess, Math.sqrt(variance));
   const foreseen = (1 - trust.surpriseShare) * ((1 - TAIL_SHARE) * near + TAIL_SHARE * tail(excess));
   const surprise = trust.surpriseShare * ANY_VALUE;
-  path.logWeight += Math.log(foreseen + surprise);
+  particle.logScore += Math.log(foreseen + surprise);
   const isSurprised = surprise > 0 && random() * (foreseen + surprise) < surprise;
   const gain = isSurprised ? 1 : 1 - (noiseSd * noiseSd) / variance;
-  shift(path, gain * excess + Math.sqrt(gain) * noiseSd * normal(random));
+  shift(particle, gain * excess + Math.sqrt(gain) * noiseSd * normal(random));
 };
 
-const shift = (path: Path, trucks: number): void => {
-  const moved = Math.min(trucks, path.joined - path.weighed);
-  path.weighed += moved;
-  path.unloaded += moved;
+const shift = (particle: Particle, trucks: number): void => {
+  const moved = Math.min(trucks, particle.joined - particle.weighed);
+  particle.weighed += moved;
+  particle.unloaded += moved;
 };
 
 /** Value of a ring `backMin` ago, at the end of step `step`. */
@@ -73,38 +73,44 @@ const then = (ring: Float64Array, step: number, backMin: number): number => {
 };
 
 /** A truck of ours joined: its number in the path is what had joined by then. */
-export const weighJoin = (path: Path, event: Joined, step: number, random: Random): void => {
+export const scoreJoin = (particle: Particle, event: Joined, step: number, random: Random): void => {
   const sinceMin = step * STEP_MIN - event.atMin;
   const backMin = Math.max(0, sinceMin) + exponential(random, event.stated ? LATE_MIN : LATE_INFERRED_MIN);
-  const number = Math.max(then(path.joinedThen, step, backMin), 0);
-  path.numbers[event.slot] = number;
-  path.passedMin[event.slot] = NaN;
+  const number = Math.max(then(particle.joinedThen, step, backMin), 0);
+  particle.numbers[event.slot] = number;
+  particle.passedMin[event.slot] = NaN;
   if (event.ahead === null) return;
-  const line = number - then(path.weighedThen, step, backMin);
-  correct(path, line - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
+  const line = number - then(particle.weighedThen, step, backMin);
+  correct(particle, line - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
 };
 
-export const weighCount = (path: Path, event: Counted, random: Random): void => {
-  const last = event.slot === null ? path.joined : (path.numbers[event.slot] ?? path.joined);
-  correct(path, last - path.weighed - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
+export const scoreCount = (particle: Particle, event: Counted, random: Random): void => {
+  const last = event.slot === null ? particle.joined : (particle.numbers[event.slot] ?? particle.joined);
+  correct(
+    particle,
+    last - particle.weighed - event.ahead,
+    1 + COUNT_ERROR * event.ahead,
+    COUNT_TRUST,
+    random,
+  );
 };
 
 /** A truck of ours is on the scale, so `weighed` is its number; the serial says how many went before. */
-export const weighWeighing = (path: Path, event: Weighed, random: Random): void => {
+export const scoreWeighing = (particle: Particle, event: Weighed, random: Random): void => {
   const { ticket, slot } = event;
-  if (ticket !== null && ticket.served !== null) weighSerial(path, ticket.roll, ticket.served);
-  const number = slot === null ? undefined : path.numbers[slot];
+  if (ticket !== null && ticket.served !== null) scoreSerial(particle, ticket.roll, ticket.served);
+  const number = slot === null ? undefined : particle.numbers[slot];
   if (number !== undefined && !Number.isNaN(number)) {
-    const noiseSd = 0.5 + event.sdMin * path.perPilerMin * path.open;
-    correct(path, number - path.weighed, noiseSd, JOIN_TRUST, random);
+    const noiseSd = 0.5 + event.sdMin * particle.perPilerMin * particle.open;
+    correct(particle, number - particle.weighed, noiseSd, JOIN_TRUST, random);
   }
-  if (ticket !== null) path.marks[ticket.roll] = path.weighed;
+  if (ticket !== null) particle.marks[ticket.roll] = particle.weighed;
 };
 
-const weighSerial = (path: Path, roll: number, served: { count: number; sd: number }): void => {
-  const since = path.weighed - (path.marks[roll] ?? NaN);
+const scoreSerial = (particle: Particle, roll: number, served: { count: number; sd: number }): void => {
+  const since = particle.weighed - (particle.marks[roll] ?? NaN);
   if (Number.isNaN(since)) return;
-  path.logWeight += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + 0.005);
+  particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + 0.005);
 };
 
 /** Tickets that are never told, and how long after unloading the others are heard. */
@@ -113,15 +119,20 @@ const TOLD_AFTER_MIN = 3;
 const TOLD_SCATTER_MIN = 3;
 
 /** A truck of ours has joined, and nothing was heard since: most likely it still waits. */
-export const weighPending = (path: Path, slot: number, nowMin: number): void => {
-  const silentMin = nowMin - (path.passedMin[slot] ?? NaN) - TOLD_AFTER_MIN;
+export const scorePending = (particle: Particle, slot: number, nowMin: number): void => {
+  const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - TOLD_AFTER_MIN;
   if (!(silentMin > 0)) return;
-  path.logWeight += Math.log(NEVER_TOLD + (1 - NEVER_TOLD) * Math.exp(-silentMin / TOLD_SCATTER_MIN));
+  particle.logScore += Math.log(NEVER_TOLD + (1 - NEVER_TOLD) * Math.exp(-silentMin / TOLD_SCATTER_MIN));
 };
 
 /** Pilers as reported, believed by most paths. */
-export const hearPilers = (path: Path, open: number | null, down: number | null, random: Random): void => {
+export const hearPilers = (
+  particle: Particle,
+  open: number | null,
+  down: number | null,
+  random: Random,
+): void => {
   if (random() < 0.1) return;
-  if (open !== null) path.open = Math.max(1, open);
-  path.down = Math.min(path.open, down ?? (open === null ? path.down : 0));
+  if (open !== null) particle.open = Math.max(1, open);
+  particle.down = Math.min(particle.open, down ?? (open === null ? particle.down : 0));
 };

@@ -2,7 +2,7 @@
 import { addMinutes, minutesBetween } from '../../units.ts';
 import type { TruckId } from '../../roster.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
-import type { LineProfile } from './usual-day.ts';
+import type { UsualDay } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
 import type { Reading } from './rolls.ts';
 import type { LineObservations, Visit } from '../types.ts';
@@ -48,7 +48,7 @@ export interface Trip {
 }
 
 /** First weight as told, else reckoned back from what came after it. */
-const weighedAt = (visit: Visit, profile: LineProfile): { atMs: EpochMs; sdMin: Minutes } | null => {
+const weighedAt = (visit: Visit, profile: UsualDay): { atMs: EpochMs; sdMin: Minutes } | null => {
   const { yardMin } = profile;
   if (visit.firstWeighedMs !== null) return { atMs: visit.firstWeighedMs, sdMin: 0 };
   if (visit.dumpedMs !== null)
@@ -58,7 +58,7 @@ const weighedAt = (visit: Visit, profile: LineProfile): { atMs: EpochMs; sdMin: 
   return null;
 };
 
-const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: LineProfile): Trip => {
+const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: UsualDay): Trip => {
   const weighed = weighedAt(visit, profile);
   const weighedMs = weighed === null ? null : Math.min(weighed.atMs, nowMs);
   const joinedMs = visit.joinedMs === null ? null : Math.min(visit.joinedMs, weighedMs ?? nowMs);
@@ -106,7 +106,7 @@ export const tripsOf = (
   observations: LineObservations,
   openingMs: EpochMs,
   nowMs: EpochMs,
-  profile: LineProfile,
+  profile: UsualDay,
 ): Trip[] => {
   const heard = observations.visits.filter((visit) => visit.heardMs <= nowMs);
   const told = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
@@ -120,11 +120,7 @@ const opened = (observations: LineObservations, nowMs: EpochMs): EpochMs => {
   return addMinutes(Math.min(nowMs, ...times), -60);
 };
 
-export const timelineOf = (
-  observations: LineObservations,
-  profile: LineProfile,
-  nowMs: EpochMs,
-): Timeline => {
+export const timelineOf = (observations: LineObservations, profile: UsualDay, nowMs: EpochMs): Timeline => {
   const openingMs = opened(observations, nowMs);
   const trips = tripsOf(observations, openingMs, nowMs, profile);
   const slots = slotsOf(trips);

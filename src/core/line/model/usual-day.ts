@@ -10,7 +10,7 @@ export interface UsualWait {
   highMin: Minutes;
 }
 
-export interface LineProfile {
+export interface UsualDay {
   /** Trucks per minute that join, by half hour since opening. */
   arrivalsPerMin: readonly number[];
   /** Log-noise of arrivals from day to day, and within the day. */
@@ -48,7 +48,7 @@ export const DEFAULT_MIN_PER_TRUCK = 4.8;
 const DEFAULT_BUSY = 0.75;
 
 /** Pilers working at the default rate, trucks coming evenly through the day. */
-export const defaultProfile = (usualPilers: number): LineProfile => ({
+export const defaultProfile = (usualPilers: number): UsualDay => ({
   arrivalsPerMin: Array.from(
     { length: DAY_BINS },
     () => (DEFAULT_BUSY * Math.max(1, usualPilers)) / DEFAULT_MIN_PER_TRUCK,
@@ -68,5 +68,5 @@ export const defaultProfile = (usualPilers: number): LineProfile => ({
 export const atBin = (bins: readonly number[], atMin: Minutes): number =>
   bins[Math.max(0, Math.floor(atMin / BIN_MIN))] ?? 0;
 
-export const usualAt = (profile: LineProfile, atMin: Minutes): UsualWait | null =>
+export const usualAt = (profile: UsualDay, atMin: Minutes): UsualWait | null =>
   profile.usual[Math.max(0, Math.floor(atMin / 120))] ?? null;

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { learnProfile } from '../../../../src/core/line/model/learn.ts';
 import { BIN_MIN, defaultProfile } from '../../../../src/core/line/model/usual-day.ts';
-import type { LineProfile } from '../../../../src/core/line/model/usual-day.ts';
+import type { UsualDay } from '../../../../src/core/line/model/usual-day.ts';
 import { exponential, randomFrom } from '../../../../src/core/line/model/random.ts';
 import type { LineObservations } from '../../../../src/core/line/types.ts';
 import { scene, visit } from '../scene.ts';
@@ -38,7 +38,7 @@ const simulatedDays = (days: number): LineObservations[] => {
 };
 
 describe('the profile learned from past days', () => {
-  let profile: LineProfile;
+  let profile: UsualDay;
   beforeAll(() => {
     profile = learnProfile(simulatedDays(20), 1);
   });
