@@ -5,11 +5,11 @@ import { hear } from '../run/in/hear.ts';
 import { lineHistories } from '../run/line/service.ts';
 import { lineThreads } from '../run/line/thread.ts';
 import { harvestOf } from '../run/host/operation.ts';
-import type { Log } from '../run/host/operation.ts';
 import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
 import type { WeatherSource } from '../ports/weather.ts';
 import type { Operation } from './operate.ts';
+import type { Log } from '../ports/log.ts';
 
 const TICK_MS = 1_000;
 

@@ -1,5 +1,4 @@
 /** A notice as a message of the Common Alerting Protocol 1.2, for other systems to take in. */
-import type { Harvest, NoticeEvent } from '../core/harvest/fold.ts';
 import { newestStep, rainFor } from '../core/notices/notices.ts';
 import type { RaisedStep } from '../core/notices/notices.ts';
 import { stationById } from '../core/roster.ts';
@@ -10,6 +9,7 @@ import { capXml } from '../saying/cap/cap-xml.ts';
 import { capAlert } from '../saying/cap/cap.ts';
 import type { CapWords } from '../saying/cap/cap.ts';
 import { noticeParts } from '../saying/notice.ts';
+import type { NoticeEvent, Harvest } from '../core/harvest/harvest.ts';
 
 /** RFC 3066. */
 const TAGS: Record<Language, string> = { en: 'en-US', es: 'es-US' };

@@ -1,15 +1,16 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
-import type { Harvest } from '../core/harvest/fold.ts';
 import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line/service.ts';
 import { createMetrics } from '../run/host/metrics.ts';
 import type { Metrics } from '../run/host/metrics.ts';
-import { noSharedTickets } from '../run/line/shared-tickets.ts';
 import { allFacts, harvestOf, emptyCache } from '../run/host/operation.ts';
-import type { Log, Running } from '../run/host/operation.ts';
+import type { Running } from '../run/host/operation.ts';
 import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
 import type { Store } from '../store/open.ts';
+import type { Harvest } from '../core/harvest/harvest.ts';
+import type { Log } from '../ports/log.ts';
+import { noSharedTickets } from '../run/line/shared-ticket-cache.ts';
 
 export type Place = Parameters<typeof openStore>[0];
 

@@ -5,13 +5,13 @@ import type { Claimed } from '../ports/outbox.ts';
 import { deliver } from '../run/out/deliver.ts';
 import type { Send } from '../run/out/deliver.ts';
 import { hear } from '../run/in/hear.ts';
-import type { Log } from '../run/host/operation.ts';
 import { tick } from '../run/time/tick.ts';
 import { operate } from './operate.ts';
 import type { Operation, Place } from './operate.ts';
 import { hearRecordedForecast } from './recorded-weather.ts';
 import { parseReplayLine } from './replay-line.ts';
 import type { ReplayLine } from './replay-line.ts';
+import type { Log } from '../ports/log.ts';
 
 export interface ReplayDeps {
   lines: AsyncIterable<string>;

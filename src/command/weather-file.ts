@@ -1,7 +1,8 @@
 import { readFile, stat } from 'node:fs/promises';
-import type { Log, Running } from '../run/host/operation.ts';
+import type { Running } from '../run/host/operation.ts';
 import { hearRecordedForecast } from './recorded-weather.ts';
 import { parseReplayLine } from './replay-line.ts';
+import type { Log } from '../ports/log.ts';
 
 const LOOK_EVERY_MS = 60_000;
 

@@ -3,8 +3,8 @@ import { recordedNws } from '../../adapters/nws/recorded.ts';
 import { nws } from '../../adapters/nws/listen.ts';
 import { openMeteo } from '../../adapters/open-meteo/listen.ts';
 import type { WeatherSource } from '../ports/weather.ts';
-import type { Log } from '../run/host/operation.ts';
 import type { Weather } from '../settings/weather.ts';
+import type { Log } from '../ports/log.ts';
 
 /** The slowest answers seen took some seconds; a request that takes longer is tried again later. */
 const TIMEOUT_MS = 15_000;

@@ -3,16 +3,17 @@ import { accept } from './accept/accept.ts';
 import { factsHitBy } from './accept/changes.ts';
 import type { Speaking } from './accept/speaking.ts';
 import { answer, asksCount } from './answers/answer.ts';
-import { foldHarvest } from './harvest/fold.ts';
-import type { Harvest } from './harvest/fold.ts';
+import { withFacts } from './harvest/fold.ts';
 import type { Fact } from './book/facts.ts';
 import type { Intent, Reading } from './intent.ts';
 import type { ForecastWait } from './line/types.ts';
 import { newestStep } from './notices/notices.ts';
 import type { Load } from './haul/load.ts';
 import type { Roster, TruckId } from './roster.ts';
-import type { Refusal, Telling, Warning } from './telling.ts';
+import type { Telling } from './telling.ts';
 import type { ZoneClock } from './zone-clock.ts';
+import type { Harvest } from './harvest/harvest.ts';
+import type { Refusal, Warning } from './refusal.ts';
 
 export interface Means {
   roster: Roster;
@@ -112,7 +113,7 @@ const step = (
     return { ...progress, answers: [...progress.answers, { tell: 'refusal', refusal: accepted.refusal }] };
   }
   const { facts, warnings } = accepted;
-  const harvest = foldHarvest(means.roster, [...progress.harvest.facts, ...facts]);
+  const harvest = withFacts(progress.harvest, facts);
   const telling = ownTelling(facts, progress, harvest, warnings);
   const receipt = telling
     ? progress.receipt

@@ -1,8 +1,8 @@
 import type { Fact } from '../core/book/facts.ts';
-import type { SharedTicket } from '../core/line/shared-tickets.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Heard } from './chat.ts';
 import type { Outgoing } from './outbox.ts';
+import type { SharedTicket } from '../core/harvest/harvest.ts';
 
 /** A message with a slot, as it stands in its room or with its person, or soon will. */
 export interface Shown extends Pick<Outgoing, 'recipient' | 'platform' | 'to' | 'notBeforeMs'> {

@@ -1,13 +1,10 @@
-import type { HourlyTemperature } from '../core/book/facts.ts';
 import type { StationId } from '../core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../core/units.ts';
-import type { FreezeAlert } from '../core/weather/cold-spell.ts';
 import type { PeriodHigh } from '../core/weather/highs.ts';
-import type { RainTotal } from '../core/weather/rain.ts';
+import type { HourlyTemperature, FreezeAlert, RainTotal } from '../core/weather/types.ts';
 
-export type { FreezeAlert } from '../core/weather/cold-spell.ts';
 export type { PeriodHigh } from '../core/weather/highs.ts';
-export type { RainTotal } from '../core/weather/rain.ts';
+export type { FreezeAlert, RainTotal } from '../core/weather/types.ts';
 
 export interface WeatherPlace {
   id: StationId;

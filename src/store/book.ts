@@ -1,9 +1,9 @@
 import { eq } from 'drizzle-orm';
 import type { Book, Page } from '../ports/book.ts';
-import type { Db, Tx } from './database.ts';
 import { explained } from './failure.ts';
 import { openPage } from './page.ts';
 import { operations } from './schema.ts';
+import type { Db, Tx } from './db.ts';
 
 export const bookOver = (db: Db): Book => ({
   inOneGo: (operation, work) =>

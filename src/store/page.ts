@@ -5,10 +5,10 @@ import type { Page, Shown } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
-import type { Tx } from './database.ts';
 import { rowFrom } from './outbox-row.ts';
 import { sharedTicketsOn } from './shared-tickets.ts';
 import { alarms, facts, inbox, outbox } from './schema.ts';
+import type { Tx } from './db.ts';
 
 /** The page of one operation in an open transaction that holds the operation's lock. */
 export const openPage = (tx: Tx, operation: string): Page => ({

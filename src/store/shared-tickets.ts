@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { and, asc, eq, gte, inArray, lt, sql } from 'drizzle-orm';
-import type { SharedTicket } from '../core/line/shared-tickets.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Page } from '../ports/book.ts';
-import type { Tx } from './database.ts';
 import { pooledTickets } from './schema.ts';
+import type { SharedTicket } from '../core/harvest/harvest.ts';
+import type { Tx } from './db.ts';
 
 const idOf = (operation: string, { pool, serial }: SharedTicket): string =>
   createHash('sha256')

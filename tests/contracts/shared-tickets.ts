@@ -1,8 +1,8 @@
 /** What every store must do with the tickets that operations share. */
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { SharedTicket } from '../../src/core/line/shared-tickets.ts';
 import { MINUTE_MS, NOON_MS } from './samples.ts';
 import type { StoreSetting } from './store-setting.ts';
+import type { SharedTicket } from '../../src/core/harvest/harvest.ts';
 
 const ticket = (serial: string, change: Partial<SharedTicket> = {}): SharedTicket => ({
   pool: 'north',

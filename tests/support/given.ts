@@ -1,16 +1,16 @@
 /** Given these facts, when that person says this: what is written, refused and warned of. Times are wall clock at the sample farm. */
 import { accept } from '../../src/core/accept/accept.ts';
 import { foldHarvest } from '../../src/core/harvest/fold.ts';
-import type { Harvest } from '../../src/core/harvest/fold.ts';
 import type { Correction, Fact, FactHeader, HaulStep, Happening, Ticket } from '../../src/core/book/facts.ts';
 import type { Load } from '../../src/core/haul/load.ts';
 import type { TruckState } from '../../src/core/haul/truck.ts';
 import type { Intent, IntentTarget } from '../../src/core/intent.ts';
 import type { PersonId, Roster, TruckId } from '../../src/core/roster.ts';
-import type { Refusal, Warning } from '../../src/core/telling.ts';
 import type { EpochMs, Lb } from '../../src/core/units.ts';
 import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { sampleRoster } from './roster.ts';
+import type { Harvest } from '../../src/core/harvest/harvest.ts';
+import type { Refusal, Warning } from '../../src/core/refusal.ts';
 
 type Spoken = Exclude<Intent, { do: 'ask' }>;
 

@@ -4,10 +4,10 @@ import { planOf } from '../../src/core/answers/plan.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import type { Fahrenheit } from '../../src/core/units.ts';
-import type { RainTotal } from '../../src/core/weather/rain.ts';
 import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { at, fact } from './given.ts';
 import { sampleRoster } from './roster.ts';
+import type { RainTotal } from '../../src/core/weather/types.ts';
 
 const HOUR_MS = 3_600_000;
 

@@ -1,4 +1,3 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { Intent } from '../intent.ts';
 import { acceptCorrection, acceptWithdrawal } from './changes.ts';
 import { acceptDrill } from './drills.ts';
@@ -9,6 +8,7 @@ import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
 import type { Accepted, Speaking } from './speaking.ts';
 import { acceptTicket } from './ticket.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** What a person means -> the facts to be written, or why not. Questions are not accepted but answered (answer.ts). */
 export const accept = (

@@ -1,13 +1,14 @@
-import type { Harvest } from '../harvest/fold.ts';
 import { askedBy, entriesAndChanges, isChange, standingFacts, targetEntry } from '../book/entries.ts';
 import type { Entry } from '../book/entries.ts';
 import type { Correction, EntryTarget, Fact } from '../book/facts.ts';
 import type { IntentTarget } from '../intent.ts';
 import { mayManage, truckById } from '../roster.ts';
-import { netOf, reweigh, setsWeight, weightWarnings } from '../book/weights.ts';
-import type { Warning } from '../telling.ts';
+import { netOf, reweigh, setsWeight } from '../book/weights.ts';
 import { isAhead, refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import type { Warning } from '../refusal.ts';
+import { weightWarnings } from './weight-warnings.ts';
 
 const fullTarget = (target: IntentTarget, speaking: Speaking): EntryTarget =>
   target.by === 'latest' ? { ...target, person: speaking.speaker.id } : target;

@@ -1,4 +1,3 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { NoticeStep } from '../book/facts.ts';
 import { holds, newestStep, openDrills } from '../notices/notices.ts';
 import { mayManage } from '../roster.ts';
@@ -6,6 +5,7 @@ import { addMinutes } from '../units.ts';
 import { allClear } from '../weather/steps.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** Long enough for the reminder and the names to go out. Chosen. */
 const DRILL_MIN = 30;

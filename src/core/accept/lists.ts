@@ -1,9 +1,9 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { ListChangeAsk } from '../intent.ts';
 import { mayManage } from '../roster.ts';
 import type { CrewMember, Field, ListChange, Roster, Station, Truck } from '../roster.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 type Ask<L extends ListChangeAsk['list']> = Extract<ListChangeAsk, { list: L; put: unknown }>['put'];
 

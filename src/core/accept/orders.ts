@@ -1,4 +1,3 @@
-import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import type { NoticeStep } from '../book/facts.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
@@ -6,6 +5,7 @@ import type { EpochMs } from '../units.ts';
 import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices/notices.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** The digger stays less than 30 min behind the topper (Dean, "Protecting Roots", Sugar Producer, August 2012). */
 const TOPPING_LEAD_MIN = 30;

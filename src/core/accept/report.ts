@@ -1,7 +1,7 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { Happening } from '../book/facts.ts';
 import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** A step of a truck's round trip; with a head count where the driver stands in the line and counted. */
 export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speaking: Speaking): Accepted => {

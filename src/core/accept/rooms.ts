@@ -1,8 +1,8 @@
 /** The rooms of the crew: those of the operation file, and those that a manager has named by words said in them. */
-import type { Harvest } from '../harvest/fold.ts';
 import { LOCAL, mayManage, roomAt } from '../roster.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** Our name for a room that no file names. */
 const idOf = (platform: string, room: string): string => (platform === LOCAL ? room : `${platform}:${room}`);

@@ -1,12 +1,12 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { Fact, Happening } from '../book/facts.ts';
 import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
 import { fieldById } from '../roster.ts';
 import type { CrewMember, FieldId, Roster, StationId, TruckId } from '../roster.ts';
-import type { Refusal, Warning } from '../telling.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import type { Refusal, Warning } from '../refusal.ts';
 
 /** Clocks of phones and ours differ; a report may be this far ahead. */
 const CLOCK_DIFFERENCE_MIN: Minutes = 10;

@@ -1,14 +1,15 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { Ticket } from '../book/facts.ts';
 import { loadOfTicket } from '../haul/belonging.ts';
 import type { BookedTicket } from '../haul/load.ts';
 import { truckById } from '../roster.ts';
 import type { TruckId } from '../roster.ts';
-import { netOf, weightWarnings } from '../book/weights.ts';
+import { netOf } from '../book/weights.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb } from '../units.ts';
 import { refused, stationFor, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { weightWarnings } from './weight-warnings.ts';
 
 /** Without a serial, the same net of the same truck within this time is the same ticket sent twice. */
 const SAME_TICKET_MIN = 20;

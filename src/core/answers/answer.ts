@@ -1,13 +1,11 @@
 /** Questions -> answers, as data. */
 import { board } from './board.ts';
-import type { Harvest } from '../harvest/fold.ts';
 import type { FactOf } from '../book/facts.ts';
 import type { Question } from '../intent.ts';
 import { fleetMatch } from './fleet.ts';
 import { countHelps } from './head-count.ts';
-import { calendarDay } from '../line/history.ts';
 import { keepAtField } from './keep-at-field.ts';
-import { haulMinutes, lineObservations } from '../line/observations.ts';
+import { lineObservations } from '../line/observations.ts';
 import type { ForecastWait, LineObservations } from '../line/types.ts';
 import { digState, unseenNotice } from '../notices/notices.ts';
 import { planOf } from './plan.ts';
@@ -19,6 +17,9 @@ import type { TallyAsk } from './tally.ts';
 import type { Telling } from '../telling.ts';
 import type { EpochMs } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { haulMinutes } from '../harvest/usual-times.ts';
+import { calendarDay } from '../zone-clock.ts';
 
 export interface Asking {
   asker: CrewMember;
@@ -38,12 +39,12 @@ const spanOf = (
   { clock, nowMs }: Asking,
   span: Span,
 ): { fromMs: EpochMs; toMs: EpochMs } => {
-  const today = calendarDay(harvest, clock, nowMs);
+  const today = calendarDay(clock, harvest.roster.zone, nowMs);
   switch (span) {
     case 'today':
       return today;
     case 'yesterday':
-      return calendarDay(harvest, clock, nowMs, -1);
+      return calendarDay(clock, harvest.roster.zone, nowMs, -1);
     case 'season':
       return { ...today, fromMs: Math.min(today.fromMs, ...harvest.facts.map((fact) => fact.atMs)) };
   }

@@ -1,9 +1,9 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { FieldId, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import { endedMs } from '../haul/load.ts';
 import type { Source } from '../haul/load.ts';
 import type { Phase, TruckState } from '../haul/truck.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** One truck as "where is everybody" shows it. */
 export interface BoardRow {

@@ -1,12 +1,12 @@
 /** "Do we need another truck?" */
-import type { Harvest } from '../harvest/fold.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { haulCycle } from '../line/round-trip.ts';
 import { runFleet, runFleetOn, trucksNeeded } from '../line/fleet.ts';
 import type { FleetCourse, FleetMatch } from '../line/fleet.ts';
-import { haulMinutes } from '../line/observations.ts';
 import type { ForecastWait, LineObservations, WaitForecast } from '../line/types.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { haulMinutes } from '../harvest/usual-times.ts';
 
 interface Figures {
   medianMin: Minutes;

@@ -1,9 +1,9 @@
 /** When a driver is asked to count the trucks ahead. */
-import type { Harvest } from '../harvest/fold.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { ForecastWait, LineObservations } from '../line/types.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** The longest interval that a head count would not make shorter. */
 const NARROW_MIN: Minutes = 20;

@@ -1,5 +1,4 @@
 /** Whether a truck had better wait loaded at the field than in the line. */
-import type { Harvest } from '../harvest/fold.ts';
 import { holds } from '../notices/notices.ts';
 import type { TruckId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
@@ -7,6 +6,7 @@ import type { EpochMs, Minutes } from '../units.ts';
 import { adviseHold } from '../line/fleet.ts';
 import type { HoldAdvice } from '../line/fleet.ts';
 import type { ForecastWait, LineObservations } from '../line/types.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** The hold that is weighed: half an hour. */
 const HOLD_MIN: Minutes = 30;

@@ -1,9 +1,9 @@
-import type { Harvest } from '../harvest/fold.ts';
 import { fieldById } from '../roster.ts';
 import type { Field, FieldId } from '../roster.ts';
 import { LB_PER_SHORT_TON } from '../units.ts';
 import type { Lb } from '../units.ts';
 import { acresPerHour } from './field-capacity.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** Mean load where there are no tickets yet: 600,000 trips for 12 million tons (a processor's training, as reported 2020). */
 const USUAL_LOAD_LB: Lb = 20 * LB_PER_SHORT_TON;

@@ -1,12 +1,12 @@
 /** The outlook of the evening and the plan of the morning: when they are due, and who gets them. */
-import type { Harvest } from '../harvest/fold.ts';
-import { managersOf } from '../notices/tells.ts';
 import { FIRST_HOUR, planOf } from './plan.ts';
 import type { Roster, Station } from '../roster.ts';
 import type { Audience, Tell } from '../telling.ts';
 import type { EpochMs } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { managersOf } from '../notices/audiences.ts';
 
 /** In time for the evening's decisions on topping and crews. Common practice, no source. */
 const EVENING_HOUR = 18;

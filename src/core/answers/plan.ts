@@ -1,18 +1,16 @@
 /** The plan of a day at one station: for the outlook of the evening, the plan of the morning, and whoever asks. */
-import type { Harvest } from '../harvest/fold.ts';
-import { forecastsBy, heatBasis } from '../weather/heat-basis.ts';
+import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
 import type { Station } from '../roster.ts';
 import { MS_PER_MINUTE } from '../units.ts';
-import type { EpochMs } from '../units.ts';
-import { freezeAlerts } from '../notices/weather-look.ts';
+import type { EpochMs, Span } from '../units.ts';
 import { temperatureChart } from '../weather/chart-points.ts';
 import type { TemperatureChart } from '../weather/chart-points.ts';
-import type { Span } from '../weather/crossing.ts';
 import { HEAT_OPTIONS, withPast } from '../weather/heat-options.ts';
 import { OUTLOOK_OPTIONS, outlook } from '../weather/outlook.ts';
 import type { Outlook } from '../weather/outlook.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 export type DayPlan =
   | {
@@ -57,7 +55,7 @@ export const planOf = (
   if (nowMs - issuedMs > HEAT_OPTIONS.maxAgeMin * MS_PER_MINUTE)
     return { plan: 'none', newestMs: issuedMs, isTooShort: false };
   const basis = heatBasis(harvest, station, clock, nowMs);
-  const alerts = freezeAlerts({ forecasts, nowMs });
+  const alerts = freezeAlerts(forecasts, nowMs);
   const made = outlook(forecast, station, clock, nowMs, addDays, {
     heat: { ...OUTLOOK_OPTIONS.heat, ...basis },
     frost: { ...OUTLOOK_OPTIONS.frost, alerts },

@@ -1,8 +1,8 @@
-import type { Harvest } from '../harvest/fold.ts';
 import { endedMs } from '../haul/load.ts';
 import type { Load } from '../haul/load.ts';
 import type { FieldId, TruckId } from '../roster.ts';
 import type { EpochMs, Lb } from '../units.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 export interface TallyLine {
   loads: number;

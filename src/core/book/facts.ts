@@ -14,8 +14,7 @@
 import type { FieldId, ListChange, PersonId, StationId, TruckId } from '../roster.ts';
 import type { LineWarning } from '../line/types.ts';
 import type { EpochMs, Fahrenheit, Lb } from '../units.ts';
-import type { FreezeAlert } from '../weather/cold-spell.ts';
-import type { RainTotal } from '../weather/rain.ts';
+import type { HourlyTemperature, FreezeAlert, RainTotal } from '../weather/types.ts';
 
 /** The steps of a round trip, as a person may state them, and the two ways out of it (parked, down). */
 export type HaulStep =
@@ -60,11 +59,6 @@ export interface Correction {
   grossLb: Lb | null;
   tareLb: Lb | null;
   netLb: Lb | null;
-}
-
-export interface HourlyTemperature {
-  startMs: EpochMs;
-  temperatureF: Fahrenheit;
 }
 
 export type HoldReason = 'heat' | 'frost' | 'mud' | 'other';

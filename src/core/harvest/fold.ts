@@ -4,51 +4,16 @@
  * (a season is some ten thousand facts) and leaves no second truth to keep in step.
  */
 import { standingFacts } from '../book/entries.ts';
-import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
+import type { Fact, FactOf } from '../book/facts.ts';
 import { asBooked } from '../haul/load.ts';
 import type { BookedTicket } from '../haul/load.ts';
 import { applyReport, applyTicket, freshTruck } from '../haul/truck.ts';
 import type { Surroundings, TruckState } from '../haul/truck.ts';
-import { NOTHING_SHARED } from '../line/shared-tickets.ts';
-import type { SharedTicket } from '../line/shared-tickets.ts';
 import { changeRoster, fieldById, personById } from '../roster.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from '../roster.ts';
-import { ON_SHIFT } from '../notices/shifts.ts';
-import type { Shift } from '../notices/shifts.ts';
 import type { EpochMs } from '../units.ts';
-
-/** A notice event with all its steps so far. */
-export interface NoticeEvent {
-  event: string;
-  steps: { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
-  /** Who has said that they saw what it says now: a new stop or a new time must be seen anew. */
-  seen: Map<PersonId, EpochMs>;
-}
-
-export interface Harvest {
-  roster: Roster;
-  /** All facts as written, for undo and for questions about entries. */
-  facts: readonly Fact[];
-  trucks: ReadonlyMap<TruckId, TruckState>;
-  tickets: readonly BookedTicket[];
-  dugField: FieldId | null;
-  headCounts: readonly FactOf<'line-seen'>[];
-  pilerReports: readonly FactOf<'pilers-seen'>[];
-  stationReports: readonly FactOf<'station-reported'>[];
-  rootReadings: readonly FactOf<'root-measured'>[];
-  crownChecks: readonly FactOf<'crown-checked'>[];
-  /** All forecasts of the last two days by place, oldest issue first. */
-  forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
-  /** The one with the newest step last. */
-  notices: readonly NoticeEvent[];
-  /** What was noticed of the line, oldest first. */
-  lineWarnings: readonly FactOf<'line-warned'>[];
-  shifts: ReadonlyMap<PersonId, Shift>;
-  /** `platform:user` of people who wrote without being on the list. */
-  strangers: ReadonlySet<string>;
-  /** Tickets that other operations share; no facts of ours. */
-  pooled: readonly SharedTicket[];
-}
+import type { NoticeEvent, Harvest, Shift } from './harvest.ts';
+import { ON_SHIFT, NOTHING_SHARED } from './harvest.ts';
 
 interface Draft {
   roster: Roster;
@@ -253,5 +218,14 @@ export const foldHarvest = (roster: Roster, facts: readonly Fact[]): Harvest => 
     strangers: new Set(),
   };
   for (const fact of standingFacts(facts).sort(inOrderOfHappening)) apply(draft, fact);
-  return { ...draft, facts, pooled: NOTHING_SHARED };
+  return { ...draft, fileRoster: roster, facts, othersTickets: NOTHING_SHARED };
 };
+
+/** The harvest with these facts besides. */
+export const withFacts = (harvest: Harvest, facts: readonly Fact[]): Harvest =>
+  facts.length === 0
+    ? harvest
+    : {
+        ...foldHarvest(harvest.fileRoster, [...harvest.facts, ...facts]),
+        othersTickets: harvest.othersTickets,
+      };

@@ -1,14 +1,15 @@
 /** How long a load takes from the digger to the pile, as this operation's own times have it. */
-import type { Harvest } from './fold.ts';
 import type { FactOf } from '../book/facts.ts';
-import { haulMinutes } from '../line/observations.ts';
-import type { StationId } from '../roster.ts';
+import type { StationId, FieldId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { Haul } from '../weather/ladder.ts';
 import type { Load, LoadedStep } from '../haul/load.ts';
+import type { Harvest } from './harvest.ts';
+import { allLoads } from './harvest.ts';
+import { median } from '../statistics.ts';
 
-/** Where nothing is learned: common practice, no source, but for the haul (line/observations.ts). */
+/** Where nothing is learned: common practice, no source, but for the haul. */
 export const USUAL = { fillMin: 10, lineWaitMin: 20, unloadMin: 10, marginMin: 15 };
 
 /** Loads that count: those of today and the days just before. */
@@ -18,9 +19,9 @@ const LEAST = 3;
 /** Longer than this between two steps and something else happened. */
 const LONGEST_MIN: Minutes = 240;
 
-const median = (minutes: readonly Minutes[], usual: Minutes): Minutes => {
-  const sorted = minutes.filter((min) => min >= 0 && min <= LONGEST_MIN).sort((a, b) => a - b);
-  return sorted.length < LEAST ? usual : (sorted[Math.floor((sorted.length - 1) / 2)] ?? usual);
+const medianOr = (minutes: readonly Minutes[], usual: Minutes): Minutes => {
+  const believed = minutes.filter((min) => min >= 0 && min <= LONGEST_MIN);
+  return (believed.length < LEAST ? null : median(believed)) ?? usual;
 };
 
 const between = (loads: readonly Load[], from: LoadedStep, to: LoadedStep): Minutes[] =>
@@ -54,10 +55,28 @@ export const usualHaul = (harvest: Harvest, station: StationId, nowMs: EpochMs):
     .sort((a, b) => a.startMs - b.startMs)
     .slice(-RECENT_LOADS);
   return {
-    fillMin: median(fills(harvest).slice(-RECENT_LOADS), USUAL.fillMin),
+    fillMin: medianOr(fills(harvest).slice(-RECENT_LOADS), USUAL.fillMin),
     haulMin: haulMinutes(harvest, station, harvest.dugField),
-    lineWaitMin: median(between(loads, 'joined-line', 'first-weighed'), USUAL.lineWaitMin),
-    unloadMin: median(between(loads, 'first-weighed', 'dumped'), USUAL.unloadMin),
+    lineWaitMin: medianOr(between(loads, 'joined-line', 'first-weighed'), USUAL.lineWaitMin),
+    unloadMin: medianOr(between(loads, 'first-weighed', 'dumped'), USUAL.unloadMin),
     marginMin: USUAL.marginMin,
   };
+};
+
+/** One way loaded, where nothing has been learned: 20-30 min (a driver's account, travelingwithtucson, 2020). */
+const USUAL_HAUL_MIN: Minutes = 25;
+
+/** Longer ones had a stop on the way that nobody told. */
+const LONGEST_HAUL_MIN: Minutes = 180;
+
+/** Median minutes from leaving the field full to joining the line, of this field and station, else of any field. */
+export const haulMinutes = (harvest: Harvest, station: StationId, field: FieldId | null): Minutes => {
+  const hauls = allLoads(harvest).flatMap((load) => {
+    const { 'left-field': left, 'joined-line': joined } = load.stamps;
+    if (load.station !== station || left?.source !== 'stated' || joined?.source !== 'stated') return [];
+    const min = minutesBetween(left.atMs, joined.atMs);
+    return min > 0 && min <= LONGEST_HAUL_MIN ? [{ field: load.field, min }] : [];
+  });
+  const own = hauls.filter((haul) => haul.field === field);
+  return median((own.length > 0 ? own : hauls).map((haul) => haul.min)) ?? USUAL_HAUL_MIN;
 };

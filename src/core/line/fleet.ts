@@ -5,9 +5,9 @@
 import type { FieldId, StationId } from '../roster.ts';
 import type { Minutes } from '../units.ts';
 import { COURSE_MIN, waitOnCourse } from './model/courses.ts';
-import type { WaitCourse } from './model/courses.ts';
 import { normal, randomFrom, seedOf } from './model/random.ts';
 import type { Random } from './model/random.ts';
+import type { WaitCourse } from './types.ts';
 
 export interface HaulCycle {
   /** Minutes that the digger needs to fill a truck. */

@@ -1,5 +1,4 @@
 /** The round trip as this crew drives it: how long each part takes, learned from its own day. */
-import type { Harvest } from '../harvest/fold.ts';
 import { standingFacts } from '../book/entries.ts';
 import type { Fact } from '../book/facts.ts';
 import { fieldById } from '../roster.ts';
@@ -9,7 +8,10 @@ import { meanLoadLb } from '../answers/left.ts';
 import { LB_PER_SHORT_TON, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { FleetCycle } from './fleet.ts';
-import { allLoads, haulMinutes, median } from './observations.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { allLoads } from '../harvest/harvest.ts';
+import { median } from '../statistics.ts';
+import { haulMinutes } from '../harvest/usual-times.ts';
 
 /** Where nothing tells otherwise: 10-12 min to fill a truck of 20 tons; common practice, no source. */
 const USUAL_LOAD_MIN: Minutes = 11;

@@ -2,23 +2,10 @@
  * Tickets of one station that operations of the same installation share: serials and times, and nothing that tells
  * whose they are. Serials run in sequence, so each tells how many trucks everybody weighed.
  */
-import type { Harvest } from '../harvest/fold.ts';
 import type { Roster, StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import type { Visit } from './types.ts';
-
-export interface SharedTicket {
-  /** The name under which the operations share that station. */
-  pool: string;
-  serial: string;
-  joinedMs: EpochMs | null;
-  firstWeighedMs: EpochMs | null;
-  secondWeighedMs: EpochMs | null;
-  heardMs: EpochMs;
-}
-
-/** One and the same where an operation shares nothing. */
-export const NOTHING_SHARED: readonly SharedTicket[] = [];
+import type { Harvest, SharedTicket } from '../harvest/harvest.ts';
 
 export const poolsOf = ({ pools }: Pick<Roster, 'pools'>): string[] => [...new Set(Object.values(pools))];
 
@@ -76,7 +63,7 @@ const atStationMs = ({ joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: Sha
 
 /** Visits of others' trucks to that station within the span. */
 export const sharedVisits = (
-  { roster, pooled }: Pick<Harvest, 'roster' | 'pooled'>,
+  { roster, othersTickets: pooled }: Pick<Harvest, 'roster' | 'othersTickets'>,
   station: StationId,
   within: (atMs: EpochMs) => boolean,
 ): Visit[] => {

@@ -1,5 +1,4 @@
 /** Who has not said "got it" to a stop is reminded once; then foreman and grower are told the names. */
-import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import { newestStep, notSeen } from './notices.ts';
 import { awakeMs } from './quiet.ts';
 import { managers } from '../roster.ts';
@@ -8,6 +7,7 @@ import type { Audience, Tell } from '../telling.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** After the notice was told. Chosen: long enough for a driver to reach a safe place to stop. */
 const REMIND_MIN: Minutes = 10;

@@ -1,8 +1,8 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { Fact } from '../book/facts.ts';
 import { newestStep, openDrills, raisedByBot } from './notices.ts';
 import type { EpochMs } from '../units.ts';
 import { allClear } from '../weather/steps.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** Drills end by themselves. */
 export const endDrills = (harvest: Harvest, nowMs: EpochMs): { facts: Fact[]; wakeAtMs: EpochMs | null } => {

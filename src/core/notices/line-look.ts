@@ -1,13 +1,13 @@
 /** What the crew should be told of the line without asking: that it stands still, that it passes the set limit. */
-import type { Harvest } from '../harvest/fold.ts';
 import type { Fact, FactOf } from '../book/facts.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import { addMinutes, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
-import { calendarDay } from '../line/history.ts';
 import { asHeardBy, lineObservations } from '../line/observations.ts';
 import type { ForecastWait, LineObservations, LineWarning, Visit, WaitForecast } from '../line/types.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { calendarDay } from '../zone-clock.ts';
 
 /** How often the line is looked at while trucks of ours are in it. */
 const LOOK_EVERY_MIN: Minutes = 5;
@@ -161,7 +161,7 @@ export const lookAtLines = (
   nowMs: EpochMs,
   forecastWait: ForecastWait,
 ): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
-  const today = calendarDay(harvest, clock, nowMs);
+  const today = calendarDay(clock, harvest.roster.zone, nowMs);
   const looks = harvest.roster.stations.map(({ id }) => lookAt(harvest, id, today, nowMs, forecastWait));
   return {
     facts: looks.flatMap(({ facts }) => facts),

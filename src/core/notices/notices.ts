@@ -1,10 +1,9 @@
-import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { PersonId } from '../roster.ts';
 import { isOffShift } from './shifts.ts';
-import type { DigState, RainAround, UnseenNotice } from '../telling.ts';
 import type { EpochMs } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 export type RaisedStep = NoticeEvent['steps'][number];
 
@@ -112,3 +111,27 @@ export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => 
     ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }
     : { step: null, seen: [], unseen: [] };
 };
+
+export interface UnseenNotice {
+  step: NoticeStep | null;
+  seen: readonly PersonId[];
+  unseen: readonly PersonId[];
+}
+
+/** Inches of rain by the forecasts, in the day before and the day to come. */
+export interface RainAround {
+  beforeIn: number;
+  nextIn: number;
+}
+
+/** May the crew dig, and who said so. */
+export interface DigState {
+  hold: NoticeStep | null;
+  coming: NoticeStep | null;
+  /** The newest all-clear of the day for which foreman or grower gave a reason. */
+  overridden: { step: NoticeStep; by: PersonId | null; atMs: EpochMs } | null;
+  /** Stations that are closed by their own word. */
+  closed: readonly FactOf<'station-reported'>[];
+  /** With a mud hold. */
+  rain: RainAround | null;
+}

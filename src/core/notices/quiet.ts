@@ -1,9 +1,9 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { Fact } from '../book/facts.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** The crew sleeps, unless it digs at night. Common practice, no source. */
 export const NIGHT = { fromHour: 22, toHour: 5 };

@@ -1,17 +1,8 @@
-import type { Harvest } from '../harvest/fold.ts';
 import type { PersonId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-
-/** What a person said of the shift. */
-export interface Shift {
-  /** Null = on shift. */
-  offSinceMs: EpochMs | null;
-  /** Wants notices by direct message when off shift too. */
-  noticesWhenOff: boolean;
-}
-
-export const ON_SHIFT: Shift = { offSinceMs: null, noticesWhenOff: false };
+import type { Harvest } from '../harvest/harvest.ts';
+import { ON_SHIFT } from '../harvest/harvest.ts';
 
 /**
  * "Off shift" ends by itself, so that nobody who forgot to say "on shift" misses the next stop: ten hours off duty, as

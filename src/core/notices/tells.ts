@@ -1,33 +1,18 @@
 /** What follows from new facts, and from time passing: notices to be raised, and who must be told what. */
 import { confirmations } from './confirmations.ts';
-import type { Harvest } from '../harvest/fold.ts';
 import { endDrills } from './drills.ts';
 import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
 import { newestStep, rainFor, unendedNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { isQuiet } from './quiet.ts';
-import { managers, personById } from '../roster.ts';
-import type { Roster } from '../roster.ts';
-import { isOffShift } from './shifts.ts';
+import { personById } from '../roster.ts';
 import type { Audience, Tell, Telling } from '../telling.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { lookAtWeather } from './weather-look.ts';
 import type { ZoneClock } from '../zone-clock.ts';
-
-/** The rooms, and everybody who is not off shift. */
-const crew = (harvest: Harvest, nowMs: EpochMs): Audience[] => [
-  ...harvest.roster.rooms.map((room): Audience => ({ to: 'room', room: room.id })),
-  ...harvest.roster.people
-    .filter((person) => !isOffShift(harvest, person.id, nowMs))
-    .map((person): Audience => ({ to: 'person', person: person.id })),
-];
-
-export const managersOf = (roster: Roster): Audience[] =>
-  managers(roster).map((person): Audience => ({ to: 'person', person: person.id }));
-
-const tellAll = (audiences: readonly Audience[], telling: Telling, key: string, urgent: boolean): Tell[] =>
-  audiences.map((audience) => ({ audience, telling, urgent, key }));
+import type { Harvest } from '../harvest/harvest.ts';
+import { crew, managersOf, tellAll } from './audiences.ts';
 
 /** An order of a person wakes people at night when it begins so soon. Chosen. */
 const SOON_MIN: Minutes = 120;

@@ -1,7 +1,6 @@
 /** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
-import type { Harvest, NoticeEvent } from '../harvest/fold.ts';
 import type { Fact, FactOf, HoldReason, NoticeStep } from '../book/facts.ts';
-import { forecastsBy, heatBasis } from '../weather/heat-basis.ts';
+import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
 import { newestStep, raisedByBot } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { awakeMs } from './quiet.ts';
@@ -9,11 +8,12 @@ import { fieldById, mayManage, personById } from '../roster.ts';
 import type { FieldId, PersonId, Station } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import { FROST_OPTIONS, frostHold } from '../weather/frost.ts';
-import type { FreezeAlert } from '../weather/frost.ts';
 import { HEAT_OPTIONS, heatStop } from '../weather/heat-stop.ts';
-import type { HeatOptions, IssuedForecast } from '../weather/heat-stop.ts';
+import type { HeatOptions } from '../weather/heat-stop.ts';
+import type { IssuedForecast } from '../weather/types.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** One station at one moment. */
 interface Look {
@@ -94,15 +94,6 @@ const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs
   return step.number > 1 || isToday || nowMs >= wall(FROST_TOLD.fromHour) ? null : wall(FROST_TOLD.fromHour);
 };
 
-/** Alerts of the newest forecast that could read them. */
-export const freezeAlerts = ({
-  forecasts,
-  nowMs,
-}: Pick<Look, 'forecasts' | 'nowMs'>): readonly FreezeAlert[] => {
-  const oldestMs = nowMs - FROST_OPTIONS.maxAgeMin * 60_000;
-  return forecasts.findLast((f) => f.freezeAlerts !== null && f.heardMs >= oldestMs)?.freezeAlerts ?? [];
-};
-
 const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
 
 /** Frozen crowns may be seen by anybody; that they are sound counts from foreman and grower alone. */
@@ -116,7 +107,7 @@ const frostLook = (look: Look): Seen => {
   const { station, nowMs, forecasts } = look;
   const newest = newestOf(look, 'frost');
   const checks = crownChecks(look);
-  const options = { ...FROST_OPTIONS, alerts: freezeAlerts(look), crownChecks: checks };
+  const options = { ...FROST_OPTIONS, alerts: freezeAlerts(look.forecasts, look.nowMs), crownChecks: checks };
   const eventId = `frost-${station.id}-${nowMs}`;
   const forecast = forecasts.at(-1) ?? NO_FORECAST;
   const { step, wakeAtMs } = frostHold(newest?.step ?? null, forecast, station, nowMs, eventId, options);

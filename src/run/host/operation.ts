@@ -1,14 +1,15 @@
 import { foldHarvest } from '../../core/harvest/fold.ts';
-import type { Harvest } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { ForecastWait } from '../../core/line/types.ts';
 import type { Roster } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { ZoneClock } from '../../core/zone-clock.ts';
 import type { Book, Page } from '../../ports/book.ts';
-import type { WaitForecaster } from '../line/service.ts';
 import type { Metrics } from './metrics.ts';
-import type { SharedTicketCache } from '../line/shared-tickets.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
+import type { Log } from '../../ports/log.ts';
+import type { WaitForecaster } from '../line/forecaster.ts';
+import type { SharedTicketCache } from '../line/shared-ticket-cache.ts';
 
 /** One operation under way: its lists as the operation file has them, its book, and the means of the shell. */
 export interface Running {
@@ -32,12 +33,6 @@ export interface Running {
 
 /** With the forecasts of the line at hand. */
 export type Understanding = Running & { forecastWait: ForecastWait };
-
-export interface Log {
-  info: (what: object, message: string) => void;
-  warn: (what: object, message: string) => void;
-  error: (what: object, message: string) => void;
-}
 
 /**
  * Facts that have been read from the book, and the day that they come to. Only the newer ones are read each time: the
@@ -77,5 +72,5 @@ export const harvestOf = (
   const isOfBook = facts === cache.facts;
   const harvest = (isOfBook ? cache.harvest : null) ?? foldHarvest(roster, facts);
   if (isOfBook) cache.harvest = harvest;
-  return harvest.pooled === pool.tickets ? harvest : { ...harvest, pooled: pool.tickets };
+  return harvest.othersTickets === pool.tickets ? harvest : { ...harvest, othersTickets: pool.tickets };
 };

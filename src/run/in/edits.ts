@@ -1,6 +1,5 @@
 /** A message is changed, taken back, or pointed at by a reply. */
-import type { Harvest } from '../../core/harvest/fold.ts';
-import { foldHarvest } from '../../core/harvest/fold.ts';
+import { withFacts } from '../../core/harvest/fold.ts';
 import { entriesOf, standingFacts } from '../../core/book/entries.ts';
 import type { Entry } from '../../core/book/entries.ts';
 import type { Fact } from '../../core/book/facts.ts';
@@ -8,10 +7,11 @@ import type { Reading } from '../../core/intent.ts';
 import type { CrewMember } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Heard } from '../../ports/chat.ts';
-import type { Running, Understanding } from '../host/operation.ts';
+import type { Understanding } from '../host/operation.ts';
 import { causeOf, headerOf, readOn, speakingOf } from './speech.ts';
 import { nothing, understand } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** The message that an event points at, with its edits so far: each of them may have brought what stands. */
 export type Versions = readonly Heard[];
@@ -77,7 +77,7 @@ export const hearEdit = (
   const standing = standingEntry(harvest, versions)?.facts ?? [];
   const sentMs = versions[0]?.sentMs ?? heard.sentMs;
   const undo = withdrawals(heard, event.of, versions, speaker, sentMs);
-  const without = foldHarvest(running.roster, [...harvest.facts, ...undo]);
+  const without = withFacts(harvest, undo);
   const addressed = heard.room === null || wasAddressed(versions[0]);
   const reading = readOn(without, running, { text, speaker, sentMs, addressed });
   const speaking = { ...speakingOf(heard, speaker), sentMs, factsSoFar: undo.length };
@@ -93,7 +93,6 @@ export const hearDeletion = (
   of: string,
   versions: Versions,
   harvest: Harvest,
-  running: Running,
   speaker: CrewMember,
 ): Understood => {
   const standing = standingEntry(harvest, versions)?.facts ?? [];
@@ -103,6 +102,6 @@ export const hearDeletion = (
   return {
     facts,
     answers: standing.length > 0 ? [{ tell: 'taken-back', facts: standing }] : [],
-    harvest: foldHarvest(running.roster, [...harvest.facts, ...facts]),
+    harvest: withFacts(harvest, facts),
   };
 };

@@ -1,5 +1,5 @@
 /** A message comes in: inbox, reading, facts and answers, all in one transaction. */
-import type { Harvest } from '../../core/harvest/fold.ts';
+import { withFacts } from '../../core/harvest/fold.ts';
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import { personAt, roomAt } from '../../core/roster.ts';
@@ -22,6 +22,7 @@ import { hearStranger } from './strangers.ts';
 import { nothing, understand } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
 import { bearsOnWeather, lookAtWeatherNow } from '../time/tick.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /**
  * The message that this one changes, takes back or replies to, with its edits, but for this one. A reply to a receipt
@@ -64,7 +65,7 @@ const understandHeard = (
     case 'edit':
       return hearEdit(heard, heard.event, versions, harvest, running, speaker);
     case 'deletion':
-      return hearDeletion(heard, heard.event.of, versions, harvest, running, speaker);
+      return hearDeletion(heard, heard.event.of, versions, harvest, speaker);
   }
 };
 
@@ -79,13 +80,13 @@ const countsElsewhere = (fact: Fact): boolean =>
  * In a room that is not the crew's, only emergencies count, and a manager's word that makes it one: nothing else of the
  * operation is said or taken there.
  */
-const heardElsewhere = (understood: Understood, before: Harvest, running: Running): Understood => {
+const heardElsewhere = (understood: Understood, before: Harvest): Understood => {
   const facts = understood.facts.filter(countsElsewhere);
   const answers = understood.answers.filter(
     (telling) => telling.tell === 'emergency-answer' || isAboutRooms(telling),
   );
   if (facts.length + answers.length === 0) return nothing(before);
-  return { facts, answers, harvest: harvestOf(running, [...before.facts, ...facts]) };
+  return { facts, answers, harvest: withFacts(before, facts) };
 };
 
 const answerTells = (answers: readonly Telling[], cause: string): Tell[] =>
@@ -113,7 +114,7 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   const anywhere = await withWaitForecasts(running, before, heard.heardMs, (forecastWait) =>
     understandHeard(heard, versions, before, { ...running, forecastWait }, speaker),
   );
-  const understood = room === undefined ? heardElsewhere(anywhere, before, running) : anywhere;
+  const understood = room === undefined ? heardElsewhere(anywhere, before) : anywhere;
   const { facts: news, answers, harvest } = understood;
   const cause = causeOf(heard.platform, heard.id);
   const origin: Origin = {

@@ -1,6 +1,5 @@
 /** What one message is to the reading and to the book. */
 import type { Speaking } from '../../core/accept/speaking.ts';
-import type { Harvest } from '../../core/harvest/fold.ts';
 import type { FactHeader } from '../../core/book/facts.ts';
 import type { Reading } from '../../core/intent.ts';
 import type { CrewMember, PersonId } from '../../core/roster.ts';
@@ -8,6 +7,7 @@ import type { EpochMs } from '../../core/units.ts';
 import type { Heard } from '../../ports/chat.ts';
 import { read } from '../../reading/read.ts';
 import type { Running } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 export const causeOf = (platform: string, messageId: string): string => `${platform}:${messageId}`;
 

@@ -1,5 +1,4 @@
-import type { Harvest } from '../../core/harvest/fold.ts';
-import { foldHarvest } from '../../core/harvest/fold.ts';
+import { withFacts } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { Heard } from '../../ports/chat.ts';
@@ -7,6 +6,7 @@ import type { Running } from '../host/operation.ts';
 import { headerOf, readOn } from './speech.ts';
 import { nothing } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Somebody who is on no list: an emergency counts from anyone; else one polite line, once, and the managers are told. */
 export const hearStranger = (heard: Heard, harvest: Harvest, running: Running): Understood => {
@@ -18,7 +18,7 @@ export const hearStranger = (heard: Heard, harvest: Harvest, running: Running): 
   const told = (fact: Fact, answer: Telling): Understood => ({
     facts: [fact],
     answers: [answer],
-    harvest: foldHarvest(running.roster, [...harvest.facts, fact]),
+    harvest: withFacts(harvest, [fact]),
   });
   const emergency =
     reading.found === 'intents'

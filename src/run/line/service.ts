@@ -6,27 +6,13 @@ import { firstEstimate } from '../../core/line/first-estimate.ts';
 import { lineHistory } from '../../core/line/history.ts';
 import type { LineHistory } from '../../core/line/history.ts';
 import { forecastWith } from '../../core/line/knowledge.ts';
-import type { ForecastWait, LineObservations, WaitAsk, WaitForecast } from '../../core/line/types.ts';
-import type { Harvest } from '../../core/harvest/fold.ts';
+import type { ForecastWait, WaitForecast } from '../../core/line/types.ts';
 import type { StationId } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { lineLearner } from './learner.ts';
 import type { Running } from '../host/operation.ts';
-
-export interface LineAsk {
-  observations: LineObservations;
-  ask: WaitAsk;
-  history: LineHistory;
-}
-
-/** Where forecasts are made. */
-export interface WaitForecaster {
-  /** One for each ask, in order; rejects where none can be made. */
-  forecast: (asks: readonly LineAsk[]) => Promise<readonly WaitForecast[]>;
-  /** Begins to learn, so that the first question need not do without. */
-  prepare: (histories: readonly LineHistory[]) => void;
-  close: () => Promise<void>;
-}
+import type { Harvest } from '../../core/harvest/harvest.ts';
+import type { LineAsk, WaitForecaster } from './forecaster.ts';
 
 /**
  * In this thread, learning first: the same messages get the same answers, however fast the machine. For recorded days;

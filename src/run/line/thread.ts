@@ -8,9 +8,9 @@ import type { LineHistory } from '../../core/line/history.ts';
 import { noKnowledge } from '../../core/line/knowledge.ts';
 import type { LineKnowledge } from '../../core/line/knowledge.ts';
 import type { StationId } from '../../core/roster.ts';
-import type { WaitForecaster } from './service.ts';
 import type { Order, Reply } from './worker.ts';
-import type { Log } from '../host/operation.ts';
+import type { Log } from '../../ports/log.ts';
+import type { WaitForecaster } from './forecaster.ts';
 
 interface Thread {
   carryOut: (order: Order, withinMs: number) => Promise<Reply>;

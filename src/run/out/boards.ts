@@ -4,7 +4,6 @@
  */
 import { board } from '../../core/answers/board.ts';
 import { digState } from '../../core/notices/notices.ts';
-import type { Harvest } from '../../core/harvest/fold.ts';
 import { LOCAL } from '../../core/roster.ts';
 import type { Language } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
@@ -15,6 +14,7 @@ import type { Outgoing } from '../../ports/outbox.ts';
 import { dataOf } from '../../saying/data.ts';
 import { say } from '../../saying/say.ts';
 import type { Running } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Between two changes of the same message: enough for people, and far below what the platforms allow. */
 const REST_MS = 20_000;

@@ -3,7 +3,7 @@ import type { EpochMs } from '../../core/units.ts';
 import type { Chat, PostResult } from '../../ports/chat.ts';
 import type { Claimed, Outbox } from '../../ports/outbox.ts';
 import type { Metrics } from '../host/metrics.ts';
-import type { Log } from '../host/operation.ts';
+import type { Log } from '../../ports/log.ts';
 
 /** Longer than any platform's own time limit for a post, so that no second deliverer takes a message that is under way. */
 const LEASE_MS = 60_000;

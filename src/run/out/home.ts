@@ -1,6 +1,5 @@
 /** What matters to one person now, for the start page that a platform gives each of them. */
 import { answer } from '../../core/answers/answer.ts';
-import type { Harvest } from '../../core/harvest/fold.ts';
 import type { Question } from '../../core/intent.ts';
 import { mayManage, personAt } from '../../core/roster.ts';
 import type { CrewMember } from '../../core/roster.ts';
@@ -13,6 +12,7 @@ import { withWaitForecasts } from '../line/service.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';
 import { allFacts, harvestOf } from '../host/operation.ts';
 import type { Running, Understanding } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Whoever drives a truck: where it is, what it brought, and whether it may be filled; a manager: the same of all. */
 const questionsOf = (person: CrewMember): Question[] => {

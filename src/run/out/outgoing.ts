@@ -1,5 +1,4 @@
 /** Tells -> messages for the outbox, in the language of whom they are for. */
-import type { Harvest } from '../../core/harvest/fold.ts';
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import { LOCAL, addressesOf, personById } from '../../core/roster.ts';
@@ -14,6 +13,7 @@ import { say, sayToRoom } from '../../saying/say.ts';
 import type { Voice } from '../../saying/voice.ts';
 import { boardSlot } from './boards.ts';
 import type { Running } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Where a message came from, for answers to it. */
 export interface Origin {

@@ -1,5 +1,4 @@
 /** The periodic look at the lines where trucks of ours stand. */
-import type { Harvest } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import { nextLookMs, lookAtLines } from '../../core/notices/line-look.ts';
 import { addMinutes } from '../../core/units.ts';
@@ -8,8 +7,9 @@ import type { Page } from '../../ports/book.ts';
 import { withWaitForecasts } from '../line/service.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';
 import { outgoingOf } from '../out/outgoing.ts';
-import { harvestOf } from '../host/operation.ts';
+import { withFacts } from '../../core/harvest/fold.ts';
 import type { Running } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 export const LINE_ALARM = 'line';
 
@@ -58,7 +58,7 @@ export const lookAtLine = async (
     await withSharedTickets(running, page, before, nowMs),
   );
   if (facts.length > 0) {
-    const harvest = harvestOf(running, [...before.facts, ...facts]);
+    const harvest = withFacts(before, facts);
     await page.write(facts);
     await page.enqueue(outgoingOf(facts, harvest, running, nowMs));
   }

@@ -1,5 +1,4 @@
 /** Asks the weather service about the place of each station, every hour and after each failure, and hears what it says. */
-import { managersOf } from '../../core/notices/tells.ts';
 import type { Station, StationId } from '../../core/roster.ts';
 import type { Tell } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
@@ -10,6 +9,7 @@ import { outgoing } from '../out/outgoing.ts';
 import { allFacts, harvestOf } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 import { hearForecast, hearObservation } from './tick.ts';
+import { managersOf } from '../../core/notices/audiences.ts';
 
 const HOUR_MS = 3_600_000;
 const ASKED_AT_MS = 10 * 60_000;

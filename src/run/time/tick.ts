@@ -1,5 +1,5 @@
 /** Forecasts come in and time passes: notices are raised, moved and ended. */
-import type { Harvest } from '../../core/harvest/fold.ts';
+import { withFacts } from '../../core/harvest/fold.ts';
 import { timePasses } from '../../core/notices/tells.ts';
 import type { Fact, FactHeader, FactOf } from '../../core/book/facts.ts';
 import { nextOutlookMs, outlookTells } from '../../core/answers/outlooks.ts';
@@ -13,6 +13,7 @@ import { boardChanges } from '../out/boards.ts';
 import { outgoing, outgoingOf } from '../out/outgoing.ts';
 import { allFacts, harvestOf } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 
 const WEATHER_ALARM = 'weather';
 const OUTLOOK_ALARM = 'outlook';
@@ -30,7 +31,7 @@ export const lookAtWeatherNow = async (
   const { clock } = running;
   const passed = timePasses(before, clock, nowMs);
   const { facts: raised, tells } = passed;
-  const harvest = raised.length > 0 ? harvestOf(running, [...before.facts, ...raised]) : before;
+  const harvest = withFacts(before, raised);
   if (raised.length > 0) await page.write(raised);
   const messages = [
     ...outgoingOf(raised, harvest, running, nowMs),
@@ -112,7 +113,7 @@ export const hearForecast = async (
     const before = harvest.forecasts.get(forecast.place) ?? [];
     const news = fact && !saysNothingNew(fact, before, forecast.heardMs) ? [fact] : [];
     await page.write(news);
-    const after = news.length > 0 ? harvestOf(running, [...facts, ...news]) : harvest;
+    const after = withFacts(harvest, news);
     await lookAtWeatherNow(page, running, forecast.heardMs, after);
     await setOutlook(page, running, forecast.heardMs, after);
     return null;

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
-import type { Harvest } from '../../../src/core/harvest/fold.ts';
 import { entriesOf, standingFacts } from '../../../src/core/book/entries.ts';
 import type { Correction, EntryTarget, Fact, FactHeader } from '../../../src/core/book/facts.ts';
 import {
@@ -16,6 +15,7 @@ import {
   undo,
 } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
+import type { Harvest } from '../../../src/core/harvest/harvest.ts';
 
 const mine: EntryTarget = { by: 'latest', person: 'ana', truck: null };
 const undone = (clock: string, target: EntryTarget = mine, header: Partial<FactHeader> = {}): Fact =>

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accept } from '../../../src/core/accept/accept.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
-import type { Harvest } from '../../../src/core/harvest/fold.ts';
 import { standingFacts } from '../../../src/core/book/entries.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
@@ -12,6 +11,7 @@ import { personById } from '../../../src/core/roster.ts';
 import { CREW_ROOM, allLoads, at, bookTicket, fact, report } from '../../support/given.ts';
 import { hauls, nastyDays, promptHauls } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
+import type { Harvest } from '../../../src/core/harvest/harvest.ts';
 
 const RUNS = { numRuns: 150 };
 const dayOf = (facts: readonly Fact[]): Harvest => foldHarvest(sampleRoster, facts);

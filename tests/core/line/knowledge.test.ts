@@ -12,12 +12,13 @@ import {
   noKnowledge,
   settledTrips,
 } from '../../../src/core/line/knowledge.ts';
-import { asHeardBy, haulMinutes, lineObservations } from '../../../src/core/line/observations.ts';
+import { asHeardBy, lineObservations } from '../../../src/core/line/observations.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { lineLearner } from '../../../src/run/line/learner.ts';
 import { at, fact, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import { seasonFacts } from '../../support/season.ts';
+import { haulMinutes } from '../../../src/core/harvest/usual-times.ts';
 
 const historyOf = (facts: readonly Fact[], clock = '12:00'): LineHistory =>
   lineHistory(foldHarvest(sampleRoster, facts), 'north-station', zoneClock, at(clock));

@@ -1,11 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
-import type { Harvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { asHeardBy, lineObservations } from '../../../src/core/line/observations.ts';
 import { sharedChanges, ownSharedTickets } from '../../../src/core/line/shared-tickets.ts';
-import type { SharedTicket } from '../../../src/core/line/shared-tickets.ts';
 import { defaultProfile } from '../../../src/core/line/model/usual-day.ts';
 import { timelineOf } from '../../../src/core/line/model/timeline.ts';
 import { lookAtLines } from '../../../src/core/notices/line-look.ts';
@@ -13,13 +11,14 @@ import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact, step, ticket } from '../../support/given.ts';
 import { nastyDays } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
+import type { Harvest, SharedTicket } from '../../../src/core/harvest/harvest.ts';
 
 const NORTH = 'north-station';
 const roster = { ...sampleRoster, pools: { [NORTH]: 'north' } };
 const span = { fromMs: at('00:00'), toMs: at('23:59') };
-const dayOf = (facts: readonly Fact[], pooled: readonly SharedTicket[] = []): Harvest => ({
+const dayOf = (facts: readonly Fact[], othersTickets: readonly SharedTicket[] = []): Harvest => ({
   ...foldHarvest(roster, facts),
-  pooled,
+  othersTickets,
 });
 const theirs = (serial: string, joined: string | null, weighed: string, heard = weighed): SharedTicket => ({
   pool: 'north',
@@ -89,7 +88,7 @@ describe('what the others share', () => {
     const harvest = dayOf([], [theirs('48233', null, '2026-10-19 17:00', '2026-10-20 06:00')]);
     expect(lineObservations(harvest, NORTH, span).visits).toEqual([]);
     const south = { ...roster, pools: { [NORTH]: 'south' } };
-    const other = { ...foldHarvest(south, []), pooled: [theirs('48233', '08:00', '08:40')] };
+    const other = { ...foldHarvest(south, []), othersTickets: [theirs('48233', '08:00', '08:40')] };
     expect(lineObservations(other, NORTH, span).visits).toEqual([]);
   });
 

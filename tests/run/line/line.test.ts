@@ -8,7 +8,6 @@ import { replay } from '../../../src/command/replay.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { lineHistory } from '../../../src/core/line/history.ts';
 import { lineHere } from '../../../src/run/line/service.ts';
-import type { LineAsk } from '../../../src/run/line/service.ts';
 import { lineThreads } from '../../../src/run/line/thread.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import type { Database } from '../../../src/store/database.ts';
@@ -17,6 +16,7 @@ import type { Crew } from '../../support/crew.ts';
 import { at } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import { seasonFacts } from '../../support/season.ts';
+import type { LineAsk } from '../../../src/run/line/forecaster.ts';
 
 const NORTH = 'north-station';
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };

@@ -2,11 +2,11 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import type { FreezeAlert } from '../../../src/core/weather/cold-spell.ts';
 import { openDatabase } from '../../../src/store/database.ts';
 import { at, crewForEachTest, crewOn } from '../../support/crew.ts';
 import type { Crew } from '../../support/crew.ts';
 import { sampleRoster } from '../../support/roster.ts';
+import type { FreezeAlert } from '../../../src/core/weather/types.ts';
 
 let crew: Crew;
 crewForEachTest((fresh) => {

@@ -6,9 +6,7 @@ import { STEP_MIN, copyParticle, stepParticle } from './particle.ts';
 import type { Particle } from './particle.ts';
 import { randomFrom, seedOf } from './random.ts';
 import type { Random } from './random.ts';
-
-/** The wait of a truck that joins now, and every `COURSE_STEP_MIN` after that, if the line goes this way. */
-export type WaitCourse = readonly Minutes[];
+import type { WaitCourse } from '../types.ts';
 
 export const COURSE_STEP_MIN: Minutes = 15;
 export const COURSE_MIN: Minutes = 240;
