@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { FreezeAlert } from '../../src/ports/forecast.ts';
+import type { FreezeAlert } from '../../src/ports/weather.ts';
 
 const alert = z.object({
   id: z.string(),

@@ -1,5 +1,5 @@
 /** Forecasts of the US National Weather Service, https://www.weather.gov/documentation/services-web-api. */
-import type { ForecastPlace, ForecastResult, ForecastSource, FreezeAlert } from '../../src/ports/forecast.ts';
+import type { WeatherPlace, WeatherResult, WeatherSource, FreezeAlert } from '../../src/ports/weather.ts';
 import { freezeAlerts } from './alerts.ts';
 import { unusable } from './failure.ts';
 import type { Failure } from './failure.ts';
@@ -27,7 +27,7 @@ interface Known {
 
 /** At most 4 decimals and no trailing zeros, else the service answers with a redirect. */
 const coordinate = (degrees: number): string => String(Number(degrees.toFixed(4)));
-const pointOf = (place: ForecastPlace): string =>
+const pointOf = (place: WeatherPlace): string =>
   `${coordinate(place.latitude)},${coordinate(place.longitude)}`;
 
 const isOld = (issuedMs: number, nowMs: number): boolean => nowMs - issuedMs > OLDEST_MS;
@@ -55,7 +55,7 @@ const forecastAt = (settings: Means, known: Map<string, Known>) => {
   };
 
   /** What one server of the network holds for too long, the next may have fresh: it differs by the Accept header. */
-  return async (place: ForecastPlace, address: string, parse: Parse, nowMs: number): Promise<Found> => {
+  return async (place: WeatherPlace, address: string, parse: Parse, nowMs: number): Promise<Found> => {
     const url = onBase(settings.baseUrl, address);
     // Two places may share a grid cell: each must once be given its forecast as fresh.
     const ask = { url, key: `${place.id} ${url.pathname}`, parse, nowMs };
@@ -75,7 +75,7 @@ const zoneIds = (links: Links): string[] =>
 /** Alerts by the point and by its zones: an alert missing from one of the two was seen (issue #109 there). */
 const alertsAt = async (
   settings: Means,
-  place: ForecastPlace,
+  place: WeatherPlace,
   links: Links,
   nowMs: number,
 ): Promise<FreezeAlert[] | null> => {
@@ -90,7 +90,7 @@ const alertsAt = async (
   );
 };
 
-const failed = (failure: Failure): ForecastResult =>
+const failed = (failure: Failure): WeatherResult =>
   failure.got === 'unavailable'
     ? { result: 'unavailable', why: failure.why, retryAfterMs: failure.retryAfterMs }
     : { result: 'refused', why: failure.why };
@@ -99,14 +99,14 @@ const failed = (failure: Failure): ForecastResult =>
  * The grid of the place, with its hourly forecast as a second best (the same office and often the same faults, so not
  * a second opinion), and the frost alerts of the place.
  */
-export const nws = (given: NwsSettings): ForecastSource => {
+export const nws = (given: NwsSettings): WeatherSource => {
   const closing = new AbortController();
   const settings: Means = { ...given, closing: closing.signal };
   const linksOf = new Map<string, { links: Links; atMs: number }>();
   const forecast = forecastAt(settings, new Map());
 
   const resolve = async (
-    place: ForecastPlace,
+    place: WeatherPlace,
     nowMs: number,
   ): Promise<{ got: 'links'; links: Links } | Failure> => {
     const point = pointOf(place);
@@ -123,14 +123,14 @@ export const nws = (given: NwsSettings): ForecastSource => {
     return { got: 'links', links: reading.read };
   };
 
-  const read = async (place: ForecastPlace, links: Links, nowMs: number): Promise<Found> => {
+  const read = async (place: WeatherPlace, links: Links, nowMs: number): Promise<Found> => {
     const grid = await forecast(place, links.forecastGridData, parseGrid, nowMs);
     if (grid.got !== 'unavailable') return grid;
     const hourly = await forecast(place, links.forecastHourly, parseHourly, nowMs);
     return hourly.got === 'forecast' || hourly.got === 'unchanged' ? hourly : grid;
   };
 
-  const fetchOnce = async (place: ForecastPlace, nowMs: number): Promise<ForecastResult | 'moved'> => {
+  const fetchOnce = async (place: WeatherPlace, nowMs: number): Promise<WeatherResult | 'moved'> => {
     const resolved = await resolve(place, nowMs);
     if (resolved.got !== 'links') return failed(resolved);
     const found = await read(place, resolved.links, nowMs);

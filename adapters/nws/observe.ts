@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { ObservedAir } from '../../src/ports/forecast.ts';
+import type { ObservedAir } from '../../src/ports/weather.ts';
 import { getJson, onBase } from './get.ts';
 import type { Means } from './get.ts';
 import { fieldsOf, isEarthly, quantity, toF, unitName } from './parse.ts';

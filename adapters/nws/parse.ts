@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import type { ForecastResult, PeriodHigh, RainTotal } from '../../src/ports/forecast.ts';
+import type { WeatherResult, PeriodHigh, RainTotal } from '../../src/ports/weather.ts';
 import { parseInterval } from './interval.ts';
 import type { Interval } from './interval.ts';
 
-type Fresh = Extract<ForecastResult, { result: 'fresh' }>;
+type Fresh = Extract<WeatherResult, { result: 'fresh' }>;
 export type Parsed = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
 /** A reply of the right shape, or what is wrong with it. */
 export type Reading<T> = { read: T } | { faulty: string };

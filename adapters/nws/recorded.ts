@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import type { ForecastSource } from '../../src/ports/forecast.ts';
+import type { WeatherSource } from '../../src/ports/weather.ts';
 import { freezeAlerts } from './alerts.ts';
 import { parseGrid, parseHourly } from './parse.ts';
 
@@ -12,7 +12,7 @@ const hourlyReply = z.object({ properties: z.object({ periods: z.array(z.unknown
  * forecast, `<station id>.alerts.json` (may be missing) one of the alerts. They are read by the same parser, each time
  * they are asked for, so that a newer file is a newer forecast.
  */
-export const recordedNws = (folder: string): ForecastSource => {
+export const recordedNws = (folder: string): WeatherSource => {
   const issued = new Map<string, number>();
   const bodyOf = async (name: string): Promise<unknown> =>
     JSON.parse(await readFile(join(folder, name), 'utf8'));

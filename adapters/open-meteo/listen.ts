@@ -1,6 +1,6 @@
 /** Forecasts of Open-Meteo, https://open-meteo.com/en/docs. */
 import { createHash } from 'node:crypto';
-import type { ForecastPlace, ForecastResult, ForecastSource } from '../../src/ports/forecast.ts';
+import type { WeatherPlace, WeatherResult, WeatherSource } from '../../src/ports/weather.ts';
 import { broken, failureOf, unusable } from './failure.ts';
 import type { Failure } from './failure.ts';
 import { parseForecast } from './parse.ts';
@@ -14,7 +14,7 @@ export interface OpenMeteoSettings {
 }
 
 /** Unix time, because its local times use the offset of today for every hour, also beyond the end of daylight time. */
-const urlOf = ({ baseUrl, apiKey }: OpenMeteoSettings, place: ForecastPlace): URL => {
+const urlOf = ({ baseUrl, apiKey }: OpenMeteoSettings, place: WeatherPlace): URL => {
   const url = new URL('/v1/forecast', baseUrl);
   const query = {
     latitude: String(place.latitude),
@@ -57,17 +57,13 @@ const jsonOf = (text: string): Got => {
  * A forecast mixed from several models. It tells neither when it was issued nor of alerts: the instant of the first
  * reading of a forecast counts as its issue. Off unless set up (null), since the free use excludes a paid harvest.
  */
-export const openMeteo = (settings: OpenMeteoSettings | null): ForecastSource | null => {
+export const openMeteo = (settings: OpenMeteoSettings | null): WeatherSource | null => {
   if (settings === null) return null;
   const closing = new AbortController();
   const last = new Map<string, { digest: string; issuedMs: number }>();
 
   /** When this block was first read, and whether that is now. */
-  const seen = (
-    place: ForecastPlace,
-    block: unknown,
-    nowMs: number,
-  ): { issuedMs: number; isNew: boolean } => {
+  const seen = (place: WeatherPlace, block: unknown, nowMs: number): { issuedMs: number; isNew: boolean } => {
     const digest = createHash('sha256').update(JSON.stringify(block)).digest('hex');
     const known = last.get(place.id);
     if (known?.digest === digest) return { issuedMs: known.issuedMs, isNew: false };
@@ -78,7 +74,7 @@ export const openMeteo = (settings: OpenMeteoSettings | null): ForecastSource | 
   return {
     name: 'open-meteo',
     attribution: 'Weather data by Open-Meteo.com (CC BY 4.0)',
-    fetch: async (place, nowMs): Promise<ForecastResult> => {
+    fetch: async (place, nowMs): Promise<WeatherResult> => {
       const got = await getJson(settings, urlOf(settings, place), closing.signal);
       if ('result' in got) return got;
       const reading = parseForecast(got.body, nowMs);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { HourlyTemperature } from '../../src/core/facts.ts';
-import type { RainTotal } from '../../src/ports/forecast.ts';
+import type { RainTotal } from '../../src/ports/weather.ts';
+import type { HourlyTemperature } from '../../src/core/weather/types.ts';
 
 export interface Parsed {
   /** The hourly block as it came: two replies with the same are the same forecast (the rest holds run times). */

@@ -3,14 +3,14 @@ import { mayManage } from '../core/roster.ts';
 import type { Roster } from '../core/roster.ts';
 import type { LinkedChat } from '../ports/chat.ts';
 import type { DrawPicture } from '../ports/picture.ts';
-import { tellFromAdapter } from '../run/from-adapter.ts';
-import type { Check } from '../run/health.ts';
-import { homeFor } from '../run/home.ts';
-import type { Log } from '../run/running.ts';
+import { tellFromAdapter } from '../run/in/from-adapter.ts';
+import type { Check } from '../run/host/health.ts';
+import { homeFor } from '../run/out/home.ts';
 import type { MatrixAccount } from '../settings/matrix.ts';
 import type { Settings } from '../settings/settings.ts';
 import type { SlackAccount } from '../settings/slack.ts';
 import type { Operation } from './operate.ts';
+import type { Log } from '../ports/log.ts';
 
 interface Means {
   operation: Operation;

@@ -1,15 +1,15 @@
 /** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
-import { counted, deliver, overChats } from '../run/deliver.ts';
-import { forecastPolling } from '../run/forecasts.ts';
-import { hear } from '../run/hear.ts';
-import { lineHistories } from '../run/line-forecasts.ts';
-import { lineThreads } from '../run/line-thread.ts';
-import { dayOf } from '../run/running.ts';
-import type { Log } from '../run/running.ts';
-import { tick } from '../run/weather.ts';
+import { counted, deliver, overChats } from '../run/out/deliver.ts';
+import { pollWeather } from '../run/time/poll-weather.ts';
+import { hear } from '../run/in/hear.ts';
+import { lineHistories } from '../run/line/service.ts';
+import { lineThreads } from '../run/line/thread.ts';
+import { harvestOf } from '../run/host/operation.ts';
+import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
-import type { ForecastSource } from '../ports/forecast.ts';
+import type { WeatherSource } from '../ports/weather.ts';
 import type { Operation } from './operate.ts';
+import type { Log } from '../ports/log.ts';
 
 const TICK_MS = 1_000;
 
@@ -73,19 +73,19 @@ const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
 export const goLive = (
   operation: Operation,
   chats: readonly Chat[],
-  weather: ForecastSource | null,
+  weather: WeatherSource | null,
   log: Log,
 ): Live => {
   const { running, store } = operation;
   const line = lineThreads(log);
   running.line = line;
-  line.prepare(lineHistories(dayOf(running, running.facts.facts), running, Date.now()));
+  line.prepare(lineHistories(harvestOf(running, running.facts.facts), running, Date.now()));
   const platforms = chats.map((chat) => chat.platform);
   const send = counted(overChats(chats), running.metrics);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
   const clockwork = oneAtATime(() => tick(running, Date.now()), log);
   running.weatherBy = weather?.attribution ?? null;
-  const forecasts = weather && forecastPolling(weather, running, Date.now);
+  const forecasts = weather && pollWeather(weather, running, Date.now);
   const polling = oneAtATime(async () => forecasts?.poll(), log);
   const timer = setInterval(() => {
     clockwork.run();

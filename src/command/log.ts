@@ -1,5 +1,5 @@
 import { pino } from 'pino';
-import type { Log } from '../run/running.ts';
+import type { Log } from '../ports/log.ts';
 
 /** Lines of JSON on standard error: standard output belongs to the chat and to replay's answers. */
 export const logTo = (level: string): Log => {

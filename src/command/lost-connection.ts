@@ -1,5 +1,6 @@
+import type { Log } from '../ports/log.ts';
+
 /** A database connection that breaks must not end the bot. */
-import type { Log } from '../run/running.ts';
 
 /**
  * The driver rolls a transaction back on a connection that is gone, and that write throws where nobody can catch it,

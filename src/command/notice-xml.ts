@@ -1,15 +1,15 @@
 /** A notice as a message of the Common Alerting Protocol 1.2, for other systems to take in. */
-import type { Day, NoticeEvent } from '../core/day.ts';
-import { newestStep, rainFor } from '../core/notices.ts';
-import type { RaisedStep } from '../core/notices.ts';
+import { newestStep, rainFor } from '../core/notices/notices.ts';
+import type { RaisedStep } from '../core/notices/notices.ts';
 import { stationById } from '../core/roster.ts';
 import type { Language } from '../core/roster.ts';
 import type { Telling } from '../core/telling.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
-import { capXml } from '../core/weather/cap-xml.ts';
-import { capAlert } from '../core/weather/cap.ts';
-import type { CapWords } from '../core/weather/cap.ts';
+import { capXml } from '../saying/cap/cap-xml.ts';
+import { capAlert } from '../saying/cap/cap.ts';
+import type { CapWords } from '../saying/cap/cap.ts';
 import { noticeParts } from '../saying/notice.ts';
+import type { NoticeEvent, Harvest } from '../core/harvest/harvest.ts';
 
 /** RFC 3066. */
 const TAGS: Record<Language, string> = { en: 'en-US', es: 'es-US' };
@@ -18,7 +18,7 @@ const wordsIn = (
   language: Language,
   raised: RaisedStep,
   event: NoticeEvent,
-  day: Day,
+  harvest: Harvest,
   clock: ZoneClock,
 ): CapWords => {
   const { step, by, heardMs } = raised;
@@ -28,10 +28,10 @@ const wordsIn = (
     step,
     by,
     changed,
-    rain: rainFor(step, day, heardMs),
+    rain: rainFor(step, harvest, heardMs),
     rings: false,
   };
-  const { roster } = day;
+  const { roster } = harvest;
   const voice = { language, roster, clock, nowMs: heardMs, zone: roster.zone };
   const { headline, why, todo } = noticeParts(notice, voice);
   const place = step.place === null ? undefined : stationById(roster, step.place);
@@ -50,13 +50,13 @@ const wordsIn = (
  * @param event as a notice's data has it; null = the newest one
  */
 export const noticeXml = (
-  day: Day,
+  harvest: Harvest,
   clock: ZoneClock,
   event: string | null,
 ): { xml: string } | { fault: string } => {
-  const asked = day.notices.findLast((known) => event === null || known.event === event);
+  const asked = harvest.notices.findLast((known) => event === null || known.event === event);
   if (!asked) {
-    const known = day.notices.map((one) => one.event).join(', ');
+    const known = harvest.notices.map((one) => one.event).join(', ');
     return {
       fault:
         event === null
@@ -65,7 +65,7 @@ export const noticeXml = (
     };
   }
   const raised = newestStep(asked);
-  const { roster } = day;
+  const { roster } = harvest;
   const alert = capAlert(raised.step, {
     sender: roster.operation,
     senderName: roster.name,
@@ -74,7 +74,7 @@ export const noticeXml = (
     clock,
     drill: raised.step.source === 'drill',
     sentMs: new Map(asked.steps.map(({ step, heardMs }) => [step.number, heardMs])),
-    words: (['en', 'es'] as const).map((language) => wordsIn(language, raised, asked, day, clock)),
+    words: (['en', 'es'] as const).map((language) => wordsIn(language, raised, asked, harvest, clock)),
   });
   return alert ? { xml: capXml(alert) } : { fault: `When "${asked.event}" was sent is not in the book.` };
 };

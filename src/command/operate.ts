@@ -1,15 +1,16 @@
 /** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
-import type { Day } from '../core/day.ts';
 import type { Roster } from '../core/roster.ts';
-import { lineHere } from '../run/line-forecasts.ts';
-import { createMetrics } from '../run/metrics.ts';
-import type { Metrics } from '../run/metrics.ts';
-import { emptyPool } from '../run/pool.ts';
-import { allFacts, dayOf, emptyCache } from '../run/running.ts';
-import type { Log, Running } from '../run/running.ts';
-import { zoneClock } from '../run/zone-clock.ts';
+import { lineHere } from '../run/line/service.ts';
+import { createMetrics } from '../run/host/metrics.ts';
+import type { Metrics } from '../run/host/metrics.ts';
+import { allFacts, harvestOf, emptyCache } from '../run/host/operation.ts';
+import type { Running } from '../run/host/operation.ts';
+import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
 import type { Store } from '../store/open.ts';
+import type { Harvest } from '../core/harvest/harvest.ts';
+import type { Log } from '../ports/log.ts';
+import { noSharedTickets } from '../run/line/shared-ticket-cache.ts';
 
 export type Place = Parameters<typeof openStore>[0];
 
@@ -20,7 +21,7 @@ export interface Operation {
   /** The lists as they stand now, changes made in chat included. */
   roster: () => Roster;
   /** The state of the harvest as the book has it. */
-  day: () => Day;
+  day: () => Harvest;
   close: () => Promise<void>;
 }
 
@@ -46,15 +47,15 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,
     facts: emptyCache(),
-    pool: emptyPool(),
+    sharedTickets: noSharedTickets(),
   };
   await store.book.inOneGo(roster.operation, (page) => allFacts(running, page));
   return {
     running,
     store,
     metrics,
-    roster: () => dayOf(running, running.facts.facts).roster,
-    day: () => dayOf(running, running.facts.facts),
+    roster: () => harvestOf(running, running.facts.facts).roster,
+    day: () => harvestOf(running, running.facts.facts),
     close: store.close,
   };
 };

@@ -1,7 +1,7 @@
 /** One line of a recorded day. The format is described in README.md, under "Replay". */
 import { z } from 'zod';
-import type { HourlyTemperature } from '../core/facts.ts';
 import type { Heard } from '../ports/chat.ts';
+import type { HourlyTemperature } from '../core/weather/types.ts';
 
 const instant = z.iso
   .datetime({ offset: true, error: 'is no time with an offset, such as 2026-10-20T07:05:00-06:00' })

@@ -2,16 +2,16 @@
 import type { Roster } from '../core/roster.ts';
 import { LOCAL } from '../core/roster.ts';
 import type { Claimed } from '../ports/outbox.ts';
-import { deliver } from '../run/deliver.ts';
-import type { Send } from '../run/deliver.ts';
-import { hear } from '../run/hear.ts';
-import type { Log } from '../run/running.ts';
-import { tick } from '../run/weather.ts';
+import { deliver } from '../run/out/deliver.ts';
+import type { Send } from '../run/out/deliver.ts';
+import { hear } from '../run/in/hear.ts';
+import { tick } from '../run/time/tick.ts';
 import { operate } from './operate.ts';
 import type { Operation, Place } from './operate.ts';
-import { hearRecordedForecast } from './recorded-forecast.ts';
+import { hearRecordedForecast } from './recorded-weather.ts';
 import { parseReplayLine } from './replay-line.ts';
 import type { ReplayLine } from './replay-line.ts';
+import type { Log } from '../ports/log.ts';
 
 export interface ReplayDeps {
   lines: AsyncIterable<string>;

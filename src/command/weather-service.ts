@@ -2,14 +2,14 @@ import { stat } from 'node:fs/promises';
 import { recordedNws } from '../../adapters/nws/recorded.ts';
 import { nws } from '../../adapters/nws/listen.ts';
 import { openMeteo } from '../../adapters/open-meteo/listen.ts';
-import type { ForecastSource } from '../ports/forecast.ts';
-import type { Log } from '../run/running.ts';
+import type { WeatherSource } from '../ports/weather.ts';
 import type { Weather } from '../settings/weather.ts';
+import type { Log } from '../ports/log.ts';
 
 /** The slowest answers seen took some seconds; a request that takes longer is tried again later. */
 const TIMEOUT_MS = 15_000;
 
-const serviceOf = (weather: Weather, log: Log): ForecastSource | null => {
+const serviceOf = (weather: Weather, log: Log): WeatherSource | null => {
   switch (weather.service) {
     case 'off':
       if (weather.why !== null)
@@ -42,7 +42,7 @@ export const weatherService = async (
   weather: Weather,
   recorded: string | undefined,
   log: Log,
-): Promise<{ source: ForecastSource | null; file: string | undefined }> => {
+): Promise<{ source: WeatherSource | null; file: string | undefined }> => {
   if (recorded === undefined) return { source: serviceOf(weather, log), file: undefined };
   return (await isFolder(recorded))
     ? { source: recordedNws(recorded), file: undefined }

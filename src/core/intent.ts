@@ -1,4 +1,4 @@
-import type { Correction, EntryTarget, HaulStep, HoldReason } from './facts.ts';
+import type { Correction, EntryTarget, HaulStep, HoldReason } from './book/facts.ts';
 import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 

@@ -1,75 +1,16 @@
-import type { Fact, FactOf, NoticeStep } from './facts.ts';
-import type { BoardRow } from './haul/board.ts';
+import type { Fact, NoticeStep } from './book/facts.ts';
+import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
-import type { DayPlan } from './plan.ts';
+import type { DayPlan } from './answers/plan.ts';
 import type { ListChange, PersonId, StationId, TruckId } from './roster.ts';
-import type { LeftInField } from './tally/left.ts';
-import type { Tally } from './tally/tally.ts';
-import type { EpochMs, Lb, Minutes } from './units.ts';
-
-/** Why something was not taken down. Nothing already recorded is lost by it. */
-export type Refusal =
-  | { refused: 'no-truck' }
-  | { refused: 'no-field' }
-  | { refused: 'no-station' }
-  | { refused: 'time-ahead'; atMs: EpochMs }
-  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' }
-  | { refused: 'second-not-below-first'; grossLb: Lb; tareLb: Lb }
-  | { refused: 'net-impossible'; netLb: Lb; minLb: Lb; maxLb: Lb }
-  | { refused: 'weights-disagree'; netLb: Lb; computedLb: Lb }
-  | { refused: 'weight-missing' }
-  | { refused: 'serial-known'; ticket: BookedTicket }
-  | { refused: 'nothing-to-undo' }
-  | { refused: 'nothing-to-correct' }
-  | { refused: 'nothing-to-see' }
-  | { refused: 'dig-not-stopped' }
-  | { refused: 'dig-stopped-already' }
-  /** Heard late: what it was to change has changed since. */
-  | { refused: 'order-overtaken' }
-  | { refused: 'crowns-not-checked' }
-  | { refused: 'drill-on-already' }
-  | { refused: 'no-drill' }
-  | { refused: 'no-such-entry'; list: ListChange['list']; name: string }
-  | { refused: 'last-manager' }
-  /** "Use this room", said to the bot alone. */
-  | { refused: 'no-room-here' }
-  | { refused: 'room-used-already' }
-  | { refused: 'room-not-used' }
-  /** Only the operation file can change it. */
-  | { refused: 'room-of-file' };
-
-/** Taken down, but worth a second look. */
-export type Warning =
-  | { warning: 'not-multiple'; weight: 'first' | 'second' | 'net'; lb: Lb; divisionLb: Lb }
-  | { warning: 'unusual'; weight: 'first' | 'second' | 'net'; lb: Lb; minLb: Lb; maxLb: Lb }
-  | { warning: 'over-limit'; grossLb: Lb; limitLb: Lb };
-
-export interface UnseenNotice {
-  step: NoticeStep | null;
-  seen: readonly PersonId[];
-  unseen: readonly PersonId[];
-}
-
-/** Inches of rain by the forecasts, in the day before and the day to come. */
-export interface RainAround {
-  beforeIn: number;
-  nextIn: number;
-}
-
-/** May the crew dig, and who said so. */
-export interface DigState {
-  hold: NoticeStep | null;
-  coming: NoticeStep | null;
-  /** The newest all-clear of the day for which foreman or grower gave a reason. */
-  overridden: { step: NoticeStep; by: PersonId | null; atMs: EpochMs } | null;
-  /** Stations that are closed by their own word. */
-  closed: readonly FactOf<'station-reported'>[];
-  /** With a mud hold. */
-  rain: RainAround | null;
-}
+import type { LeftInField } from './answers/left.ts';
+import type { Tally } from './answers/tally.ts';
+import type { EpochMs, Minutes } from './units.ts';
+import type { UnseenNotice, RainAround, DigState } from './notices/notices.ts';
+import type { Refusal, Warning } from './refusal.ts';
 
 /** Everything that the bot can say, as data; the words are made in `saying`. */
 export type Telling =

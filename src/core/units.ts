@@ -38,3 +38,9 @@ export const addMinutes = (atMs: EpochMs, minutes: Minutes): EpochMs => atMs + m
 /** Rounded to a thousandth, because forecast layers are whole °F that went through °C and come back as 55.00000000000001. */
 export const fahrenheitFromCelsius = (c: Celsius): Fahrenheit => Math.round((c * 1.8 + 32) * 1000) / 1000;
 export const celsiusFromFahrenheit = (f: Fahrenheit): Celsius => (f - 32) / 1.8;
+
+/** A span of time. */
+export interface Span {
+  fromMs: EpochMs;
+  toMs: EpochMs;
+}

@@ -1,4 +1,4 @@
-import type { EpochMs } from './units.ts';
+import type { EpochMs, Span } from './units.ts';
 
 /** Wall time in some zone. `month` 1-12, `hour` 0-23, `weekday` 1 = Monday ... 7 = Sunday. */
 export interface WallTime {
@@ -41,3 +41,9 @@ export const wallTimeOfDayMs = (
   const { year, month, day } = clock.wall(zone, atMs);
   return clock.instant(zone, { year, month, day: day + addDays, hour, minute });
 };
+
+/** The calendar day (in the zone) that holds `atMs`, moved by whole days; `toMs` is the first instant of the next. */
+export const calendarDay = (clock: ZoneClock, zone: string, atMs: EpochMs, addDays = 0): Span => ({
+  fromMs: wallTimeOfDayMs(clock, zone, atMs, 0, 0, addDays),
+  toMs: wallTimeOfDayMs(clock, zone, atMs, 0, 0, addDays + 1),
+});

@@ -1,8 +1,8 @@
-import type { Fact } from '../core/facts.ts';
-import type { PooledTicket } from '../core/line/pool.ts';
+import type { Fact } from '../core/book/facts.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Heard } from './chat.ts';
 import type { Outgoing } from './outbox.ts';
+import type { SharedTicket } from '../core/harvest/harvest.ts';
 
 /** A message with a slot, as it stands in its room or with its person, or soon will. */
 export interface Shown extends Pick<Outgoing, 'recipient' | 'platform' | 'to' | 'notBeforeMs'> {
@@ -32,12 +32,12 @@ export interface Page {
    * Shares tickets with the other operations of this installation, newest state of each, and takes back the withdrawn
    * ones. What was heard before `forgetMs` is forgotten, whosever it was. None of it tells whose it is.
    */
-  share: (
-    changes: { put: readonly PooledTicket[]; withdrawn: readonly PooledTicket[] },
+  shareTickets: (
+    changes: { put: readonly SharedTicket[]; withdrawn: readonly SharedTicket[] },
     forgetMs: EpochMs,
   ) => Promise<void>;
   /** The others' tickets in these pools that were heard from `fromMs` to before `beforeMs`, in that order. */
-  pooled: (pools: readonly string[], fromMs: EpochMs, beforeMs: EpochMs) => Promise<PooledTicket[]>;
+  sharedBy: (pools: readonly string[], fromMs: EpochMs, beforeMs: EpochMs) => Promise<SharedTicket[]>;
   /** A message that could not be handled is kept with the reason, so that it is neither lost nor tried for ever. */
   park: (heard: Heard, why: string) => Promise<void>;
 }

@@ -1,4 +1,4 @@
-import type { HoldReason } from '../core/facts.ts';
+import type { HoldReason } from '../core/book/facts.ts';
 import { clockOfNumber, findClock } from './clock-words.ts';
 import { nameAt } from './names.ts';
 import type { Names } from './names.ts';

@@ -1,4 +1,4 @@
-import type { HaulStep } from '../core/facts.ts';
+import type { HaulStep } from '../core/book/facts.ts';
 import type { Roster, TruckId } from '../core/roster.ts';
 import type { Element } from './sign.ts';
 import { slotsOf } from './sign.ts';

@@ -1,4 +1,4 @@
-import type { Correction } from '../core/facts.ts';
+import type { Correction } from '../core/book/facts.ts';
 import type { Intent, IntentTarget } from '../core/intent.ts';
 import type { Roster, TruckId } from '../core/roster.ts';
 import { trucksNumbered } from './truck-numbers.ts';

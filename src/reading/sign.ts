@@ -1,4 +1,4 @@
-import type { HaulStep } from '../core/facts.ts';
+import type { HaulStep } from '../core/book/facts.ts';
 import type { Language, PersonId } from '../core/roster.ts';
 import type { Lb } from '../core/units.ts';
 import type { ClockWords } from './clock-words.ts';

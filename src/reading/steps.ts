@@ -1,4 +1,4 @@
-import type { HaulStep } from '../core/facts.ts';
+import type { HaulStep } from '../core/book/facts.ts';
 import { phrases } from './phrases.ts';
 import type { Phrase } from './phrases.ts';
 import type { Needs } from './sign.ts';

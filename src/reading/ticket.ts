@@ -1,5 +1,5 @@
 import type { Intent } from '../core/intent.ts';
-import type { HaulStep } from '../core/facts.ts';
+import type { HaulStep } from '../core/book/facts.ts';
 import type { EpochMs, Lb } from '../core/units.ts';
 import type { Built, Hearing } from './hearing.ts';
 import { told, unclear } from './hearing.ts';

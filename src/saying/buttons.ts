@@ -1,5 +1,5 @@
-import type { FactOf } from '../core/facts.ts';
-import type { BoardRow } from '../core/haul/board.ts';
+import type { FactOf } from '../core/book/facts.ts';
+import type { BoardRow } from '../core/answers/board.ts';
 import type { Telling } from '../core/telling.ts';
 import type { Button } from '../ports/chat.ts';
 import { phrase } from './voice.ts';

@@ -1,13 +1,14 @@
 /** The machine-readable content of a telling. Field names are stable: README.md documents them. Times are ISO 8601, UTC. */
-import type { Fact, NoticeStep } from '../core/facts.ts';
-import type { BoardRow } from '../core/haul/board.ts';
+import type { Fact, NoticeStep } from '../core/book/facts.ts';
+import type { BoardRow } from '../core/answers/board.ts';
 import type { BookedTicket } from '../core/haul/load.ts';
-import type { LeftInField } from '../core/tally/left.ts';
-import type { Answer, DigState, Telling, UnseenNotice } from '../core/telling.ts';
+import type { LeftInField } from '../core/answers/left.ts';
+import type { Answer, Telling } from '../core/telling.ts';
 import { shortTonFromLb } from '../core/units.ts';
 import type { Lb } from '../core/units.ts';
 import { isoOrNull, lineData } from './line-data.ts';
 import type { Data, Iso } from './line-data.ts';
+import type { UnseenNotice, DigState } from '../core/notices/notices.ts';
 
 export type { Data, Iso } from './line-data.ts';
 

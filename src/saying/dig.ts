@@ -1,8 +1,8 @@
 /** May the crew dig: what holds, what comes, who decided otherwise, and which station is closed. */
-import type { DigState } from '../core/telling.ts';
 import { noticeShort } from './notice.ts';
 import { personName, phrase, stationName, time } from './voice.ts';
 import type { Voice } from './voice.ts';
+import type { DigState } from '../core/notices/notices.ts';
 
 const closedLine = ({ station, untilMs, by, atMs }: DigState['closed'][number], voice: Voice): string =>
   phrase(voice, 'may-dig.closed', {

@@ -1,4 +1,4 @@
-import { COURSE_MIN } from '../core/line/courses.ts';
+import { COURSE_MIN } from '../core/line/model/courses.ts';
 import type { FleetCourse, FleetMatch } from '../core/line/fleet.ts';
 import { phrase } from './voice.ts';
 import type { Voice } from './voice.ts';

@@ -1,10 +1,11 @@
-import type { NoticeStep } from '../core/facts.ts';
+import type { NoticeStep } from '../core/book/facts.ts';
 import { stationById } from '../core/roster.ts';
 import type { PersonId } from '../core/roster.ts';
-import type { RainAround, Telling, UnseenNotice } from '../core/telling.ts';
+import type { Telling } from '../core/telling.ts';
 import type { EpochMs } from '../core/units.ts';
 import { differs, inches, personName, phrase, stationName, temperature, time } from './voice.ts';
 import type { Voice } from './voice.ts';
+import type { UnseenNotice, RainAround } from '../core/notices/notices.ts';
 
 type Notice = Extract<Telling, { tell: 'notice' }>;
 

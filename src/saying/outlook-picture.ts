@@ -1,7 +1,6 @@
 /** The day's temperature curve, the limit and when to dig, as a picture to be read on a phone. */
-import type { DayPlan } from '../core/plan.ts';
-import type { EpochMs, Fahrenheit } from '../core/units.ts';
-import type { Span } from '../core/weather/crossing.ts';
+import type { DayPlan } from '../core/answers/plan.ts';
+import type { EpochMs, Fahrenheit, Span } from '../core/units.ts';
 import type { Picture } from '../ports/chat.ts';
 import { percent, voiceOfDay } from './outlook.ts';
 import type { OutlookTelling } from './outlook.ts';

@@ -1,6 +1,6 @@
 /** The plan of a day in words: when to dig, how warm and cold it gets, what that costs, and how old the forecast is. */
 import { stationById } from '../core/roster.ts';
-import type { DayPlan } from '../core/plan.ts';
+import type { DayPlan } from '../core/answers/plan.ts';
 import type { Telling } from '../core/telling.ts';
 import { phrase, number, stationName, temperature, time } from './voice.ts';
 import type { Voice } from './voice.ts';

@@ -1,5 +1,4 @@
-import type { Fact, FactOf, Ticket } from '../core/facts.ts';
-import type { Warning } from '../core/telling.ts';
+import type { Fact, FactOf, Ticket } from '../core/book/facts.ts';
 import type { EpochMs } from '../core/units.ts';
 import {
   fieldName,
@@ -13,6 +12,7 @@ import {
   weight,
 } from './voice.ts';
 import type { Voice } from './voice.ts';
+import type { Warning } from '../core/refusal.ts';
 
 const reported = (fact: FactOf<'truck-reported'>, voice: Voice): string => {
   const values = {

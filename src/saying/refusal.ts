@@ -1,7 +1,7 @@
 import type { Unclear } from '../core/intent.ts';
-import type { Refusal } from '../core/telling.ts';
 import { personName, phrase, ticketExamples, time, tons, truckName, weight } from './voice.ts';
 import type { Voice } from './voice.ts';
+import type { Refusal } from '../core/refusal.ts';
 
 const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['ticket'], voice: Voice): string =>
   phrase(voice, 'refused.serial-known', {

@@ -1,5 +1,5 @@
-import type { BoardRow } from '../core/haul/board.ts';
-import type { LeftInField } from '../core/tally/left.ts';
+import type { BoardRow } from '../core/answers/board.ts';
+import type { LeftInField } from '../core/answers/left.ts';
 import type { Telling } from '../core/telling.ts';
 import type { Said } from '../ports/chat.ts';
 import { fieldName, number, phrase, stationName, time, tons, truckName } from './voice.ts';

@@ -1,5 +1,5 @@
 import type { CrewMember, Field, Room, Roster, Station, Truck } from '../core/roster.ts';
-import { truckLimitLb } from '../core/tally/bridge-formula.ts';
+import { truckLimitLb } from '../core/haul/bridge-formula.ts';
 import { called, idOf, type Named } from './names.ts';
 import type { OperationFile } from './operation-schema.ts';
 

@@ -1,9 +1,9 @@
 import { eq } from 'drizzle-orm';
 import type { Book, Page } from '../ports/book.ts';
-import type { Db, Tx } from './database.ts';
 import { explained } from './failure.ts';
 import { openPage } from './page.ts';
 import { operations } from './schema.ts';
+import type { Db, Tx } from './db.ts';
 
 export const bookOver = (db: Db): Book => ({
   inOneGo: (operation, work) =>
@@ -47,8 +47,8 @@ const watched = (page: Page, operation: string): { page: Page; failures: readonl
       enqueue: step('queueing messages', page.enqueue),
       wakeAt: step('setting an alarm', page.wakeAt),
       nextAlarm: step('reading alarms', page.nextAlarm),
-      share: step('sharing tickets', page.share),
-      pooled: step('reading shared tickets', page.pooled),
+      shareTickets: step('sharing tickets', page.shareTickets),
+      sharedBy: step('reading shared tickets', page.sharedBy),
       park: step('parking a message', page.park),
     },
   };

@@ -8,9 +8,9 @@ import type { SQL } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/pg-core';
 import type { EpochMs } from '../core/units.ts';
 import type { Claimed } from '../ports/outbox.ts';
-import type { Db, Tx } from './database.ts';
 import { claimedColumns } from './outbox-row.ts';
 import { lanes, outbox } from './schema.ts';
+import type { Db, Tx } from './db.ts';
 
 /** Any number, the same in every version of this program. */
 const LOCK = 742_017;

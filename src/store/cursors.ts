@@ -1,9 +1,9 @@
 import { and, eq, sql } from 'drizzle-orm';
 import type { SQL } from 'drizzle-orm';
 import type { Cursors } from '../ports/cursor.ts';
-import type { Db } from './database.ts';
 import { explained } from './failure.ts';
 import { cursors } from './schema.ts';
+import type { Db } from './db.ts';
 
 export const cursorsOver = (db: Db, operation: string): Cursors => {
   const put = async (platform: string, stream: string, position: string, setWhere?: SQL): Promise<void> => {

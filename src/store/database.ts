@@ -1,5 +1,4 @@
 import { PGlite } from '@electric-sql/pglite';
-import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
 import { drizzle as drizzleOverPglite } from 'drizzle-orm/pglite';
 import { migrate as migratePglite } from 'drizzle-orm/pglite/migrator';
 import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
@@ -7,10 +6,7 @@ import { migrate as migratePostgres } from 'drizzle-orm/postgres-js/migrator';
 import postgres from 'postgres';
 import { openEmbedded } from './embedded.ts';
 import { migrateWith } from './migrate.ts';
-
-/** drizzle over either driver. */
-export type Db = PgDatabase<PgQueryResultHKT>;
-export type Tx = Parameters<Parameters<Db['transaction']>[0]>[0];
+import type { Db } from './db.ts';
 
 /** `embedded`: PGlite in that directory. `memory`: PGlite that forgets. `url`: a Postgres server, postgres://... */
 export type Place = { embedded: string } | { memory: true } | { url: string };

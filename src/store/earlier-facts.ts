@@ -1,4 +1,4 @@
-import type { Fact } from '../core/facts.ts';
+import type { Fact } from '../core/book/facts.ts';
 
 const FORECAST_BEFORE = { freezeAlerts: null, rain: [] };
 

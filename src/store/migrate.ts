@@ -2,7 +2,7 @@ import { sql } from 'drizzle-orm';
 import { readMigrationFiles } from 'drizzle-orm/migrator';
 import type { MigrationConfig } from 'drizzle-orm/migrator';
 import { fileURLToPath } from 'node:url';
-import type { Db } from './database.ts';
+import type { Db } from './db.ts';
 
 export const MIGRATIONS = fileURLToPath(new URL('../../migrations', import.meta.url));
 

@@ -3,9 +3,9 @@ import type { EpochMs } from '../core/units.ts';
 import type { Outbox } from '../ports/outbox.ts';
 import { claimRows } from './claim.ts';
 import { storable } from './columns.ts';
-import type { Db } from './database.ts';
 import { explained } from './failure.ts';
 import { lanes, outbox } from './schema.ts';
+import type { Db } from './db.ts';
 
 /** Messages of other operations in the same database are none of its business: they go out over other accounts. */
 export const outboxOver = (db: Db, ofOperations: readonly string[]): Outbox => ({

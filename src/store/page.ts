@@ -1,14 +1,14 @@
 import { and, asc, desc, eq, gt, gte, isNotNull, lte, max, or, sql } from 'drizzle-orm';
-import type { Fact } from '../core/facts.ts';
+import type { Fact } from '../core/book/facts.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Page, Shown } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
-import type { Tx } from './database.ts';
 import { rowFrom } from './outbox-row.ts';
-import { poolOn } from './pool.ts';
+import { sharedTicketsOn } from './shared-tickets.ts';
 import { alarms, facts, inbox, outbox } from './schema.ts';
+import type { Tx } from './db.ts';
 
 /** The page of one operation in an open transaction that holds the operation's lock. */
 export const openPage = (tx: Tx, operation: string): Page => ({
@@ -63,7 +63,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
     return alarm ?? null;
   },
 
-  ...poolOn(tx, operation),
+  ...sharedTicketsOn(tx, operation),
 
   park: async (heard, why) => {
     const parked = storable(why);

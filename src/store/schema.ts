@@ -1,7 +1,7 @@
 /** The tables. But for one, every row belongs to an operation, and every key of several columns starts with it. */
 import { isNotNull, isNull } from 'drizzle-orm';
 import { bigint, boolean, index, integer, pgTable, primaryKey, text, unique } from 'drizzle-orm/pg-core';
-import type { Fact } from '../core/facts.ts';
+import type { Fact } from '../core/book/facts.ts';
 import type { Heard, Said } from '../ports/chat.ts';
 import type { Outgoing, Recipient } from '../ports/outbox.ts';
 import { document, epochMs } from './columns.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { drawPicture } from '../../adapters/picture/resvg.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { say } from '../../src/saying/say.ts';
 import { at } from '../support/given.ts';
 import { COOL, FROSTY, WARM, outlookTelling } from '../support/outlooks.ts';

@@ -4,7 +4,7 @@
  */
 import { HEAT_OPTIONS, heatStop } from '../../src/core/weather/heat-stop.ts';
 import type { HeatOptions } from '../../src/core/weather/heat-stop.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { LIMIT_F, scoreDay } from './score.ts';
 import type { DayScore, Rule } from './score.ts';
 import { harvestDays, issuesOf, randomOf } from './season.ts';

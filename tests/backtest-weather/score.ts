@@ -1,5 +1,5 @@
 /** What a way of stopping costs over a season: hours dug too warm against hours lost. */
-import type { NoticeStep } from '../../src/core/facts.ts';
+import type { NoticeStep } from '../../src/core/book/facts.ts';
 import { crossings, nodesOf, temperatureAt } from '../../src/core/weather/crossing.ts';
 import { HOUR_MS } from './season.ts';
 import type { HarvestDay, Issue } from './season.ts';

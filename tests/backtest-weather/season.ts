@@ -1,8 +1,8 @@
 /** The harvest days of the backtest: as they came, and as they were forecast. */
-import type { HourlyTemperature } from '../../src/core/facts.ts';
 import { fahrenheitFromCelsius } from '../../src/core/units.ts';
 import { diurnalTemperature } from '../support/diurnal.ts';
 import { seattleDays } from '../support/seattle-hours.ts';
+import type { HourlyTemperature } from '../../src/core/weather/types.ts';
 
 export const HOUR_MS = 3_600_000;
 

@@ -3,8 +3,8 @@
  * was nearest, so that short forecasts get short intervals and the upper arm may be the longer one (split conformal
  * over a local residual; Lei et al., JASA 113(523), 2018).
  */
-import type { Interval } from '../../src/core/line/calibration.ts';
-import { quantile } from '../../src/core/line/forecast.ts';
+import type { Interval } from '../../src/core/line/model/calibration.ts';
+import { quantile } from '../../src/core/line/wait-forecast.ts';
 
 export interface Past {
   forecastMin: number;

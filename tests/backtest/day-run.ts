@@ -1,6 +1,6 @@
 /** One simulated day of a station, as it was and as the bot heard of it. */
-import { randomFrom, seedOf } from '../../src/core/line/random.ts';
-import type { Random } from '../../src/core/line/random.ts';
+import { randomFrom, seedOf } from '../../src/core/line/model/random.ts';
+import type { Random } from '../../src/core/line/model/random.ts';
 import type { LineObservations } from '../../src/core/line/types.ts';
 import { correctedWait } from './rules/naive.ts';
 import type { TestSet } from './sets.ts';

@@ -1,5 +1,5 @@
 /** The course of one day: what a truck that joined would have waited, and what was forecast. */
-import type { Interval } from '../../src/core/line/calibration.ts';
+import type { Interval } from '../../src/core/line/model/calibration.ts';
 import { seenAt, NIGHT_MIN } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import type { Asked } from './forecasts.ts';

@@ -1,10 +1,10 @@
 /** Every rule as a question at a moment of a day. */
-import { FRESH_CALIBRATION } from '../../src/core/line/calibration.ts';
-import type { Interval } from '../../src/core/line/calibration.ts';
-import { makeForecast } from '../../src/core/line/forecast.ts';
-import { usualAt } from '../../src/core/line/profile.ts';
-import type { LineProfile } from '../../src/core/line/profile.ts';
-import { seedOf } from '../../src/core/line/random.ts';
+import { FRESH_CALIBRATION } from '../../src/core/line/model/calibration.ts';
+import type { Interval } from '../../src/core/line/model/calibration.ts';
+import { makeForecast } from '../../src/core/line/wait-forecast.ts';
+import { usualAt } from '../../src/core/line/model/usual-day.ts';
+import type { UsualDay } from '../../src/core/line/model/usual-day.ts';
+import { seedOf } from '../../src/core/line/model/random.ts';
 import { dayUntil, seenAt, trueLine } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import { clairvoyant } from './rules/clairvoyant.ts';
@@ -16,8 +16,10 @@ export type Asked<Answer> = (nowMin: number, leadMin: number) => Answer;
 
 /** What all is measured against. */
 export const BASE_RULE = 'last observed';
+/** The same again, with the cruder interval. */
+export const CRUDE_RULE = `${BASE_RULE}, cruder interval`;
 
-export const naiveRules = (run: DayRun, usual: (atMin: number) => number, profile: LineProfile) => {
+export const naiveRules = (run: DayRun, usual: (atMin: number) => number, profile: UsualDay) => {
   const at = (nowMin: number) => seenWaits(seenAt(run, nowMin));
   return {
     'usual wait by hour': (nowMin, leadMin) => usual(nowMin + leadMin),
@@ -29,7 +31,7 @@ export const naiveRules = (run: DayRun, usual: (atMin: number) => number, profil
 };
 
 /** Ours, before calibration; `countedNow`: somebody has just counted the whole line, rightly. */
-export const rawForecast = (run: DayRun, profile: LineProfile, countedNow = false): Asked<Interval> => {
+export const rawForecast = (run: DayRun, profile: UsualDay, countedNow = false): Asked<Interval> => {
   const forecast = makeForecast(profile, FRESH_CALIBRATION);
   return (nowMin, leadMin) => {
     const seen = seenAt(run, nowMin);

@@ -3,7 +3,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import type { Example } from './example.ts';
-import { CRUDE_RULE } from './report.ts';
+import { CRUDE_RULE } from './forecasts.ts';
 import { LEADS_MIN, scoresOf } from './scoring.ts';
 import type { Scored } from './scoring.ts';
 

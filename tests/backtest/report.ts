@@ -1,11 +1,8 @@
 /** The figures as tables. */
-import { BASE_RULE } from './forecasts.ts';
+import { BASE_RULE, CRUDE_RULE } from './forecasts.ts';
 import { LEADS_MIN, mean, scoresOf } from './scoring.ts';
 import type { Scored, Scores } from './scoring.ts';
 import { ALL_SETS, COUNTS_60, PLAIN, rightOf } from './sets.ts';
-
-/** The base again, with the cruder interval. */
-export const CRUDE_RULE = `${BASE_RULE}, cruder interval`;
 
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
 const table = (header: readonly string[], rows: readonly (readonly string[])[]): string =>

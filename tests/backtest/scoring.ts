@@ -1,5 +1,5 @@
 /** How good forecasts were. */
-import type { Interval } from '../../src/core/line/calibration.ts';
+import type { Interval } from '../../src/core/line/model/calibration.ts';
 import type { Family } from './simulator/station.ts';
 
 export const LEADS_MIN = [0, 15, 30, 45] as const;

@@ -1,18 +1,17 @@
 /** One station's season: earlier days to learn from, then days that no rule has seen. */
-import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/calibration.ts';
-import type { Calibration, Interval } from '../../src/core/line/calibration.ts';
-import { learnProfile } from '../../src/core/line/learn.ts';
-import type { LineProfile } from '../../src/core/line/profile.ts';
-import { randomFrom, seedOf } from '../../src/core/line/random.ts';
+import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/model/calibration.ts';
+import type { Calibration, Interval } from '../../src/core/line/model/calibration.ts';
+import { learnProfile } from '../../src/core/line/model/learn.ts';
+import type { UsualDay } from '../../src/core/line/model/usual-day.ts';
+import { randomFrom, seedOf } from '../../src/core/line/model/random.ts';
 import { nearestInterval, scaledInterval } from './conformal.ts';
 import type { Past } from './conformal.ts';
 import { NIGHT_MIN, feedback, heardUnder, seenAt, targets, trueDay } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import { exampleOf, hasLine } from './example.ts';
 import type { Example } from './example.ts';
-import { BASE_RULE, boundForecast, naiveRules, rawForecast } from './forecasts.ts';
+import { BASE_RULE, CRUDE_RULE, boundForecast, naiveRules, rawForecast } from './forecasts.ts';
 import type { Asked } from './forecasts.ts';
-import { CRUDE_RULE } from './report.ts';
 import { seenWaits, usualWaits } from './rules/naive.ts';
 import { LEADS_MIN } from './scoring.ts';
 import type { Scored } from './scoring.ts';
@@ -42,7 +41,7 @@ const CALIBRATION_DAYS = 10;
 
 /** What is learned from the earlier days. */
 interface Learned {
-  profile: LineProfile;
+  profile: UsualDay;
   usual: (atMin: number) => number;
   /** Residuals of the naive rules, by rule and lead. */
   past: ReadonlyMap<string, readonly Past[]>;
@@ -52,7 +51,7 @@ interface Learned {
 const calibrateOn = (
   run: DayRun,
   { leads }: TestSet,
-  profile: LineProfile,
+  profile: UsualDay,
   before: Calibration,
 ): Calibration => {
   const raw = rawForecast(run, profile);
@@ -68,7 +67,7 @@ const calibrateOn = (
 const naivePast = (
   runs: readonly DayRun[],
   usual: (atMin: number) => number,
-  profile: LineProfile,
+  profile: UsualDay,
 ): Map<string, Past[]> => {
   const past = new Map<string, Past[]>();
   const remember = (key: string, entry: Past): void => {

@@ -2,10 +2,10 @@
  * Milliseconds that one forecast takes at the end of a day of 25 to 250 tickets, and whether they grow in line with the
  * tickets: `node tests/bench/forecast.ts`
  */
-import { FRESH_CALIBRATION } from '../../src/core/line/calibration.ts';
-import { makeForecast } from '../../src/core/line/forecast.ts';
-import { defaultProfile } from '../../src/core/line/profile.ts';
-import { randomFrom } from '../../src/core/line/random.ts';
+import { FRESH_CALIBRATION } from '../../src/core/line/model/calibration.ts';
+import { makeForecast } from '../../src/core/line/wait-forecast.ts';
+import { defaultProfile } from '../../src/core/line/model/usual-day.ts';
+import { randomFrom } from '../../src/core/line/model/random.ts';
 import { USUAL_HEARING, hearDay, observed, openingMs } from '../backtest/simulator/crew.ts';
 import { newDay, runDay } from '../backtest/simulator/day.ts';
 import { drawDay, drawStation } from '../backtest/simulator/station.ts';

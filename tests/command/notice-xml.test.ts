@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { foldDay } from '../../src/core/day.ts';
+import { foldHarvest } from '../../src/core/harvest/fold.ts';
 import { noticeXml } from '../../src/command/notice-xml.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { checkCap, textsAt } from '../support/cap-rules.ts';
 import { crewForEachTest } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
@@ -14,7 +14,7 @@ crewForEachTest((fresh) => {
 const WARM = [36, 36, 37, 39, 43, 47, 51, 55, 58, 62, 66, 68, 70, 66, 61, 55, 50, 47, 45, 43];
 
 const dayInBook = async () =>
-  foldDay(
+  foldHarvest(
     crew.running.roster,
     (await crew.factsSoFar()).map(({ fact }) => fact),
   );

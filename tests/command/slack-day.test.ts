@@ -2,7 +2,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { randomFrom } from '../../src/core/line/random.ts';
+import { randomFrom } from '../../src/core/line/model/random.ts';
 import { startFieldbell } from '../support/fieldbell.ts';
 import { CREW, operationOnSlack, ROOM, shownBy, userOf } from '../support/slack/crew.ts';
 import { readManifest } from '../support/slack/manifest.ts';

@@ -1,4 +1,4 @@
-import type { Fact } from '../../src/core/facts.ts';
+import type { Fact } from '../../src/core/book/facts.ts';
 import type { Heard } from '../../src/ports/chat.ts';
 import type { Outgoing } from '../../src/ports/outbox.ts';
 

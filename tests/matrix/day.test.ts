@@ -1,7 +1,7 @@
 /** The recorded day on Matrix: a real homeserver, the crew with apps of their own, and the same book as elsewhere. */
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { matrixChat } from '../../adapters/matrix/chat.ts';
-import { tellFromAdapter } from '../../src/run/from-adapter.ts';
+import { tellFromAdapter } from '../../src/run/in/from-adapter.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { bookOf, INVENTED, play, sampleOn, startOn, startRecordedClock } from '../support/recorded-day.ts';

@@ -79,11 +79,11 @@ describeWithSynapse('a harvest day of five drivers', () => {
     test(
       `counts all once and loses no stop notice, although the bot is killed ${KILLS} times`,
       async () => {
-        const day = await gatherDay(synapse, { encrypted });
-        let bot = day.start();
-        await day.met();
-        await day.round(0);
-        await day.answered(0);
+        const harvest = await gatherDay(synapse, { encrypted });
+        let bot = harvest.start();
+        await harvest.met();
+        await harvest.round(0);
+        await harvest.answered(0);
         const random = mulberry32(SEED);
         for (let round = 1; round <= KILLS; round += 1) {
           // After the how many-th message of the round, and how much later.
@@ -91,7 +91,7 @@ describeWithSynapse('a harvest day of five drivers', () => {
           const killed = Promise.withResolvers<null>();
           const kill = async (): Promise<null> => {
             await bot.kill();
-            bot = day.start();
+            bot = harvest.start();
             return null;
           };
           const onSaid = (count: number): void => {
@@ -101,17 +101,17 @@ describeWithSynapse('a harvest day of five drivers', () => {
               }, laterMs);
           };
           const order = round % 2 === 1 ? 'stop digging, mud' : 'resume digging';
-          await Promise.all([day.round(round, onSaid), day.order(order), killed.promise]);
-          await day.answered(round);
-          await waitForNotices(day, round % 2 === 1 ? HOLD : CLEAR, Math.ceil(round / 2));
+          await Promise.all([harvest.round(round, onSaid), harvest.order(order), killed.promise]);
+          await harvest.answered(round);
+          await waitForNotices(harvest, round % 2 === 1 ? HOLD : CLEAR, Math.ceil(round / 2));
         }
-        await day.settled();
+        await harvest.settled();
         await bot.kill();
-        const book = await day.book();
-        expectCountedOnce(day, book);
-        expectShownOnce(day, book, encrypted);
-        expect(noticesShown(day, HOLD)).toEqual(toEverybody(3));
-        expect(noticesShown(day, CLEAR)).toEqual(toEverybody(2));
+        const book = await harvest.book();
+        expectCountedOnce(harvest, book);
+        expectShownOnce(harvest, book, encrypted);
+        expect(noticesShown(harvest, HOLD)).toEqual(toEverybody(3));
+        expect(noticesShown(harvest, CLEAR)).toEqual(toEverybody(2));
       },
       25 * MINUTES,
     );
@@ -121,37 +121,37 @@ describeWithSynapse('a harvest day of five drivers', () => {
     'loses and doubles nothing where the homeserver is limited, broken and mute',
     async () => {
       const proxy = await startProxy(synapse.url);
-      const day = await gatherDay(synapse, { encrypted: false, botUrl: proxy.url });
-      const bot = day.start();
-      await day.met();
-      await day.round(0);
-      await day.answered(0);
+      const harvest = await gatherDay(synapse, { encrypted: false, botUrl: proxy.url });
+      const bot = harvest.start();
+      await harvest.met();
+      await harvest.round(0);
+      await harvest.answered(0);
 
       await troubled(proxy, { answers: BROKEN, times: 20 }, () =>
-        Promise.all([day.round(1), day.order('stop digging, mud')]),
+        Promise.all([harvest.round(1), harvest.order('stop digging, mud')]),
       );
-      await day.answered(1);
-      await waitForNotices(day, HOLD, 1);
+      await harvest.answered(1);
+      await waitForNotices(harvest, HOLD, 1);
 
       await troubled(proxy, { answers: LIMITED, times: 20 }, () =>
-        Promise.all([day.round(2), day.order('resume digging')]),
+        Promise.all([harvest.round(2), harvest.order('resume digging')]),
       );
-      await day.answered(2);
-      await waitForNotices(day, CLEAR, 1);
+      await harvest.answered(2);
+      await waitForNotices(harvest, CLEAR, 1);
 
       await troubled(proxy, { answers: 'lost', times: 10 }, () =>
-        Promise.all([day.round(3), day.order('stop digging, mud')]),
+        Promise.all([harvest.round(3), harvest.order('stop digging, mud')]),
       );
-      await day.answered(3);
-      await waitForNotices(day, HOLD, 2);
-      await day.settled();
+      await harvest.answered(3);
+      await waitForNotices(harvest, HOLD, 2);
+      await harvest.settled();
       await bot.kill();
-      const book = await day.book();
+      const book = await harvest.book();
       await proxy.close();
-      expectCountedOnce(day, book);
-      expectShownOnce(day, book, false);
-      expect(noticesShown(day, HOLD)).toEqual(toEverybody(2));
-      expect(noticesShown(day, CLEAR)).toEqual(toEverybody(1));
+      expectCountedOnce(harvest, book);
+      expectShownOnce(harvest, book, false);
+      expect(noticesShown(harvest, HOLD)).toEqual(toEverybody(2));
+      expect(noticesShown(harvest, CLEAR)).toEqual(toEverybody(1));
     },
     25 * MINUTES,
   );
@@ -159,26 +159,26 @@ describeWithSynapse('a harvest day of five drivers', () => {
   test(
     'loses and doubles nothing where the homeserver is down for two minutes',
     async () => {
-      const day = await gatherDay(synapse, { encrypted: false });
-      const bot = day.start();
-      await day.met();
-      await day.round(0);
-      await day.answered(0);
-      await day.round(1);
-      await day.order('stop digging, mud');
+      const harvest = await gatherDay(synapse, { encrypted: false });
+      const bot = harvest.start();
+      await harvest.met();
+      await harvest.round(0);
+      await harvest.answered(0);
+      await harvest.round(1);
+      await harvest.order('stop digging, mud');
       await synapse.stop();
       await elapsed(OUTAGE_MS);
       await synapse.start();
-      await day.round(2);
-      await day.answered(1);
-      await day.answered(2);
-      await waitForNotices(day, HOLD, 1);
-      await day.settled();
+      await harvest.round(2);
+      await harvest.answered(1);
+      await harvest.answered(2);
+      await waitForNotices(harvest, HOLD, 1);
+      await harvest.settled();
       await bot.kill();
-      const book = await day.book();
-      expectCountedOnce(day, book);
-      expectShownOnce(day, book, false);
-      expect(noticesShown(day, HOLD)).toEqual(toEverybody(1));
+      const book = await harvest.book();
+      expectCountedOnce(harvest, book);
+      expectShownOnce(harvest, book, false);
+      expect(noticesShown(harvest, HOLD)).toEqual(toEverybody(1));
     },
     25 * MINUTES,
   );

@@ -3,7 +3,7 @@
  * in the enacted table, so ordinary rounding to the nearest 500 lb fails it.
  */
 import { describe, expect, it } from 'vitest';
-import { bridgeFormulaLb, truckLimitLb } from '../../src/core/tally/bridge-formula.ts';
+import { bridgeFormulaLb, truckLimitLb } from '../../src/core/haul/bridge-formula.ts';
 
 const printed: readonly (readonly [feet: number, axles: number, lb: number])[] = [
   // "Over 8 feet": the formula at 8.

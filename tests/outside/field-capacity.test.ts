@@ -3,7 +3,7 @@
  * AgDM A3-24 (PM 696). The rows below are derived from that formula for common row counts and spacings.
  */
 import { describe, expect, it } from 'vitest';
-import { acresPerHour } from '../../src/core/tally/field-capacity.ts';
+import { acresPerHour } from '../../src/core/answers/field-capacity.ts';
 
 const rows = [
   { rows: 6, rowSpacingIn: 22, at3: [4.0, 2.4], at4: [5.33, 3.2], tonsPerHour: [72, 96] },

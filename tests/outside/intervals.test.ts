@@ -1,8 +1,8 @@
 /** The online calibration and the scores against published formulas and values. */
 import { describe, expect, it } from 'vitest';
-import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/calibration.ts';
-import type { Calibration, Interval } from '../../src/core/line/calibration.ts';
-import { normal, randomFrom } from '../../src/core/line/random.ts';
+import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/model/calibration.ts';
+import type { Calibration, Interval } from '../../src/core/line/model/calibration.ts';
+import { normal, randomFrom } from '../../src/core/line/model/random.ts';
 import { pinball } from '../backtest/scoring.ts';
 import stored from './fixtures/queueing.json' with { type: 'json' };
 

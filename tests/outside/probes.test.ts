@@ -4,8 +4,8 @@
  * of probes, a Poisson prior of mean L and the last probe at place l, P(n) is as prior(n) (1 - p)^(n - l), n >= l.
  */
 import { describe, expect, it } from 'vitest';
-import { randomFrom } from '../../src/core/line/random.ts';
-import type { Random } from '../../src/core/line/random.ts';
+import { randomFrom } from '../../src/core/line/model/random.ts';
+import type { Random } from '../../src/core/line/model/random.ts';
 import { USUAL_HEARING, hearDay } from '../backtest/simulator/crew.ts';
 import { newDay } from '../backtest/simulator/day.ts';
 import type { Truck } from '../backtest/simulator/day.ts';

@@ -1,8 +1,8 @@
 /** The fleet's figures and the simulated station against queueing theory. */
 import { describe, expect, it } from 'vitest';
 import { erlangB, idleShareBound, trucksNeeded } from '../../src/core/line/fleet.ts';
-import { exponential, normal, randomFrom } from '../../src/core/line/random.ts';
-import type { Random } from '../../src/core/line/random.ts';
+import { exponential, normal, randomFrom } from '../../src/core/line/model/random.ts';
+import type { Random } from '../../src/core/line/model/random.ts';
 import { newDay, runDay } from '../backtest/simulator/day.ts';
 import type { Truck } from '../backtest/simulator/day.ts';
 import { lognormal } from '../backtest/simulator/plan.ts';

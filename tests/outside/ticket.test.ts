@@ -3,7 +3,7 @@
  * out with its dirt, as receiving stations weigh). Payment tons are left to the lab and are not computed.
  */
 import { describe, expect, it } from 'vitest';
-import { netOf } from '../../src/core/tally/weights.ts';
+import { netOf } from '../../src/core/book/weights.ts';
 import { shortTonFromLb, tonneFromLb } from '../../src/core/units.ts';
 import { bookTicket, given } from '../support/given.ts';
 

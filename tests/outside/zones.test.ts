@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { startOfDayMs, wallTimeOfDayMs } from '../../src/core/zone-clock.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 
 const HOUR_MS = 3_600_000;
 const hoursOf = (zone: string, date: string): number => {

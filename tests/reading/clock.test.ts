@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { sampleRoster } from '../support/roster.ts';
 import { at, chatter, hearing, intents, overheard, report } from './reading-of.ts';
 

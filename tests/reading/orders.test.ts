@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Correction, HoldReason } from '../../src/core/facts.ts';
+import type { Correction, HoldReason } from '../../src/core/book/facts.ts';
 import type { Intent, IntentTarget } from '../../src/core/intent.ts';
 import { addressed, at, intents, overheard } from './reading-of.ts';
 

@@ -3,7 +3,7 @@ import { personById } from '../../src/core/roster.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import { read } from '../../src/reading/read.ts';
 import type { Hearing } from '../../src/reading/read.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { bookTicket } from '../support/given.ts';
 import { sampleRoster } from '../support/roster.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { say } from '../../src/saying/say.ts';
 import { at } from '../support/given.ts';
 import { COOL, FROSTY, WARM, outlookTelling } from '../support/outlooks.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { kgFromLb } from '../../src/core/units.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { dataOf } from '../../src/saying/data.ts';
 import { say, sayToRoom } from '../../src/saying/say.ts';
 import type { Voice } from '../../src/saying/voice.ts';

@@ -7,7 +7,7 @@ import { slackChat } from '../../adapters/slack/chat.ts';
 import type { SlackSettings } from '../../adapters/slack/settings.ts';
 import type { Operation } from '../../src/command/operate.ts';
 import type { Chat } from '../../src/ports/chat.ts';
-import { homeFor } from '../../src/run/home.ts';
+import { homeFor } from '../../src/run/out/home.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { bookOf, INVENTED, play, sampleOn, startOn, startRecordedClock } from '../support/recorded-day.ts';

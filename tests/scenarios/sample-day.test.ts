@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
 import { replay } from '../../src/command/replay.ts';
-import { isZone } from '../../src/run/zone-clock.ts';
+import { isZone } from '../../src/run/host/zone-clock.ts';
 import { loadSettings } from '../../src/settings/load.ts';
 import { mulberry32 } from '../support/random.ts';
 

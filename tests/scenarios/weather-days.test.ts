@@ -6,7 +6,7 @@ import type { Database } from '../../src/store/database.ts';
 import { crewOn } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
 import { sampleRoster } from '../support/roster.ts';
-import { ofStops, transcript } from '../support/transcript.ts';
+import { ofStops, transcript } from '../support/conversation.ts';
 
 let database: Database;
 beforeAll(async () => {

@@ -1,6 +1,6 @@
 /** The accounts on Slack and Matrix: what is set together, and what is wrong with half of it. */
 import { describe, expect, test } from 'vitest';
-import { isZone } from '../../src/run/zone-clock.ts';
+import { isZone } from '../../src/run/host/zone-clock.ts';
 import { readSettings } from '../../src/settings/settings.ts';
 
 const FARM = `name: Farm

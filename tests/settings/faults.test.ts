@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isZone } from '../../src/run/zone-clock.ts';
+import { isZone } from '../../src/run/host/zone-clock.ts';
 import { loadSettings } from '../../src/settings/load.ts';
 import { readSettings } from '../../src/settings/settings.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { isZone } from '../../src/run/zone-clock.ts';
+import { isZone } from '../../src/run/host/zone-clock.ts';
 import { loadSettings } from '../../src/settings/load.ts';
 import { operationSchema } from '../../src/settings/operation-schema.ts';
 import { readSettings } from '../../src/settings/settings.ts';

@@ -7,7 +7,7 @@ import * as schema from '../../src/store/schema.ts';
 import { bookContract } from '../contracts/book.ts';
 import { cursorsContract } from '../contracts/cursors.ts';
 import { outboxContract } from '../contracts/outbox.ts';
-import { poolContract } from '../contracts/pool.ts';
+import { poolContract } from '../contracts/shared-tickets.ts';
 import { fact } from '../contracts/samples.ts';
 import type { StoreSetting } from '../contracts/store-setting.ts';
 import { startPostgres } from '../support/postgres.ts';

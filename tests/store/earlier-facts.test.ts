@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sql } from 'drizzle-orm';
-import { foldDay } from '../../src/core/day.ts';
+import { foldHarvest } from '../../src/core/harvest/fold.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { at, fact } from '../support/given.ts';
@@ -26,11 +26,11 @@ describe('facts that an earlier version wrote', SLOW, () => {
     await store.book.inOneGo('a', (page) => page.write([issued]));
     await database.db.execute(sql`update facts set body = body - 'freezeAlerts' - 'rain'`);
     const rows = await store.book.inOneGo('a', (page) => page.factsAfter(0));
-    const day = foldDay(
+    const harvest = foldHarvest(
       sampleRoster,
       rows.map((row) => row.fact),
     );
-    expect(day.forecasts.get('north-station')).toMatchObject([{ freezeAlerts: null, rain: [] }]);
+    expect(harvest.forecasts.get('north-station')).toMatchObject([{ freezeAlerts: null, rain: [] }]);
     await database.close();
   });
 });

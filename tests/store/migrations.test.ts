@@ -7,12 +7,13 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
-import type { Db, Place } from '../../src/store/database.ts';
+import type { Place } from '../../src/store/database.ts';
 import { openStore } from '../../src/store/open.ts';
 import { MIGRATIONS, migrateWith } from '../../src/store/migrate.ts';
 import { fact } from '../contracts/samples.ts';
 import { startPostgres } from '../support/postgres.ts';
 import { temporaryDirectory } from '../support/temporary.ts';
+import type { Db } from '../../src/store/db.ts';
 
 /** Databases out there have had these files: a change of the tables is a new file, never an edit. */
 const RELEASED = {

@@ -1,16 +1,16 @@
 /** Given these facts, when that person says this: what is written, refused and warned of. Times are wall clock at the sample farm. */
 import { accept } from '../../src/core/accept/accept.ts';
-import { foldDay } from '../../src/core/day.ts';
-import type { Day } from '../../src/core/day.ts';
-import type { Correction, Fact, FactHeader, HaulStep, Happening, Ticket } from '../../src/core/facts.ts';
+import { foldHarvest } from '../../src/core/harvest/fold.ts';
+import type { Correction, Fact, FactHeader, HaulStep, Happening, Ticket } from '../../src/core/book/facts.ts';
 import type { Load } from '../../src/core/haul/load.ts';
 import type { TruckState } from '../../src/core/haul/truck.ts';
 import type { Intent, IntentTarget } from '../../src/core/intent.ts';
 import type { PersonId, Roster, TruckId } from '../../src/core/roster.ts';
-import type { Refusal, Warning } from '../../src/core/telling.ts';
 import type { EpochMs, Lb } from '../../src/core/units.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { sampleRoster } from './roster.ts';
+import type { Harvest } from '../../src/core/harvest/harvest.ts';
+import type { Refusal, Warning } from '../../src/core/refusal.ts';
 
 type Spoken = Exclude<Intent, { do: 'ask' }>;
 
@@ -112,7 +112,7 @@ export const correct = (set: Partial<Correction>, target: IntentTarget = latest)
 });
 
 export interface Given {
-  day: Day;
+  harvest: Harvest;
   /** All facts so far. */
   facts: readonly Fact[];
   /** Of the last thing said. */
@@ -127,25 +127,34 @@ export interface Given {
   ) => Given;
 }
 
+/** Where the crew talks. */
+export const CREW_ROOM = { platform: 'local', room: 'crew' };
+
 const after = (
   roster: Roster,
   facts: readonly Fact[],
   last: Pick<Given, 'added' | 'refusal' | 'warnings'>,
 ): Given => {
-  const day = foldDay(roster, facts);
+  const harvest = foldHarvest(roster, facts);
   return {
-    day,
+    harvest,
     facts,
     ...last,
     when: (intent, by, clock, header = {}) => {
-      const speaker = day.roster.people.find((person) => person.id === by);
+      const speaker = harvest.roster.people.find((person) => person.id === by);
       if (!speaker) throw new Error(`${by} is not on the list`);
       messages += 1;
       const cause = header.cause ?? `local:m${messages}`;
       const sentMs = at(clock);
-      const place = { platform: 'local', room: 'crew' };
-      const speaking = { speaker, cause, place, sentMs, heardMs: header.heardMs ?? sentMs, factsSoFar: 0 };
-      const accepted = accept(intent, day, speaking);
+      const speaking = {
+        speaker,
+        cause,
+        place: CREW_ROOM,
+        sentMs,
+        heardMs: header.heardMs ?? sentMs,
+        factsSoFar: 0,
+      };
+      const accepted = accept(intent, harvest, speaking);
       return accepted.outcome === 'refused'
         ? after(roster, facts, { added: [], refusal: accepted.refusal, warnings: [] })
         : after(roster, [...facts, ...accepted.facts], {
@@ -161,13 +170,15 @@ export const given = (facts: readonly Fact[] = [], roster: Roster = sampleRoster
   after(roster, facts, { added: [], refusal: null, warnings: [] });
 
 /** The truck's state; fails where nothing was heard of it. */
-export const truckIn = (day: Day, truck: TruckId): TruckState => {
-  const state = day.trucks.get(truck);
+export const truckIn = (harvest: Harvest, truck: TruckId): TruckState => {
+  const state = harvest.trucks.get(truck);
   if (!state) throw new Error(`Nothing was heard of truck ${truck}`);
   return state;
 };
 
-export const loadsOf = (day: Day, truck: TruckId): readonly Load[] => day.trucks.get(truck)?.loads ?? [];
+export const loadsOf = (harvest: Harvest, truck: TruckId): readonly Load[] =>
+  harvest.trucks.get(truck)?.loads ?? [];
 
 /** All loads of all trucks. */
-export const allLoads = (day: Day): Load[] => [...day.trucks.values()].flatMap((state) => state.loads);
+export const allLoads = (harvest: Harvest): Load[] =>
+  [...harvest.trucks.values()].flatMap((state) => state.loads);

@@ -1,8 +1,9 @@
 /** Notices of every sort and stage, and what is said of them. */
-import type { FactOf } from '../../src/core/facts.ts';
-import type { DigState, Telling } from '../../src/core/telling.ts';
+import type { FactOf } from '../../src/core/book/facts.ts';
+import type { Telling } from '../../src/core/telling.ts';
 import { at } from './given.ts';
 import { heatStep } from './notices.ts';
+import type { DigState } from '../../src/core/notices/notices.ts';
 
 const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
 const stages = ['watch', 'stop', 'update', 'all-clear'] as const;

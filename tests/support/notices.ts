@@ -1,4 +1,4 @@
-import type { Fact, NoticeStep } from '../../src/core/facts.ts';
+import type { Fact, NoticeStep } from '../../src/core/book/facts.ts';
 import { at, fact } from './given.ts';
 
 /** A stop from the forecast of a warm afternoon: topping ends at 12:40, digging at 1:10 p.m. */

@@ -1,13 +1,13 @@
 /** Plans of a day by invented forecasts of the sample farm, made as the bot makes them. */
-import { foldDay } from '../../src/core/day.ts';
-import { planOf } from '../../src/core/plan.ts';
+import { foldHarvest } from '../../src/core/harvest/fold.ts';
+import { planOf } from '../../src/core/answers/plan.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import type { Fahrenheit } from '../../src/core/units.ts';
-import type { RainTotal } from '../../src/core/weather/rain.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
+import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { at, fact } from './given.ts';
 import { sampleRoster } from './roster.ts';
+import type { RainTotal } from '../../src/core/weather/types.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -43,8 +43,8 @@ export const outlookTelling = (
     { kind: 'forecast-issued', place: station.id, issuedMs, hours, rain, freezeAlerts: [] },
     issued,
   );
-  const day = foldDay(roster, hours.length > 0 ? [forecast] : []);
-  const plan = planOf(day, station, zoneClock, at(clock), addDays);
+  const harvest = foldHarvest(roster, hours.length > 0 ? [forecast] : []);
+  const plan = planOf(harvest, station, zoneClock, at(clock), addDays);
   return { tell: 'outlook', station: station.id, addDays, plan };
 };
 

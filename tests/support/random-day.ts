@@ -1,6 +1,6 @@
 /** Random days for the laws of the fold: realistic rounds of several trucks, with all that goes wrong in reporting them. */
 import fc from 'fast-check';
-import type { EntryTarget, Fact, FactHeader, HaulStep, Happening } from '../../src/core/facts.ts';
+import type { EntryTarget, Fact, FactHeader, HaulStep, Happening } from '../../src/core/book/facts.ts';
 import { addMinutes } from '../../src/core/units.ts';
 import type { EpochMs, Minutes } from '../../src/core/units.ts';
 import { aTicket, at } from './given.ts';

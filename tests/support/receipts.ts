@@ -1,4 +1,4 @@
-import type { Fact, Happening, HaulStep } from '../../src/core/facts.ts';
+import type { Fact, Happening, HaulStep } from '../../src/core/book/facts.ts';
 import { at, fact, step, ticket } from './given.ts';
 
 const haulSteps: Record<HaulStep, Fact> = {

@@ -7,13 +7,13 @@ import type { Operation } from '../../src/command/operate.ts';
 import { playLine } from '../../src/command/replay.ts';
 import { parseReplayLine } from '../../src/command/replay-line.ts';
 import type { ReplayLine } from '../../src/command/replay-line.ts';
-import { answer } from '../../src/core/answer.ts';
+import { answer } from '../../src/core/answers/answer.ts';
 import { firstEstimate } from '../../src/core/line/first-estimate.ts';
 import { personById } from '../../src/core/roster.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
-import { allFacts, dayOf } from '../../src/run/running.ts';
-import { isZone } from '../../src/run/zone-clock.ts';
+import { allFacts, harvestOf } from '../../src/run/host/operation.ts';
+import { isZone } from '../../src/run/host/zone-clock.ts';
 import { dataOf } from '../../src/saying/data.ts';
 import { loadSettings } from '../../src/settings/load.ts';
 import type { Database } from '../../src/store/database.ts';
@@ -58,12 +58,15 @@ export const sampleOn = (
 /** Loads and tons by field on the day of `nowMs`, the notices, and how many entries there are of each kind. */
 export const bookOf = async ({ running }: Operation, nowMs: number) => {
   const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
-  const day = dayOf(running, facts);
-  const asker = personById(day.roster, 'ruth');
+  const harvest = harvestOf(running, facts);
+  const asker = personById(harvest.roster, 'ruth');
   if (!asker) throw new Error('The sample has no Ruth.');
   const asking = { asker, nowMs, clock: running.clock, forecastWait: firstEstimate };
   const question = { about: 'tons', field: null, truck: null, span: 'today' } as const;
-  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(answer(question, day, asking), running.iso);
+  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(
+    answer(question, harvest, asking),
+    running.iso,
+  );
   const kinds: Record<string, number> = {};
   for (const { kind } of facts) kinds[kind] = (kinds[kind] ?? 0) + 1;
   return {
@@ -73,7 +76,7 @@ export const bookOf = async ({ running }: Operation, nowMs: number) => {
     byTruck,
     withoutTicket,
     kinds,
-    notices: day.notices.flatMap(({ steps }) => steps.map(({ step }) => step.stage)),
+    notices: harvest.notices.flatMap(({ steps }) => steps.map(({ step }) => step.stage)),
   };
 };
 

@@ -1,5 +1,5 @@
 /** Days at the scale line as a crew tells them: trips of five trucks, one after another, with serials and waits. */
-import type { Fact } from '../../src/core/facts.ts';
+import type { Fact } from '../../src/core/book/facts.ts';
 import { at, step, ticket } from './given.ts';
 
 const FIRST_TRIP_MIN = 30;

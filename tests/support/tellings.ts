@@ -1,10 +1,10 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
-import type { BoardRow } from '../../src/core/haul/board.ts';
+import type { BoardRow } from '../../src/core/answers/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
-import type { Refusal, Telling, Warning } from '../../src/core/telling.ts';
+import type { Telling } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
 import { lineTellings } from './line-tellings.ts';
 import { digTellings, drills, freeDig, notices, reminders } from './notice-tellings.ts';
@@ -12,6 +12,7 @@ import { heatStep } from './notices.ts';
 import { outlooks } from './outlooks.ts';
 import { receiptFacts } from './receipts.ts';
 import { sampleRoster } from './roster.ts';
+import type { Refusal, Warning } from '../../src/core/refusal.ts';
 
 const [station] = sampleRoster.stations;
 const [field] = sampleRoster.fields;

@@ -1,4 +1,3 @@
-import type { Day } from '../day.ts';
 import type { Intent } from '../intent.ts';
 import { acceptCorrection, acceptWithdrawal } from './changes.ts';
 import { acceptDrill } from './drills.ts';
@@ -9,47 +8,52 @@ import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
 import type { Accepted, Speaking } from './speaking.ts';
 import { acceptTicket } from './ticket.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** What a person means -> the facts to be written, or why not. Questions are not accepted but answered (answer.ts). */
-export const accept = (intent: Exclude<Intent, { do: 'ask' }>, day: Day, speaking: Speaking): Accepted => {
+export const accept = (
+  intent: Exclude<Intent, { do: 'ask' }>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   switch (intent.do) {
     case 'report':
-      return acceptReport(intent, day, speaking);
+      return acceptReport(intent, harvest, speaking);
     case 'book-ticket':
-      return acceptTicket(intent, day, speaking);
+      return acceptTicket(intent, harvest, speaking);
     case 'see-line':
     case 'see-pilers':
     case 'report-station':
-      return acceptSighting(intent, day, speaking);
+      return acceptSighting(intent, harvest, speaking);
     case 'measure-root':
     case 'check-crown':
     case 'dig-field':
-      return acceptFieldReport(intent, day, speaking);
+      return acceptFieldReport(intent, harvest, speaking);
     case 'take-truck':
       return taken(speaking, null, [
         { kind: 'truck-taken', person: intent.person ?? speaking.speaker.id, truck: intent.truck },
       ]);
     case 'withdraw':
-      return acceptWithdrawal(intent, day, speaking);
+      return acceptWithdrawal(intent, harvest, speaking);
     case 'correct':
-      return acceptCorrection(intent, day, speaking);
+      return acceptCorrection(intent, harvest, speaking);
     case 'acknowledge':
-      return acceptSeen(day, speaking);
+      return acceptSeen(harvest, speaking);
     case 'order-stop':
-      return acceptStop(intent, day, speaking);
+      return acceptStop(intent, harvest, speaking);
     case 'order-resume':
-      return acceptResume(intent, day, speaking);
+      return acceptResume(intent, harvest, speaking);
     case 'drill':
-      return acceptDrill(intent, day, speaking);
+      return acceptDrill(intent, harvest, speaking);
     case 'tell-shift': {
       const { off, noticesWhenOff } = intent;
       const person = speaking.speaker.id;
       return taken(speaking, null, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
     }
     case 'change-list':
-      return acceptListChange(intent, day, speaking);
+      return acceptListChange(intent, harvest, speaking);
     case 'use-room':
-      return acceptRoom(intent, day, speaking);
+      return acceptRoom(intent, harvest, speaking);
     case 'choose-language':
       return taken(speaking, null, [
         { kind: 'language-chosen', person: speaking.speaker.id, language: intent.language },

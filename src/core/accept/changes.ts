@@ -1,13 +1,14 @@
-import type { Day } from '../day.ts';
-import { askedBy, entriesAndChanges, isChange, standingFacts, targetEntry } from '../entries.ts';
-import type { Entry } from '../entries.ts';
-import type { Correction, EntryTarget, Fact } from '../facts.ts';
+import { askedBy, entriesAndChanges, isChange, standingFacts, targetEntry } from '../book/entries.ts';
+import type { Entry } from '../book/entries.ts';
+import type { Correction, EntryTarget, Fact } from '../book/facts.ts';
 import type { IntentTarget } from '../intent.ts';
 import { mayManage, truckById } from '../roster.ts';
-import { netOf, reweigh, setsWeight, weightWarnings } from '../tally/weights.ts';
-import type { Warning } from '../telling.ts';
+import { netOf, reweigh, setsWeight } from '../book/weights.ts';
 import { isAhead, refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import type { Warning } from '../refusal.ts';
+import { weightWarnings } from './weight-warnings.ts';
 
 const fullTarget = (target: IntentTarget, speaking: Speaking): EntryTarget =>
   target.by === 'latest' ? { ...target, person: speaking.speaker.id } : target;
@@ -16,46 +17,56 @@ const fullTarget = (target: IntentTarget, speaking: Speaking): EntryTarget =>
 const hit = (
   target: EntryTarget,
   set: Correction | null,
-  day: Day,
+  harvest: Harvest,
   { sentMs, cause }: Speaking,
 ): Entry | undefined => {
-  const { entries, changes } = entriesAndChanges(day.facts);
+  const { entries, changes } = entriesAndChanges(harvest.facts);
   return targetEntry(entries, changes, { target, sentMs, cause, set });
 };
 
 const mayChange = (entry: Entry, speaking: Speaking): boolean =>
   entry.by === speaking.speaker.id || mayManage(speaking.speaker);
 
-export const acceptWithdrawal = (intent: IntentOf<'withdraw'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptWithdrawal = (
+  intent: IntentOf<'withdraw'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   const target = fullTarget(intent.target, speaking);
-  const entry = hit(target, null, day, speaking);
+  const entry = hit(target, null, harvest, speaking);
   if (!entry) return refused({ refused: 'nothing-to-undo' });
   if (!mayChange(entry, speaking)) return refused({ refused: 'not-allowed', what: 'correct-others' });
   return taken(speaking, null, [{ kind: 'entry-withdrawn', target }]);
 };
 
 /** New weights of a booked ticket must pass as those of a new one do. */
-const reweighed = (set: Correction, entry: Entry, day: Day): { warnings: Warning[] } | Accepted => {
-  const fact = standingFacts(day.facts).find((f) => f.cause === entry.cause && f.kind === 'ticket-booked');
+const reweighed = (set: Correction, entry: Entry, harvest: Harvest): { warnings: Warning[] } | Accepted => {
+  const fact = standingFacts(harvest.facts).find(
+    (f) => f.cause === entry.cause && f.kind === 'ticket-booked',
+  );
   if (fact?.kind !== 'ticket-booked' || !setsWeight(set)) return { warnings: [] };
   const weights = reweigh(fact.ticket, set);
   const net = netOf(weights);
   if ('refusal' in net) return refused(net.refusal);
   const truck = set.truck ?? fact.ticket.truck;
-  const earlier = day.tickets.filter((t) => t.truck === truck && t.cause !== entry.cause);
+  const earlier = harvest.tickets.filter((t) => t.truck === truck && t.cause !== entry.cause);
   return {
-    warnings: weightWarnings({ ...weights, netLb: net.netLb }, truckById(day.roster, truck), earlier),
+    warnings: weightWarnings({ ...weights, netLb: net.netLb }, truckById(harvest.roster, truck), earlier),
   };
 };
 
-export const acceptCorrection = (intent: IntentOf<'correct'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptCorrection = (
+  intent: IntentOf<'correct'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   const target = fullTarget(intent.target, speaking);
-  const entry = hit(target, intent.set, day, speaking);
+  const entry = hit(target, intent.set, harvest, speaking);
   if (!entry) return refused({ refused: 'nothing-to-correct' });
   if (!mayChange(entry, speaking)) return refused({ refused: 'not-allowed', what: 'correct-others' });
   const { atMs } = intent.set;
   if (atMs !== null && isAhead(atMs, speaking)) return refused({ refused: 'time-ahead', atMs });
-  const checked = reweighed(intent.set, entry, day);
+  const checked = reweighed(intent.set, entry, harvest);
   if ('outcome' in checked) return checked;
   return taken(speaking, null, [{ kind: 'entry-corrected', target, set: intent.set }], checked.warnings);
 };

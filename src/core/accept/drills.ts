@@ -1,11 +1,11 @@
-import type { Day } from '../day.ts';
-import type { NoticeStep } from '../facts.ts';
-import { holds, newestStep, openDrills } from '../notices.ts';
+import type { NoticeStep } from '../book/facts.ts';
+import { holds, newestStep, openDrills } from '../notices/notices.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { allClear } from '../weather/steps.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** Long enough for the reminder and the names to go out. Chosen. */
 const DRILL_MIN = 30;
@@ -28,9 +28,9 @@ const drillStep = ({ cause, sentMs }: Speaking): NoticeStep => ({
 });
 
 /** A drill, begun or ended: by foreman or grower only. Not while a real stop holds: the two would be mixed up. */
-export const acceptDrill = (intent: IntentOf<'drill'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptDrill = (intent: IntentOf<'drill'>, harvest: Harvest, speaking: Speaking): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'drill' });
-  const drills = openDrills(day).map((event) => newestStep(event).step);
+  const drills = openDrills(harvest).map((event) => newestStep(event).step);
   if (intent.ends) {
     if (drills.length === 0) return refused({ refused: 'no-drill' });
     const ended = drills.map((step) => allClear(step, speaking.sentMs, 'drill'));
@@ -41,6 +41,6 @@ export const acceptDrill = (intent: IntentOf<'drill'>, day: Day, speaking: Speak
     );
   }
   if (drills.length > 0) return refused({ refused: 'drill-on-already' });
-  if (holds(day, speaking.sentMs).now) return refused({ refused: 'dig-stopped-already' });
+  if (holds(harvest, speaking.sentMs).now) return refused({ refused: 'dig-stopped-already' });
   return taken(speaking, null, [{ kind: 'notice-raised', step: drillStep(speaking) }]);
 };

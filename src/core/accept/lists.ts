@@ -1,9 +1,9 @@
-import type { Day } from '../day.ts';
 import type { ListChangeAsk } from '../intent.ts';
 import { mayManage } from '../roster.ts';
 import type { CrewMember, Field, ListChange, Roster, Station, Truck } from '../roster.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 type Ask<L extends ListChangeAsk['list']> = Extract<ListChangeAsk, { list: L; put: unknown }>['put'];
 
@@ -107,16 +107,20 @@ const leavesNoManager = (change: ListChange, roster: Roster): boolean => {
   return ![...others, ...changed].some(mayManage);
 };
 
-export const acceptListChange = (intent: IntentOf<'change-list'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptListChange = (
+  intent: IntentOf<'change-list'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'change-lists' });
   const platform = speaking.speaker.addresses[0]?.platform ?? 'local';
-  const change = changeFor(intent.change, day.roster, platform);
+  const change = changeFor(intent.change, harvest.roster, platform);
   if (!change)
     return refused(
       'remove' in intent.change
         ? { refused: 'no-such-entry', list: intent.change.list, name: intent.change.remove }
         : { refused: 'no-station' },
     );
-  if (leavesNoManager(change, day.roster)) return refused({ refused: 'last-manager' });
+  if (leavesNoManager(change, harvest.roster)) return refused({ refused: 'last-manager' });
   return taken(speaking, null, [{ kind: 'list-changed', change }]);
 };

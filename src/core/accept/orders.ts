@@ -1,11 +1,11 @@
-import type { Day, NoticeEvent } from '../day.ts';
-import type { NoticeStep } from '../facts.ts';
+import type { NoticeStep } from '../book/facts.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices.ts';
+import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices/notices.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** The digger stays less than 30 min behind the topper (Dean, "Protecting Roots", Sugar Producer, August 2012). */
 const TOPPING_LEAD_MIN = 30;
@@ -49,8 +49,8 @@ const isStoppedAlready = (
 };
 
 /** Heard late: somebody has ended the stop since this was sent, and so this one as well. */
-const isEndedSince = (day: Day, sentMs: EpochMs): boolean =>
-  day.notices.some((event) => {
+const isEndedSince = (harvest: Harvest, sentMs: EpochMs): boolean =>
+  harvest.notices.some((event) => {
     const { step, atMs } = newestStep(event);
     return step.stage === 'all-clear' && step.source === 'person' && atMs > sentMs;
   });
@@ -60,10 +60,14 @@ const after = (event: NoticeEvent | undefined, speaking: Speaking): Speaking =>
   event ? { ...speaking, sentMs: Math.max(speaking.sentMs, newestStep(event).atMs + 1) } : speaking;
 
 /** Stop the dig: by foreman or grower only. While a notice of the same sort is open, it is moved, not doubled. */
-export const acceptStop = (intent: IntentOf<'order-stop'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptStop = (
+  intent: IntentOf<'order-stop'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'stop-dig' });
-  if (isEndedSince(day, speaking.sentMs)) return refused({ refused: 'order-overtaken' });
-  const open = openNotices(day).find((event) => {
+  if (isEndedSince(harvest, speaking.sentMs)) return refused({ refused: 'order-overtaken' });
+  const open = openNotices(harvest).find((event) => {
     const { notice } = newestStep(event).step;
     return notice === intent.hold || intent.hold === 'other';
   });
@@ -88,10 +92,14 @@ const needsCrownCheck = ({ step }: NoticeEvent['steps'][number], nowMs: EpochMs)
  * Dig again: by foreman or grower only, with the reason where one is given. Ends the open notices, those from the
  * forecast as well, and brings an all-clear forward that was told for later.
  */
-export const acceptResume = (intent: IntentOf<'order-resume'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptResume = (
+  intent: IntentOf<'order-resume'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   const { sentMs } = speaking;
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'resume-dig' });
-  const open = unendedNotices(day, sentMs);
+  const open = unendedNotices(harvest, sentMs);
   if (open.length === 0) return refused({ refused: 'dig-not-stopped' });
   const known = toBeEnded(open, sentMs)
     .map(newestStep)
@@ -116,7 +124,7 @@ export const acceptResume = (intent: IntentOf<'order-resume'>, day: Day, speakin
 };
 
 /** "Got it": what has been told has been seen by this person. */
-export const acceptSeen = (day: Day, speaking: Speaking): Accepted => {
-  if (!hasUnseen(day, speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
+export const acceptSeen = (harvest: Harvest, speaking: Speaking): Accepted => {
+  if (!hasUnseen(harvest, speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
   return taken(speaking, null, [{ kind: 'notice-seen', person: speaking.speaker.id }]);
 };

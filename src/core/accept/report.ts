@@ -1,10 +1,10 @@
-import type { Day } from '../day.ts';
-import type { Happening } from '../facts.ts';
+import type { Happening } from '../book/facts.ts';
 import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** A step of a truck's round trip; with a head count where the driver stands in the line and counted. */
-export const acceptReport = (intent: IntentOf<'report'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speaking: Speaking): Accepted => {
   const truck = truckFor(speaking, intent.truck);
   if (truck === null) return refused({ refused: 'no-truck' });
   const { step, field, words } = intent;
@@ -12,7 +12,7 @@ export const acceptReport = (intent: IntentOf<'report'>, day: Day, speaking: Spe
   const happenings: Happening[] = [
     { kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
   ];
-  const place = stationOfTruck(day, truck, station, field);
+  const place = stationOfTruck(harvest, truck, station, field);
   if (intent.ahead !== null && place !== null)
     happenings.push({ kind: 'line-seen', station: place, ahead: intent.ahead, truck });
   return taken(speaking, intent.atMs, happenings);
@@ -21,8 +21,8 @@ export const acceptReport = (intent: IntentOf<'report'>, day: Day, speaking: Spe
 type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station'>;
 
 /** What a person sees at the station: the line, the pilers, whether it is open. */
-export const acceptSighting = (intent: Sighting, day: Day, speaking: Speaking): Accepted => {
-  const station = stationOfTruck(day, speaking.speaker.truck, intent.station, null);
+export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Speaking): Accepted => {
+  const station = stationOfTruck(harvest, speaking.speaker.truck, intent.station, null);
   if (station === null) return refused({ refused: 'no-station' });
   switch (intent.do) {
     case 'see-line':
@@ -43,14 +43,14 @@ export const acceptSighting = (intent: Sighting, day: Day, speaking: Speaking): 
 /** What a person measures or decides in the field. */
 export const acceptFieldReport = (
   intent: IntentOf<'measure-root' | 'check-crown' | 'dig-field'>,
-  day: Day,
+  harvest: Harvest,
   speaking: Speaking,
 ): Accepted => {
   switch (intent.do) {
     case 'measure-root': {
       // Where no place is named, the roots are those being dug; before anybody said where, those of the first station.
-      const field = intent.field ?? (intent.station === null ? day.dugField : null);
-      const station = field === null ? stationFor(day.roster, intent.station, null) : intent.station;
+      const field = intent.field ?? (intent.station === null ? harvest.dugField : null);
+      const station = field === null ? stationFor(harvest.roster, intent.station, null) : intent.station;
       const { temperatureF } = intent;
       return taken(speaking, intent.atMs, [{ kind: 'root-measured', field, station, temperatureF }]);
     }

@@ -1,14 +1,14 @@
 /** The rooms of the crew: those of the operation file, and those that a manager has named by words said in them. */
-import type { Day } from '../day.ts';
 import { LOCAL, mayManage, roomAt } from '../roster.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** Our name for a room that no file names. */
 const idOf = (platform: string, room: string): string => (platform === LOCAL ? room : `${platform}:${room}`);
 
-const isNamedByWords = (id: string, day: Day): boolean =>
-  day.facts.some(
+const isNamedByWords = (id: string, harvest: Harvest): boolean =>
+  harvest.facts.some(
     (fact) =>
       fact.kind === 'list-changed' &&
       fact.change.list === 'rooms' &&
@@ -16,17 +16,17 @@ const isNamedByWords = (id: string, day: Day): boolean =>
       fact.change.put.id === id,
   );
 
-export const acceptRoom = ({ use }: IntentOf<'use-room'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptRoom = ({ use }: IntentOf<'use-room'>, harvest: Harvest, speaking: Speaking): Accepted => {
   const { platform, room } = speaking.place;
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'change-lists' });
   if (room === null) return refused({ refused: 'no-room-here' });
-  const known = roomAt(day.roster, platform, room);
+  const known = roomAt(harvest.roster, platform, room);
   if (use) {
     if (known) return refused({ refused: 'room-used-already' });
     const put = { id: idOf(platform, room), platform, room };
     return taken(speaking, null, [{ kind: 'list-changed', change: { list: 'rooms', put } }]);
   }
   if (!known) return refused({ refused: 'room-not-used' });
-  if (!isNamedByWords(known.id, day)) return refused({ refused: 'room-of-file' });
+  if (!isNamedByWords(known.id, harvest)) return refused({ refused: 'room-of-file' });
   return taken(speaking, null, [{ kind: 'list-changed', change: { list: 'rooms', remove: known.id } }]);
 };

@@ -1,12 +1,12 @@
-import type { Day } from '../day.ts';
-import type { Fact, Happening } from '../facts.ts';
+import type { Fact, Happening } from '../book/facts.ts';
 import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
 import { fieldById } from '../roster.ts';
 import type { CrewMember, FieldId, Roster, StationId, TruckId } from '../roster.ts';
-import type { Refusal, Warning } from '../telling.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import type { Refusal, Warning } from '../refusal.ts';
 
 /** Clocks of phones and ours differ; a report may be this far ahead. */
 const CLOCK_DIFFERENCE_MIN: Minutes = 10;
@@ -69,14 +69,14 @@ export const stationFor = (
 
 /** As `stationFor`; where nothing was named, the one that the truck's load goes to, else that of the field being dug. */
 export const stationOfTruck = (
-  day: Day,
+  harvest: Harvest,
   truck: TruckId | null,
   station: StationId | null,
   field: FieldId | null,
 ): StationId | null => {
-  const load = truck === null ? undefined : day.trucks.get(truck)?.loads.at(-1);
+  const load = truck === null ? undefined : harvest.trucks.get(truck)?.loads.at(-1);
   const underWay = load && !hasEnded(load) && field === null ? load.station : null;
-  return stationFor(day.roster, station ?? underWay, field ?? day.dugField);
+  return stationFor(harvest.roster, station ?? underWay, field ?? harvest.dugField);
 };
 
 export const truckFor = (speaking: Speaking, truck: TruckId | null): TruckId | null =>

@@ -1,21 +1,22 @@
-import type { Day } from '../day.ts';
-import type { Ticket } from '../facts.ts';
+import type { Ticket } from '../book/facts.ts';
 import { loadOfTicket } from '../haul/belonging.ts';
 import type { BookedTicket } from '../haul/load.ts';
 import { truckById } from '../roster.ts';
 import type { TruckId } from '../roster.ts';
-import { netOf, weightWarnings } from '../tally/weights.ts';
+import { netOf } from '../book/weights.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb } from '../units.ts';
 import { refused, stationFor, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { weightWarnings } from './weight-warnings.ts';
 
 /** Without a serial, the same net of the same truck within this time is the same ticket sent twice. */
 const SAME_TICKET_MIN = 20;
 
 /** One truck does not get the same serial twice; another one may, at another station. */
-const sameTicket = (day: Day, ticket: Ticket, sentMs: EpochMs): BookedTicket | undefined =>
-  day.tickets.find((known) => {
+const sameTicket = (harvest: Harvest, ticket: Ticket, sentMs: EpochMs): BookedTicket | undefined =>
+  harvest.tickets.find((known) => {
     const sameTruck = known.truck === ticket.truck;
     if (known.serial !== null && ticket.serial !== null)
       return known.serial === ticket.serial && (sameTruck || known.station === ticket.station);
@@ -28,11 +29,15 @@ const firstWeightOnly = (
   intent: IntentOf<'book-ticket'>,
   truck: TruckId,
   grossLb: Lb,
-  day: Day,
+  harvest: Harvest,
   speaking: Speaking,
 ): Accepted => {
   const { field, station } = intent;
-  const warnings = weightWarnings({ grossLb, tareLb: null, netLb: null }, truckById(day.roster, truck), []);
+  const warnings = weightWarnings(
+    { grossLb, tareLb: null, netLb: null },
+    truckById(harvest.roster, truck),
+    [],
+  );
   return taken(
     speaking,
     intent.atMs,
@@ -45,21 +50,25 @@ const firstWeightOnly = (
  * A weigh ticket: net = first weight - second weight, in whole or parts of pounds.
  * Refused: second not below first, weights that disagree, a net that cannot be, a serial already booked.
  */
-export const acceptTicket = (intent: IntentOf<'book-ticket'>, day: Day, speaking: Speaking): Accepted => {
+export const acceptTicket = (
+  intent: IntentOf<'book-ticket'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
   const truck = truckFor(speaking, intent.truck);
   if (truck === null) return refused({ refused: 'no-truck' });
   const { serial, tareLb } = intent;
   if (intent.grossLb !== null && tareLb === null && intent.netLb === null && serial === null)
-    return firstWeightOnly(intent, truck, intent.grossLb, day, speaking);
+    return firstWeightOnly(intent, truck, intent.grossLb, harvest, speaking);
   const atMs = intent.atMs ?? speaking.sentMs;
-  const load = loadOfTicket(day.trucks.get(truck)?.loads ?? [], atMs);
+  const load = loadOfTicket(harvest.trucks.get(truck)?.loads ?? [], atMs);
   const grossLb = intent.grossLb ?? (intent.netLb === null ? (load?.grossLb ?? null) : null);
   const net = netOf({ grossLb, tareLb, netLb: intent.netLb });
   if ('refusal' in net) return refused(net.refusal);
   const station = stationFor(
-    day.roster,
+    harvest.roster,
     intent.station ?? (intent.field === null ? (load?.station ?? null) : null),
-    intent.field ?? day.dugField,
+    intent.field ?? harvest.dugField,
   );
   if (station === null) return refused({ refused: 'no-station' });
   const ticket: Ticket = {
@@ -73,12 +82,12 @@ export const acceptTicket = (intent: IntentOf<'book-ticket'>, day: Day, speaking
     firstWeighedMs:
       intent.firstWeighedMs !== null && intent.firstWeighedMs <= atMs ? intent.firstWeighedMs : null,
   };
-  const known = sameTicket(day, ticket, speaking.sentMs);
+  const known = sameTicket(harvest, ticket, speaking.sentMs);
   if (known) return refused({ refused: 'serial-known', ticket: known });
-  const earlier = day.tickets.filter((t) => t.truck === truck);
+  const earlier = harvest.tickets.filter((t) => t.truck === truck);
   const warnings = weightWarnings(
     { grossLb, tareLb, netLb: net.netLb },
-    truckById(day.roster, truck),
+    truckById(harvest.roster, truck),
     earlier,
   );
   return taken(speaking, intent.atMs, [{ kind: 'ticket-booked', ticket }], warnings);

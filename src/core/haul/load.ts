@@ -1,4 +1,4 @@
-import type { FactOf, HaulStep, Ticket } from '../facts.ts';
+import type { FactOf, HaulStep, Ticket } from '../book/facts.ts';
 import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Lb } from '../units.ts';
 

@@ -17,7 +17,7 @@
  * "loaded" that the truck cannot have been to the station (it was sent late); a step that the load is already past. A
  * ticket or "dumped" that comes in after the truck said where it went next is of the load, and moves the truck no more.
  */
-import type { FactOf } from '../facts.ts';
+import type { FactOf } from '../book/facts.ts';
 import type { FieldId, StationId, TruckId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';

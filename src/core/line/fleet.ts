@@ -4,10 +4,10 @@
  */
 import type { FieldId, StationId } from '../roster.ts';
 import type { Minutes } from '../units.ts';
-import { COURSE_MIN, waitOnCourse } from './courses.ts';
-import type { WaitCourse } from './courses.ts';
-import { normal, randomFrom, seedOf } from './random.ts';
-import type { Random } from './random.ts';
+import { COURSE_MIN, waitOnCourse } from './model/courses.ts';
+import { normal, randomFrom, seedOf } from './model/random.ts';
+import type { Random } from './model/random.ts';
+import type { WaitCourse } from './types.ts';
 
 export interface HaulCycle {
   /** Minutes that the digger needs to fill a truck. */

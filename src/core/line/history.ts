@@ -1,12 +1,11 @@
 /** The operation's own past at a station: what its profile and the honesty of its intervals are learned from. */
-import type { Day } from '../day.ts';
 import type { StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
-import { wallTimeOfDayMs } from '../zone-clock.ts';
+import { calendarDay } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { lineObservations } from './observations.ts';
-import type { Span } from './observations.ts';
 import type { LineObservations, Visit } from './types.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 /** A harvest lasts about a month; older days tell of other roads and crews. */
 export const DAYS_KEPT = 30;
@@ -19,19 +18,18 @@ export interface LineHistory {
   today: LineObservations;
 }
 
-/** The calendar day of the operation that holds `nowMs`, moved by whole days. */
-export const calendarDay = (day: Day, clock: ZoneClock, nowMs: EpochMs, addDays = 0): Span => ({
-  fromMs: wallTimeOfDayMs(clock, day.roster.zone, nowMs, 0, 0, addDays),
-  toMs: wallTimeOfDayMs(clock, day.roster.zone, nowMs, 0, 0, addDays + 1),
-});
-
-export const lineHistory = (day: Day, station: StationId, clock: ZoneClock, nowMs: EpochMs): LineHistory => {
+export const lineHistory = (
+  harvest: Harvest,
+  station: StationId,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): LineHistory => {
   const at = (daysAgo: number): LineObservations =>
-    lineObservations(day, station, calendarDay(day, clock, nowMs, -daysAgo));
+    lineObservations(harvest, station, calendarDay(clock, harvest.roster.zone, nowMs, -daysAgo));
   const today = at(0);
-  const oldestMs = day.facts.reduce((oldest, fact) => Math.min(oldest, fact.atMs), nowMs);
+  const oldestMs = harvest.facts.reduce((oldest, fact) => Math.min(oldest, fact.atMs), nowMs);
   const past = Array.from({ length: DAYS_KEPT }, (_, ago) => DAYS_KEPT - ago)
-    .filter((daysAgo) => calendarDay(day, clock, nowMs, -daysAgo).toMs > oldestMs)
+    .filter((daysAgo) => calendarDay(clock, harvest.roster.zone, nowMs, -daysAgo).toMs > oldestMs)
     .map(at)
     .filter(({ visits }) => visits.length > 0);
   return { station, usualPilers: today.usualPilers, past, today };

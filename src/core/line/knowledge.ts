@@ -1,21 +1,21 @@
 /** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { FRESH_CALIBRATION, learnedFrom } from './calibration.ts';
-import type { Calibration, Interval } from './calibration.ts';
-import { makeForecast } from './forecast.ts';
+import { FRESH_CALIBRATION, learnedFrom } from './model/calibration.ts';
+import type { Calibration, Interval } from './model/calibration.ts';
+import { makeForecast } from './wait-forecast.ts';
 import type { LineHistory } from './history.ts';
-import { learnProfile } from './learn.ts';
+import { learnProfile } from './model/learn.ts';
 import { asHeardBy, openedAfter } from './observations.ts';
-import { defaultProfile } from './profile.ts';
-import type { LineProfile } from './profile.ts';
-import { tripsOf } from './timeline.ts';
+import { defaultProfile } from './model/usual-day.ts';
+import type { UsualDay } from './model/usual-day.ts';
+import { tripsOf } from './model/timeline.ts';
 import type { ForecastWait, LineObservations, Visit } from './types.ts';
 
 export interface LineKnowledge {
   /** Minutes from midnight to an hour before the first truck that ever joined; null = nothing is learned. */
   opensAfterMin: Minutes | null;
-  profile: LineProfile;
+  profile: UsualDay;
   calibration: Calibration;
 }
 
@@ -71,7 +71,7 @@ const TRIPS_KEPT = 100;
 /** Fewer trips change no interval. */
 const FEWEST_TRIPS = 30;
 
-const settledOf = (observations: LineObservations, visit: Visit, profile: LineProfile): Settled[] => {
+const settledOf = (observations: LineObservations, visit: Visit, profile: UsualDay): Settled[] => {
   const { opening } = observations;
   const { joinedMs, joinedStated, heardMs } = visit;
   if (opening === null || joinedMs === null || !joinedStated) return [];
@@ -84,7 +84,7 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: LinePr
 };
 
 /** In the order in which their tickets came in, the newest last. */
-export const settledTrips = ({ past, today }: LineHistory, profile: LineProfile): Settled[] =>
+export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): Settled[] =>
   [...past, today]
     .flatMap((observations) =>
       observations.visits.flatMap((visit) => settledOf(observations, visit, profile)),

@@ -1,16 +1,12 @@
-import type { Day } from '../day.ts';
 import type { Load } from '../haul/load.ts';
 import { stationById } from '../roster.ts';
-import type { FieldId, StationId } from '../roster.ts';
-import { addMinutes, minutesBetween } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
-import { pooledVisits } from './pool.ts';
+import type { StationId } from '../roster.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs, Minutes, Span } from '../units.ts';
+import { sharedVisits } from './shared-tickets.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
-
-/** One way loaded, where nothing has been learned: 20-30 min (a driver's account, travelingwithtucson, 2020). */
-const USUAL_HAUL_MIN: Minutes = 25;
-/** Longer ones had a stop on the way that nobody told. */
-const LONGEST_HAUL_MIN: Minutes = 180;
+import type { Harvest } from '../harvest/harvest.ts';
+import { allLoads } from '../harvest/harvest.ts';
 
 const visitOf = (load: Load): Visit => ({
   truck: load.truck,
@@ -23,41 +19,38 @@ const visitOf = (load: Load): Visit => ({
   heardMs: load.heardMs,
 });
 
-export const allLoads = (day: Day): Load[] => [...day.trucks.values()].flatMap((truck) => truck.loads);
-
 /** A station that is closed has no piler running; the hour at which it opens again is told with it. */
-const closings = (day: Day, station: StationId, pilers: number): PilerReport[] =>
-  day.stationReports
+const closings = (harvest: Harvest, station: StationId, pilers: number): PilerReport[] =>
+  harvest.stationReports
     .filter((report) => report.station === station)
     .flatMap(({ atMs, open, untilMs }) => [
       { atMs, open: null, down: open ? 0 : pilers },
       ...(open || untilMs === null ? [] : [{ atMs: untilMs, open: null, down: 0 }]),
     ]);
 
-export interface Span {
-  fromMs: EpochMs;
-  toMs: EpochMs;
-}
-
 /** What the crew saw of one station's line in the span: a day, or what there is of it. Opening: where the span begins. */
-export const lineObservations = (day: Day, station: StationId, { fromMs, toMs }: Span): LineObservations => {
+export const lineObservations = (
+  harvest: Harvest,
+  station: StationId,
+  { fromMs, toMs }: Span,
+): LineObservations => {
   const within = (atMs: EpochMs): boolean => atMs >= fromMs && atMs < toMs;
-  const pilers = stationById(day.roster, station)?.pilers ?? 1;
+  const pilers = stationById(harvest.roster, station)?.pilers ?? 1;
   return {
     station,
     visits: [
-      ...allLoads(day)
+      ...allLoads(harvest)
         .filter((load) => load.station === station && within(load.startMs))
         .sort((a, b) => a.startMs - b.startMs)
         .map(visitOf),
-      ...pooledVisits(day, station, within),
+      ...sharedVisits(harvest, station, within),
     ],
-    headCounts: day.headCounts
+    headCounts: harvest.headCounts
       .filter((count) => count.station === station && within(count.atMs))
       .map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
     pilers: [
-      ...day.pilerReports.filter((report) => report.station === station),
-      ...closings(day, station, pilers),
+      ...harvest.pilerReports.filter((report) => report.station === station),
+      ...closings(harvest, station, pilers),
     ]
       .filter(({ atMs }) => within(atMs))
       .map(({ atMs, open, down }) => ({ atMs, open, down })),
@@ -81,22 +74,6 @@ export const asHeardBy = (observations: LineObservations, atMs: EpochMs): LineOb
     return [{ ...visit, ...later, heardMs: visit.joinedMs }];
   }),
 });
-
-/** Median minutes from leaving the field full to joining the line, of this field and station, else of any field. */
-export const haulMinutes = (day: Day, station: StationId, field: FieldId | null): Minutes => {
-  const hauls = allLoads(day).flatMap((load) => {
-    const { 'left-field': left, 'joined-line': joined } = load.stamps;
-    if (load.station !== station || left?.source !== 'stated' || joined?.source !== 'stated') return [];
-    const min = minutesBetween(left.atMs, joined.atMs);
-    return min > 0 && min <= LONGEST_HAUL_MIN ? [{ field: load.field, min }] : [];
-  });
-  const own = hauls.filter((haul) => haul.field === field);
-  return median((own.length > 0 ? own : hauls).map((haul) => haul.min)) ?? USUAL_HAUL_MIN;
-};
-
-/** The lower one of an even number; null of none. */
-export const median = (numbers: readonly number[]): number | null =>
-  [...numbers].sort((a, b) => a - b)[Math.floor((numbers.length - 1) / 2)] ?? null;
 
 /** Shifted to the hour at which the station's day begins, by all that was learned; never later than now. */
 export const openedAfter = (

@@ -6,7 +6,6 @@
  */
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import type { WaitCourse } from './courses.ts';
 
 /** One trip of a truck through the station. Null = not known, or not yet. */
 export interface Visit {
@@ -97,3 +96,6 @@ export type LineWarning =
   | { about: 'stopped'; waiting: readonly TruckId[]; silentMin: Minutes };
 
 export type ForecastWait = (observations: LineObservations, ask: WaitAsk) => WaitForecast;
+
+/** The wait of a truck that joins now, and every `COURSE_STEP_MIN` after that, if the line goes this way. */
+export type WaitCourse = readonly Minutes[];

@@ -1,9 +1,9 @@
-import type { HourlyTemperature } from '../facts.ts';
-import type { EpochMs, Fahrenheit } from '../units.ts';
+import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { nodesOf, spansAbove, within } from './crossing.ts';
-import type { Node, Span } from './crossing.ts';
+import type { Node } from './crossing.ts';
+import type { HourlyTemperature } from './types.ts';
 
 /** A day's temperature curve against the limit, as data for a picture. */
 export interface TemperatureChart {

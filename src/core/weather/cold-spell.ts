@@ -2,16 +2,7 @@ import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Fahrenheit, Minutes } from '../units.ts';
 import { nodesOf, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
-import type { IssuedForecast } from './heat-options.ts';
-
-/** A frost or freeze alert in force or to come. Its absence means nothing once the growing season is over. */
-export interface FreezeAlert {
-  id: string;
-  /** As the service names it: "Freeze Warning". */
-  event: string;
-  onsetMs: EpochMs | null;
-  endsMs: EpochMs | null;
-}
+import type { FreezeAlert, IssuedForecast } from './types.ts';
 
 /** Somebody who may end a hold cut crowns: a frozen one looks yellowish and translucent (Michigan State University). */
 export interface CrownCheck {

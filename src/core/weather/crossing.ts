@@ -1,11 +1,5 @@
-import type { HourlyTemperature } from '../facts.ts';
-import type { EpochMs, Fahrenheit } from '../units.ts';
-
-/** A span of time, both ends included. */
-export interface Span {
-  fromMs: EpochMs;
-  toMs: EpochMs;
-}
+import type { EpochMs, Fahrenheit, Span } from '../units.ts';
+import type { HourlyTemperature } from './types.ts';
 
 /** A temperature at an instant; between two of them the temperature is a straight line. */
 export interface Node {

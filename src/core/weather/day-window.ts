@@ -1,8 +1,7 @@
-import type { EpochMs } from '../units.ts';
+import type { EpochMs, Span } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { nodesOf } from './crossing.ts';
-import type { Span } from './crossing.ts';
 import type { HeatCase } from './heat-options.ts';
 
 /** The afternoon of the calendar day at the station that holds `atMs`, by the clock on the wall. */

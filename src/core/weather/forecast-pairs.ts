@@ -1,9 +1,8 @@
-import type { Fact, FactOf } from '../facts.ts';
-import type { EpochMs, Fahrenheit } from '../units.ts';
+import type { Fact, FactOf } from '../book/facts.ts';
+import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { crossings, nodesOf } from './crossing.ts';
-import type { Span } from './crossing.ts';
 import { leadHours } from './forecast-error.ts';
 import type { ForecastPair } from './forecast-error.ts';
 import { HEAT_OPTIONS } from './heat-options.ts';

@@ -1,14 +1,14 @@
-import type { NoticeStep } from '../facts.ts';
+import type { NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { FREEZING_F, FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { ColdSpell, CrownCheck, FrostOptions } from './cold-spell.ts';
-import type { IssuedForecast } from './heat-options.ts';
 import { earlier5 } from './ladder.ts';
 import { allClear } from './steps.ts';
+import type { IssuedForecast } from './types.ts';
 
 export { FROST_OPTIONS } from './cold-spell.ts';
-export type { FreezeAlert, FrostOptions } from './cold-spell.ts';
+export type { FrostOptions } from './cold-spell.ts';
 
 export interface FrostDecision {
   step: NoticeStep | null;

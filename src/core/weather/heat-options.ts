@@ -1,15 +1,9 @@
-import type { HourlyTemperature } from '../facts.ts';
 import type { EpochMs, Fahrenheit, Minutes } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import type { ForecastPair } from './forecast-error.ts';
 import { NO_HAUL } from './ladder.ts';
 import type { Haul } from './ladder.ts';
-
-export interface IssuedForecast {
-  /** When the service issued it; its age counts from here. */
-  issuedMs: EpochMs;
-  hours: readonly HourlyTemperature[];
-}
+import type { HourlyTemperature, IssuedForecast } from './types.ts';
 
 export interface HeatStation {
   id: string;

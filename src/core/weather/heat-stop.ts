@@ -1,4 +1,4 @@
-import type { NoticeStep } from '../facts.ts';
+import type { NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
@@ -6,14 +6,15 @@ import type { ZoneClock } from '../zone-clock.ts';
 import { crossings } from './crossing.ts';
 import { afternoonOf, coversRest, isSameDay } from './day-window.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
-import type { HeatCase, HeatOptions, HeatStation, IssuedForecast } from './heat-options.ts';
+import type { HeatCase, HeatOptions, HeatStation } from './heat-options.ts';
 import { restartMs } from './restart.ts';
 import { allClear } from './steps.ts';
 import { corrected, forecastStop, measuredStop } from './stop-cause.ts';
 import type { Stop } from './stop-cause.ts';
+import type { IssuedForecast } from './types.ts';
 
 export { HEAT_OPTIONS } from './heat-options.ts';
-export type { HeatOptions, HeatStation, IssuedForecast } from './heat-options.ts';
+export type { HeatOptions, HeatStation } from './heat-options.ts';
 
 export interface HeatDecision {
   /** The next step of the notice; null = nothing to tell. */

@@ -1,5 +1,5 @@
-import type { HourlyTemperature } from '../facts.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
+import type { HourlyTemperature } from './types.ts';
 
 /** The highest temperature that a service states for a period. */
 export interface PeriodHigh {

@@ -1,8 +1,8 @@
-import type { FactOf, HourlyTemperature } from '../facts.ts';
+import type { FactOf } from '../book/facts.ts';
 import type { EpochMs } from '../units.ts';
 import { stretchToHighs } from './highs.ts';
 import type { PeriodHigh } from './highs.ts';
-import type { RainTotal } from './rain.ts';
+import type { HourlyTemperature, RainTotal } from './types.ts';
 
 type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
 

@@ -4,13 +4,13 @@ import type { ZoneClock } from '../zone-clock.ts';
 import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { FrostOptions } from './cold-spell.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
-import type { HeatOptions, HeatStation, IssuedForecast } from './heat-options.ts';
+import type { HeatOptions, HeatStation } from './heat-options.ts';
 import { rainWithin } from './rain.ts';
-import type { RainTotal } from './rain.ts';
 import { extraLossLbPerTonDay } from './respiration.ts';
 import { rootEstimate } from './root.ts';
 import type { RootEstimate } from './root.ts';
 import { afternoon, forecastStop } from './stop-cause.ts';
+import type { RainTotal, IssuedForecast } from './types.ts';
 
 /** What the weather lets a crew plan for one day at one station. */
 export interface Outlook {

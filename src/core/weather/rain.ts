@@ -1,13 +1,6 @@
 import { MS_PER_MINUTE } from '../units.ts';
-import type { EpochMs } from '../units.ts';
-import type { Span } from './crossing.ts';
-
-/** Rain that falls in a period as a whole, in inches: a total, not a rate. */
-export interface RainTotal {
-  fromMs: EpochMs;
-  toMs: EpochMs;
-  inches: number;
-}
+import type { EpochMs, Span } from '../units.ts';
+import type { RainTotal } from './types.ts';
 
 /**
  * Inches of rain within a span. Periods that reach beyond it count by the share of time that lies within. A heads-up

@@ -1,4 +1,4 @@
-import type { NoticeStep } from '../facts.ts';
+import type { NoticeStep } from '../book/facts.ts';
 import type { EpochMs } from '../units.ts';
 
 /** The step that ends an event now, with what it was about left as it was. */

@@ -1,4 +1,4 @@
-import type { NoticeStep } from '../facts.ts';
+import type { NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { crossings } from './crossing.ts';

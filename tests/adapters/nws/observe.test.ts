@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { nws } from '../../../adapters/nws/listen.ts';
-import type { ForecastSource } from '../../../src/ports/forecast.ts';
+import type { WeatherSource } from '../../../src/ports/weather.ts';
 import {
   GRID_PATH,
   STATIONS_PATH,
@@ -16,7 +16,7 @@ const nowMs = Date.parse('2026-10-15T18:25Z');
 const RECENT = '2026-10-15T17:56:00+00:00';
 
 let server: WeatherServer;
-let source: ForecastSource;
+let source: WeatherSource;
 beforeAll(async () => {
   server = await weatherServer();
 });

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openMeteo } from '../../../adapters/open-meteo/listen.ts';
-import type { ForecastResult } from '../../../src/ports/forecast.ts';
+import type { WeatherResult } from '../../../src/ports/weather.ts';
 import { openMeteoReply } from '../../support/open-meteo-replies.ts';
 import { json, weatherServer } from '../../support/weather-server.ts';
 import type { Answer, WeatherServer } from '../../support/weather-server.ts';
@@ -17,7 +17,7 @@ afterAll(() => server.close());
 const fetchWith = async (
   answer: Answer,
   apiKey: string | null = null,
-): Promise<ForecastResult | undefined> => {
+): Promise<WeatherResult | undefined> => {
   server.requests.length = 0;
   server.answer(() => answer);
   return openMeteo({ baseUrl: server.baseUrl, apiKey, timeoutMs: 20_000 })?.fetch(place, nowMs);

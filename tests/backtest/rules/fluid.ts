@@ -2,8 +2,8 @@
  * The fluid rule of two odometers: the truck weighed last left behind it what joined while it waited; since then the
  * line grew by the usual arrivals and shrank by the usual rate (time-varying fluid, Ibrahim & Whitt, POMS 20(5), 2011).
  */
-import { atBin } from '../../../src/core/line/profile.ts';
-import type { LineProfile } from '../../../src/core/line/profile.ts';
+import { atBin } from '../../../src/core/line/model/usual-day.ts';
+import type { UsualDay } from '../../../src/core/line/model/usual-day.ts';
 import type { SeenWait } from './naive.ts';
 
 const STEP_MIN = 2;
@@ -12,7 +12,7 @@ export const fluid = (
   waits: readonly SeenWait[],
   nowMin: number,
   leadMin: number,
-  profile: LineProfile,
+  profile: UsualDay,
   usualPilers: number,
 ): number => {
   const last = waits.at(-1) ?? { joinedMin: 0, weighedMin: 0 };

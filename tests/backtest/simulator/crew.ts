@@ -1,6 +1,6 @@
 /** What the bot hears of a simulated day: late, incomplete, with wrong counts. */
-import { exponential, normal } from '../../../src/core/line/random.ts';
-import type { Random } from '../../../src/core/line/random.ts';
+import { exponential, normal } from '../../../src/core/line/model/random.ts';
+import type { Random } from '../../../src/core/line/model/random.ts';
 import type { HeadCount, LineObservations, PilerReport, Visit } from '../../../src/core/line/types.ts';
 import type { DayState, Truck } from './day.ts';
 import type { Station } from './station.ts';

@@ -1,6 +1,6 @@
 /** The station day, event by event. A state can be copied and run on with other chance: that is the clairvoyant. */
-import { exponential, normal } from '../../../src/core/line/random.ts';
-import type { Random } from '../../../src/core/line/random.ts';
+import { exponential, normal } from '../../../src/core/line/model/random.ts';
+import type { Random } from '../../../src/core/line/model/random.ts';
 import { pop, push } from './heap.ts';
 import type { Event } from './heap.ts';
 import { poisson } from './plan.ts';

@@ -1,5 +1,5 @@
 /** What a simulated station day is made of. All times in minutes since opening. */
-import type { Random } from '../../../src/core/line/random.ts';
+import type { Random } from '../../../src/core/line/model/random.ts';
 
 export interface Window {
   fromMin: number;

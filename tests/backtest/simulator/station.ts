@@ -5,8 +5,8 @@
  * so that the pilers are busy .66-.86 of the time. Per-piler rates seen at stations go from 4 to 29 trucks an hour
  * (crew diaries: travelingnaturejournal day 14; mountainborn 2010; whatsnewell 2013). The rest is invented.
  */
-import { normal, randomFrom, seedOf } from '../../../src/core/line/random.ts';
-import type { Random } from '../../../src/core/line/random.ts';
+import { normal, randomFrom, seedOf } from '../../../src/core/line/model/random.ts';
+import type { Random } from '../../../src/core/line/model/random.ts';
 import { lognormal } from './plan.ts';
 import type { DayPlan, Fleet, Window } from './plan.ts';
 

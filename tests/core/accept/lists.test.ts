@@ -33,12 +33,12 @@ describe('who may change the lists', () => {
 
 describe('people', () => {
   it('are added as drivers, with a slug for an id', () => {
-    const { day } = given().when(
+    const { harvest } = given().when(
       change(person('José Luis', { truck: '4', language: 'es' })),
       'ruth',
       '06:00',
     );
-    expect(day.roster.people.at(-1)).toMatchObject({
+    expect(harvest.roster.people.at(-1)).toMatchObject({
       id: 'jose-luis',
       name: 'José Luis',
       roles: ['driver'],
@@ -48,24 +48,24 @@ describe('people', () => {
   });
 
   it('get a usable id whatever letters the name has', () => {
-    const { day } = given()
+    const { harvest } = given()
       .when(change(person('Ян')), 'ruth', '06:00')
       .when(change(person('Пётр')), 'ruth', '06:01');
-    const ids = day.roster.people.map(({ id }) => id);
+    const ids = harvest.roster.people.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     expect(ids).not.toContain('');
   });
 
   it('that are known keep what was not said anew', () => {
-    const { day } = given().when(change(person('ana', { truck: '4' })), 'ruth', '06:00');
-    expect(day.roster.people.filter(({ id }) => id === 'ana')).toMatchObject([
+    const { harvest } = given().when(change(person('ana', { truck: '4' })), 'ruth', '06:00');
+    expect(harvest.roster.people.filter(({ id }) => id === 'ana')).toMatchObject([
       { name: 'Ana', roles: ['driver'], language: 'es', truck: '4' },
     ]);
   });
 
   it('are removed, and then may no longer be removed', () => {
     const after = given().when(change({ list: 'people', remove: 'eli' }), 'ruth', '06:00');
-    expect(after.day.roster.people.map(({ id }) => id)).not.toContain('eli');
+    expect(after.harvest.roster.people.map(({ id }) => id)).not.toContain('eli');
     expect(after.when(change({ list: 'people', remove: 'eli' }), 'ruth', '06:01').refusal).toEqual({
       refused: 'no-such-entry',
       list: 'people',
@@ -77,7 +77,7 @@ describe('people', () => {
 describe('trucks, fields, stations, limits', () => {
   it('a truck gets a limit and keeps the rest', () => {
     const usual = { min: 28_000, max: 31_000 };
-    const { day } = given()
+    const { harvest } = given()
       .when(
         change({ list: 'trucks', put: { id: '6', grossLimitLb: null, usualTareLb: usual } }),
         'ruth',
@@ -88,7 +88,7 @@ describe('trucks, fields, stations, limits', () => {
         'ruth',
         '06:01',
       );
-    expect(day.roster.trucks.at(-1)).toMatchObject({
+    expect(harvest.roster.trucks.at(-1)).toMatchObject({
       id: '6',
       name: 'Truck 6',
       grossLimitLb: 86_000,
@@ -98,9 +98,9 @@ describe('trucks, fields, stations, limits', () => {
 
   it('a field is known by its name however it is written', () => {
     const put = { name: 'NORTH 40', acres: 40, station: null };
-    const { day } = given().when(change({ list: 'fields', put }), 'ruth', '06:00');
-    expect(day.roster.fields).toHaveLength(3);
-    expect(day.roster.fields.find(({ id }) => id === 'north-40')).toMatchObject({
+    const { harvest } = given().when(change({ list: 'fields', put }), 'ruth', '06:00');
+    expect(harvest.roster.fields).toHaveLength(3);
+    expect(harvest.roster.fields.find(({ id }) => id === 'north-40')).toMatchObject({
       name: 'North 40',
       acres: 40,
     });
@@ -116,21 +116,21 @@ describe('trucks, fields, stations, limits', () => {
 
   it('a new station starts with the limits of the first', () => {
     const put = { name: 'West', airLimitF: null };
-    const { day } = given().when(change({ list: 'stations', put }), 'ruth', '06:00');
-    expect(day.roster.stations.at(-1)).toMatchObject({ id: 'west', airLimitF: 60, rootLimitF: 55 });
+    const { harvest } = given().when(change({ list: 'stations', put }), 'ruth', '06:00');
+    expect(harvest.roster.stations.at(-1)).toMatchObject({ id: 'west', airLimitF: 60, rootLimitF: 55 });
   });
 
   it('the line limit is set and cleared', () => {
     const set = given().when(change({ list: 'limits', put: { lineLimitMin: 45 } }), 'ruth', '06:00');
-    expect(set.day.roster.limits).toEqual({ lineLimitMin: 45, shortestCycleMin: 15 });
+    expect(set.harvest.roster.limits).toEqual({ lineLimitMin: 45, shortestCycleMin: 15 });
     const cleared = set.when(change({ list: 'limits', put: { lineLimitMin: null } }), 'ruth', '06:01');
-    expect(cleared.day.roster.limits.lineLimitMin).toBeNull();
+    expect(cleared.harvest.roster.limits.lineLimitMin).toBeNull();
   });
 
   it('removing a truck does not lose its tons', () => {
     const after = given()
       .when({ ...bookedNet, truck: '5' }, 'eli', '10:00')
       .when(change({ list: 'trucks', remove: '5' }), 'ruth', '10:05');
-    expect(after.day.tickets).toHaveLength(1);
+    expect(after.harvest.tickets).toHaveLength(1);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { NoticeStep } from '../../../src/core/facts.ts';
+import type { NoticeStep } from '../../../src/core/book/facts.ts';
 import type { Intent } from '../../../src/core/intent.ts';
-import { holds, unseenNotice } from '../../../src/core/notices.ts';
+import { holds, unseenNotice } from '../../../src/core/notices/notices.ts';
 import { at, fact, given } from '../../support/given.ts';
 import { raised } from '../../support/notices.ts';
 
@@ -67,7 +67,7 @@ describe('stop the dig', () => {
 
   it('for another reason is a notice of its own', () => {
     const after = given([raised('09:00')]).when(stop(), 'ruth', '10:00');
-    expect(after.day.notices).toHaveLength(2);
+    expect(after.harvest.notices).toHaveLength(2);
   });
 });
 
@@ -91,18 +91,18 @@ describe('dig again', () => {
       ['heat-north-station', 2, 'all-clear'],
       [expect.stringContaining('mud-'), 2, 'all-clear'],
     ]);
-    expect(holds(after.day, at('14:00'))).toEqual({ now: null, coming: null });
+    expect(holds(after.harvest, at('14:00'))).toEqual({ now: null, coming: null });
   });
 
   it('for later holds until then, and can be brought forward', () => {
     const after = given()
       .when(stop(), 'ruth', '10:00')
       .when(resume(at('2026-10-21 06:00')), 'ruth', '20:00');
-    expect(holds(after.day, at('21:00')).now).toMatchObject({ stage: 'all-clear' });
-    expect(holds(after.day, at('2026-10-21 06:00')).now).toBeNull();
+    expect(holds(after.harvest, at('21:00')).now).toMatchObject({ stage: 'all-clear' });
+    expect(holds(after.harvest, at('2026-10-21 06:00')).now).toBeNull();
     const sooner = after.when(resume(), 'ruth', '22:00');
     expect(sooner.refusal).toBeNull();
-    expect(holds(sooner.day, at('22:00')).now).toBeNull();
+    expect(holds(sooner.harvest, at('22:00')).now).toBeNull();
   });
 });
 
@@ -124,20 +124,20 @@ describe('"got it"', () => {
         fact({ kind: 'notice-seen', person: 'ana' }, '09:05'),
         raised('10:00', { stage, number: 2 }),
       ];
-      expect(unseenNotice(given(facts).day, at('10:05')).unseen).toContain('ana');
+      expect(unseenNotice(given(facts).harvest, at('10:05')).unseen).toContain('ana');
       expect(given(facts).when(gotIt, 'ana', '10:05').refusal).toBeNull();
     }
   });
 
   it('is for all that has been told: two stations may stop at once', () => {
     const facts = [raised('09:00'), raised('09:00', { event: 'heat-west', place: 'west' })];
-    const { day } = given(facts).when(gotIt, 'ana', '09:05');
-    expect(day.notices.map(({ seen }) => seen.has('ana'))).toEqual([true, true]);
+    const { harvest } = given(facts).when(gotIt, 'ana', '09:05');
+    expect(harvest.notices.map(({ seen }) => seen.has('ana'))).toEqual([true, true]);
   });
 
   it('that was sent before a new time does not confirm it, whenever it is heard', () => {
     const late = fact({ kind: 'notice-seen', person: 'ana' }, '09:05', { heardMs: at('10:30') });
-    const { day } = given([raised('09:00'), raised('10:00', { stage: 'update', number: 2 }), late]);
-    expect(unseenNotice(day, at('10:30')).unseen).toContain('ana');
+    const { harvest } = given([raised('09:00'), raised('10:00', { stage: 'update', number: 2 }), late]);
+    expect(unseenNotice(harvest, at('10:30')).unseen).toContain('ana');
   });
 });

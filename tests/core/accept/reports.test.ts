@@ -40,19 +40,19 @@ describe('a step of a truck', () => {
       ['truck-reported', '#0'],
       ['line-seen', '#1'],
     ]);
-    expect(after.day.headCounts).toMatchObject([{ station: 'north-station', ahead: 14, truck: '1' }]);
+    expect(after.harvest.headCounts).toMatchObject([{ station: 'north-station', ahead: 14, truck: '1' }]);
   });
 
   it('the count is of the line that the load stands in', () => {
     const facts = [step('1', 'left-field', '09:30', { field: 'south-80' })];
     const inLine = given(facts, twoStations).when(report('joined-line', { ahead: 3 }), 'ana', '10:00');
-    expect(inLine.day.headCounts).toMatchObject([{ station: 'west' }]);
+    expect(inLine.harvest.headCounts).toMatchObject([{ station: 'west' }]);
     const counted = given(facts, twoStations).when(
       { do: 'see-line', station: null, ahead: 3, atMs: null },
       'ana',
       '10:00',
     );
-    expect(counted.day.headCounts).toMatchObject([{ station: 'west' }]);
+    expect(counted.harvest.headCounts).toMatchObject([{ station: 'west' }]);
   });
 });
 
@@ -92,7 +92,9 @@ describe('times', () => {
       untilMs: at('18:00'),
       atMs: null,
     } as const;
-    expect(given().when(closed, 'ana', '10:00').day.stationReports).toMatchObject([{ untilMs: at('18:00') }]);
+    expect(given().when(closed, 'ana', '10:00').harvest.stationReports).toMatchObject([
+      { untilMs: at('18:00') },
+    ]);
   });
 });
 
@@ -108,12 +110,12 @@ it('a load is still taken where no station is on the list', () => {
     'ana',
     '10:00',
   );
-  expect(loadsOf(after.day, '1')).toHaveLength(1);
+  expect(loadsOf(after.harvest, '1')).toHaveLength(1);
 });
 
 it('languages and emergencies need no role and no truck', () => {
   const after = given().when({ do: 'choose-language', language: 'es' }, 'gus', '10:00');
-  expect(after.day.roster.people.find(({ id }) => id === 'gus')?.language).toBe('es');
+  expect(after.harvest.roster.people.find(({ id }) => id === 'gus')?.language).toBe('es');
   expect(given().when({ do: 'call-emergency', words: 'he is hurt' }, 'gus', '10:00').added).toMatchObject([
     { kind: 'emergency-called', words: 'he is hurt', caller: 'Gus' },
   ]);

@@ -8,7 +8,7 @@ const weighed = { grossLb: 79_840, tareLb: 29_320 };
 describe('a ticket that is booked', () => {
   it('has net = first - second, with the own truck and the only station filled in', () => {
     const after = given().when(bookTicket({ serial: '048213', ...weighed }), 'ana', '10:40');
-    expect(after.day.tickets).toMatchObject([
+    expect(after.harvest.tickets).toMatchObject([
       { serial: '048213', truck: '1', station: 'north-station', netLb: 50_520, by: 'ana', atMs: at('10:40') },
     ]);
     expect(after.warnings).toEqual([]);
@@ -16,7 +16,7 @@ describe('a ticket that is booked', () => {
 
   it('may be a net in tons alone', () => {
     const after = given().when(bookTicket({ netLb: lbFromShortTon(25.26) }), 'ana', '10:40');
-    expect(after.day.tickets[0]).toMatchObject({ netLb: 50_520, grossLb: null, tareLb: null });
+    expect(after.harvest.tickets[0]).toMatchObject({ netLb: 50_520, grossLb: null, tareLb: null });
     expect(after.warnings).toEqual([]);
   });
 
@@ -26,7 +26,7 @@ describe('a ticket that is booked', () => {
       'ana',
       '10:40',
     );
-    expect(after.day.tickets[0]?.netLb).toBe(50_530);
+    expect(after.harvest.tickets[0]?.netLb).toBe(50_530);
   });
 
   it('ends with the second weight when the first was told before, with the dump between', () => {
@@ -34,8 +34,8 @@ describe('a ticket that is booked', () => {
       .when(bookTicket({ grossLb: 79_840 }), 'ana', '10:20')
       .when(report('dumped'), 'ana', '10:26')
       .when(bookTicket({ tareLb: 29_320 }), 'ana', '10:34');
-    expect(after.day.tickets).toMatchObject([{ grossLb: 79_840, tareLb: 29_320, netLb: 50_520 }]);
-    expect(loadsOf(after.day, '1')).toHaveLength(1);
+    expect(after.harvest.tickets).toMatchObject([{ grossLb: 79_840, tareLb: 29_320, netLb: 50_520 }]);
+    expect(loadsOf(after.harvest, '1')).toHaveLength(1);
   });
 
   it('a first weight alone puts the truck on the piler, with a warning where it looks wrong', () => {
@@ -53,13 +53,13 @@ describe('a ticket that is booked', () => {
       'ana',
       '10:40',
     );
-    expect(after.day.tickets[0]?.station).toBe('west');
+    expect(after.harvest.tickets[0]?.station).toBe('west');
   });
 
   it('drops a first-weight time that is later than the second', () => {
     const times = { atMs: at('10:20'), firstWeighedMs: at('10:40') };
     const after = given().when(bookTicket({ netLb: 50_520, ...times }), 'ana', '10:45');
-    expect(after.day.tickets[0]?.firstWeighedMs).toBeNull();
+    expect(after.harvest.tickets[0]?.firstWeighedMs).toBeNull();
   });
 });
 
@@ -130,7 +130,7 @@ describe('a ticket that is refused, with nothing written', () => {
       .when(report('at-field', { field: 'north-40' }), 'ana', '11:00')
       .when(again, 'ana', '11:01');
     expect(after.refusal).toMatchObject({ refused: 'serial-known' });
-    expect(after.day.tickets).toMatchObject([{ station: 'west' }]);
+    expect(after.harvest.tickets).toMatchObject([{ station: 'west' }]);
   });
 
   it('the same weights without a serial again within minutes; not an hour later', () => {
@@ -138,14 +138,14 @@ describe('a ticket that is refused, with nothing written', () => {
     expect(first.when(bookTicket({ netLb: 50_520 }), 'ana', '10:50').refusal).toMatchObject({
       refused: 'serial-known',
     });
-    expect(first.when(bookTicket({ netLb: 50_520 }), 'ana', '11:45').day.tickets).toHaveLength(2);
+    expect(first.when(bookTicket({ netLb: 50_520 }), 'ana', '11:45').harvest.tickets).toHaveLength(2);
   });
 
   it('the same weights once without and once with the serial', () => {
     const first = given().when(bookTicket({ netLb: 50_520 }), 'ana', '10:40');
     const after = first.when(bookTicket({ serial: '48213', ...weighed }), 'ana', '10:42');
     expect(after.refusal).toMatchObject({ refused: 'serial-known' });
-    expect(loadsOf(after.day, '1')).toHaveLength(1);
+    expect(loadsOf(after.harvest, '1')).toHaveLength(1);
   });
 });
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import type { Fact, HaulStep } from '../../../src/core/facts.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
+import type { Fact, HaulStep } from '../../../src/core/book/facts.ts';
 import { at, loadsOf, step, ticket, truckIn } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
-const dayOf = (facts: readonly Fact[]) => foldDay(sampleRoster, facts);
+const dayOf = (facts: readonly Fact[]) => foldHarvest(sampleRoster, facts);
 
 const round: readonly (readonly [HaulStep, string])[] = [
   ['at-field', '09:00'],
@@ -94,20 +94,20 @@ describe('a step that nobody told', () => {
 
 describe('a step said again', () => {
   it('"loaded" twice within minutes is one load', () => {
-    const day = dayOf([step('3', 'left-field', '09:15'), step('3', 'left-field', '09:22')]);
-    expect(loadsOf(day, '3')).toHaveLength(1);
-    expect(truckIn(day, '3').sinceMs).toBe(at('09:15'));
+    const harvest = dayOf([step('3', 'left-field', '09:15'), step('3', 'left-field', '09:22')]);
+    expect(loadsOf(harvest, '3')).toHaveLength(1);
+    expect(truckIn(harvest, '3').sinceMs).toBe(at('09:15'));
   });
 
   it('"in line" with new head counts over two hours is one load', () => {
     const counts = ['10:00', '10:25', '10:40', '11:05', '11:30', '11:59', '12:05'];
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'left-field', '09:40'),
       ...counts.map((clock) => step('3', 'joined-line', clock)),
       step('3', 'dumped', '12:15'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(1);
-    expect(loadsOf(day, '3')[0]?.stamps['joined-line']?.atMs).toBe(at('10:00'));
+    expect(loadsOf(harvest, '3')).toHaveLength(1);
+    expect(loadsOf(harvest, '3')[0]?.stamps['joined-line']?.atMs).toBe(at('10:00'));
   });
 
   it('"in line" once an hour while a piler is broken for four hours is one load', () => {
@@ -116,33 +116,33 @@ describe('a step said again', () => {
   });
 
   it('"in line" after the first weight is the next load', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'joined-line', '10:00'),
       step('3', 'first-weighed', '10:20'),
       step('3', 'joined-line', '11:25'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(2);
+    expect(loadsOf(harvest, '3')).toHaveLength(2);
   });
 
   it('"dumped" pressed again after "empty" is not another load, and the truck stays on its way', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'left-field', '09:15'),
       step('3', 'dumped', '10:00'),
       step('3', 'returning', '10:00:20'),
       step('3', 'dumped', '10:00:40'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(1);
-    expect(truckIn(day, '3').phase).toBe('returning');
+    expect(loadsOf(harvest, '3')).toHaveLength(1);
+    expect(truckIn(harvest, '3').phase).toBe('returning');
   });
 
   it('"dumped" told after "at the field" is of the load before', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'left-field', '09:15'),
       step('3', 'at-field', '10:20'),
       step('3', 'dumped', '10:23'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(1);
-    expect(truckIn(day, '3').phase).toBe('at-field');
+    expect(loadsOf(harvest, '3')).toHaveLength(1);
+    expect(truckIn(harvest, '3').phase).toBe('at-field');
   });
 });
 
@@ -153,35 +153,35 @@ describe('steps told out of their order', () => {
   });
 
   it('"loaded" told a little after "in line" is the same load', () => {
-    const day = dayOf([step('3', 'joined-line', '10:00'), step('3', 'left-field', '10:03')]);
-    expect(loadsOf(day, '3')).toHaveLength(1);
-    expect(truckIn(day, '3').phase).toBe('in-line');
+    const harvest = dayOf([step('3', 'joined-line', '10:00'), step('3', 'left-field', '10:03')]);
+    expect(loadsOf(harvest, '3')).toHaveLength(1);
+    expect(truckIn(harvest, '3').phase).toBe('in-line');
   });
 
   it('the dump told after the ticket is of the same load, and the truck stays on its way', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'left-field', '10:00'),
       ticket('3', '10:40', 50_520),
       step('3', 'dumped', '10:44'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(1);
-    expect(truckIn(day, '3').phase).toBe('returning');
+    expect(loadsOf(harvest, '3')).toHaveLength(1);
+    expect(truckIn(harvest, '3').phase).toBe('returning');
   });
 
   it('"empty" right after "loaded" was sent late: the load stays on', () => {
-    const day = dayOf([step('3', 'left-field', '10:00'), step('3', 'returning', '10:03')]);
-    expect(truckIn(day, '3').phase).toBe('hauling');
-    expect(loadsOf(day, '3')[0]?.stamps.dumped).toBeNull();
+    const harvest = dayOf([step('3', 'left-field', '10:00'), step('3', 'returning', '10:03')]);
+    expect(truckIn(harvest, '3').phase).toBe('hauling');
+    expect(loadsOf(harvest, '3')[0]?.stamps.dumped).toBeNull();
   });
 
   it('"at the field" half an hour after "loaded" means that the load is off', () => {
-    const day = dayOf([step('3', 'left-field', '10:00'), step('3', 'at-field', '10:30')]);
-    expect(loadsOf(day, '3')[0]?.stamps.dumped).toEqual({ atMs: at('10:30'), source: 'inferred' });
+    const harvest = dayOf([step('3', 'left-field', '10:00'), step('3', 'at-field', '10:30')]);
+    expect(loadsOf(harvest, '3')[0]?.stamps.dumped).toEqual({ atMs: at('10:30'), source: 'inferred' });
   });
 
   it('"dumped" and "parked" of one moment leave the truck parked', () => {
-    const day = dayOf([step('3', 'parked', '18:00'), step('3', 'dumped', '18:00')]);
-    expect(truckIn(day, '3').phase).toBe('parked');
+    const harvest = dayOf([step('3', 'parked', '18:00'), step('3', 'dumped', '18:00')]);
+    expect(truckIn(harvest, '3').phase).toBe('parked');
   });
 });
 
@@ -203,21 +203,21 @@ describe('close fields', () => {
   });
 
   it('"at the field" makes a first "in line" soon after a new load', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'dumped', '10:00'),
       step('3', 'at-field', '10:05'),
       step('3', 'joined-line', '10:14'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(2);
+    expect(loadsOf(harvest, '3')).toHaveLength(2);
   });
 
   it('"at the field" makes a "loaded" five minutes later a new load', () => {
-    const day = dayOf([
+    const harvest = dayOf([
       step('3', 'left-field', '10:00'),
       step('3', 'dumped', '10:02'),
       step('3', 'at-field', '10:08'),
       step('3', 'left-field', '10:13'),
     ]);
-    expect(loadsOf(day, '3')).toHaveLength(2);
+    expect(loadsOf(harvest, '3')).toHaveLength(2);
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import { haulCycle } from '../../../src/core/line/cycle.ts';
-import { fleetMatch } from '../../../src/core/line/fleet-answer.ts';
-import { waitOnCourse } from '../../../src/core/line/courses.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
+import { haulCycle } from '../../../src/core/line/round-trip.ts';
+import { fleetMatch } from '../../../src/core/answers/fleet.ts';
+import { waitOnCourse } from '../../../src/core/line/model/courses.ts';
 import {
   adviseHold,
   erlangB,
@@ -131,8 +131,8 @@ describe('holding a loaded truck', () => {
 
 describe('the round as the crew drives it', () => {
   const wait = { lowMin: 0, medianMin: 10, highMin: 30 };
-  const cycleOf = (facts: Parameters<typeof foldDay>[1], roster = sampleRoster) =>
-    haulCycle(foldDay(roster, facts), 'north-station', 'north-40', at('00:00'), wait);
+  const cycleOf = (facts: Parameters<typeof foldHarvest>[1], roster = sampleRoster) =>
+    haulCycle(foldHarvest(roster, facts), 'north-station', 'north-40', at('00:00'), wait);
 
   it('takes filling from "loading" to "loaded", where that is told', () => {
     const facts = (['1', '2', '3'] as const).flatMap((truck, number) => [
@@ -169,7 +169,7 @@ describe('the round as the crew drives it', () => {
       step('3', 'down', '09:30'),
       step('4', 'parked', '09:30'),
     ];
-    const day = foldDay(sampleRoster, facts);
+    const harvest = foldHarvest(sampleRoster, facts);
     const today = { fromMs: at('00:00'), toMs: at('23:59') };
     const known: ForecastWait = () => ({
       known: true,
@@ -177,16 +177,16 @@ describe('the round as the crew drives it', () => {
       evidence: { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: null },
     });
     const match = fleetMatch(
-      day,
-      lineObservations(day, 'north-station', today),
+      harvest,
+      lineObservations(harvest, 'north-station', today),
       { fromMs: today.fromMs, nowMs: at('09:40') },
       known,
     );
     expect(match).toMatchObject({ trucks: 2, waitMin: 10, waitKnown: true });
     expect(match.courses.map(({ trucks }) => trucks)).toEqual([1, 2, 3, match.needed]);
     const unheard = fleetMatch(
-      day,
-      lineObservations(day, 'north-station', today),
+      harvest,
+      lineObservations(harvest, 'north-station', today),
       { fromMs: 0, nowMs: at('09:40') },
       () => ({
         known: false,

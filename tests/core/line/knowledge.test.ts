@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { foldDay } from '../../../src/core/day.ts';
-import type { Fact } from '../../../src/core/facts.ts';
-import { FRESH_CALIBRATION } from '../../../src/core/line/calibration.ts';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
+import type { Fact } from '../../../src/core/book/facts.ts';
+import { FRESH_CALIBRATION } from '../../../src/core/line/model/calibration.ts';
 import { lineHistory, signOfHistory, signOfPast } from '../../../src/core/line/history.ts';
 import type { LineHistory } from '../../../src/core/line/history.ts';
 import {
@@ -12,15 +12,16 @@ import {
   noKnowledge,
   settledTrips,
 } from '../../../src/core/line/knowledge.ts';
-import { asHeardBy, haulMinutes, lineObservations } from '../../../src/core/line/observations.ts';
-import { zoneClock } from '../../../src/run/zone-clock.ts';
-import { lineLearner } from '../../../src/run/line-learner.ts';
+import { asHeardBy, lineObservations } from '../../../src/core/line/observations.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
+import { lineLearner } from '../../../src/run/line/learner.ts';
 import { at, fact, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import { seasonFacts } from '../../support/season.ts';
+import { haulMinutes } from '../../../src/core/harvest/usual-times.ts';
 
 const historyOf = (facts: readonly Fact[], clock = '12:00'): LineHistory =>
-  lineHistory(foldDay(sampleRoster, facts), 'north-station', zoneClock, at(clock));
+  lineHistory(foldHarvest(sampleRoster, facts), 'north-station', zoneClock, at(clock));
 
 const threeDays = seasonFacts(17, 20, 14);
 
@@ -37,8 +38,8 @@ describe('the past of a station', () => {
   });
 
   it('holds other stations’ trucks apart', () => {
-    const day = foldDay(sampleRoster, threeDays);
-    expect(lineHistory(day, 'far-station', zoneClock, at('12:00')).past).toEqual([]);
+    const harvest = foldHarvest(sampleRoster, threeDays);
+    expect(lineHistory(harvest, 'far-station', zoneClock, at('12:00')).past).toEqual([]);
   });
 
   it('is another after a correction of an earlier day, and the same while nothing is finished', () => {
@@ -63,8 +64,8 @@ describe('the past of a station', () => {
 
 describe('what was known at an hour', () => {
   it('of a trip whose ticket came later, is only that it had joined', () => {
-    const day = foldDay(sampleRoster, threeDays);
-    const today = lineObservations(day, 'north-station', { fromMs: at('00:00'), toMs: at('23:59') });
+    const harvest = foldHarvest(sampleRoster, threeDays);
+    const today = lineObservations(harvest, 'north-station', { fromMs: at('00:00'), toMs: at('23:59') });
     const [first] = today.visits;
     if (!first?.joinedMs) throw new Error('the first truck joined');
     expect(asHeardBy(today, first.joinedMs - 1).visits).toEqual([]);
@@ -172,7 +173,7 @@ describe('the haul', () => {
     step(truck, 'left-field', from, { field }),
     step(truck, 'joined-line', to),
   ];
-  const day = foldDay(sampleRoster, [
+  const harvest = foldHarvest(sampleRoster, [
     ...trip('1', 'north-40', '07:00', '07:20'),
     ...trip('2', 'north-40', '07:00', '07:24'),
     ...trip('3', 'north-40', '07:00', '07:30'),
@@ -180,13 +181,13 @@ describe('the haul', () => {
   ]);
 
   it('is the median of the field’s own trips, else of all', () => {
-    expect(haulMinutes(day, 'north-station', 'north-40')).toBe(24);
-    expect(haulMinutes(day, 'north-station', 'south-80')).toBe(50);
-    expect(haulMinutes(day, 'north-station', 'creek-bottom')).toBe(24);
+    expect(haulMinutes(harvest, 'north-station', 'north-40')).toBe(24);
+    expect(haulMinutes(harvest, 'north-station', 'south-80')).toBe(50);
+    expect(haulMinutes(harvest, 'north-station', 'creek-bottom')).toBe(24);
   });
 
   it('does not learn from a truck that stood for hours on the way', () => {
-    const stood = foldDay(sampleRoster, trip('1', 'north-40', '07:00', '11:00'));
+    const stood = foldHarvest(sampleRoster, trip('1', 'north-40', '07:00', '11:00'));
     expect(haulMinutes(stood, 'north-station', 'north-40')).toBe(25);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { crossings } from '../../../src/core/weather/crossing.ts';
 import { wallTimeOfDayMs } from '../../../src/core/zone-clock.ts';
-import { zoneClock } from '../../../src/run/zone-clock.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, day, hours as hourly } from './forecasts.ts';
 
 const afternoon = { fromMs: at('2026-10-20T18:00Z'), toMs: at('2026-10-21T00:00Z') };

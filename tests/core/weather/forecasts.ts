@@ -1,5 +1,5 @@
-import type { HourlyTemperature } from '../../../src/core/facts.ts';
 import type { HeatStation } from '../../../src/core/weather/heat-stop.ts';
+import type { HourlyTemperature } from '../../../src/core/weather/types.ts';
 
 export const HOUR_MS = 3_600_000;
 export const at = (iso: string): number => Date.parse(iso);

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { HourlyTemperature, NoticeStep } from '../../../src/core/facts.ts';
+import type { NoticeStep } from '../../../src/core/book/facts.ts';
 import { FROST_OPTIONS, frostHold } from '../../../src/core/weather/frost.ts';
 import type { FrostDecision, FrostOptions } from '../../../src/core/weather/frost.ts';
 import { rainWithin } from '../../../src/core/weather/rain.ts';
 import { HOUR_MS, at, clock, hours, station } from './forecasts.ts';
+import type { HourlyTemperature } from '../../../src/core/weather/types.ts';
 
 /** From 15:00 on: 44 °F, falling 2 °F an hour to the low at 06:00, then 4 °F an hour up. */
 const night = (lowF: number): HourlyTemperature[] =>

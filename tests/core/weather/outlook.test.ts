@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { temperatureChart } from '../../../src/core/weather/chart-points.ts';
 import { OUTLOOK_OPTIONS, outlook } from '../../../src/core/weather/outlook.ts';
 import type { Outlook, OutlookOptions } from '../../../src/core/weather/outlook.ts';
-import { zoneClock } from '../../../src/run/zone-clock.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { HOUR_MS, at, clearDay, clock, day, hours, shifted, station, warm } from './forecasts.ts';
 
 const DAY_MS = 24 * HOUR_MS;

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { HourlyTemperature, NoticeStep } from '../../../src/core/facts.ts';
+import type { NoticeStep } from '../../../src/core/book/facts.ts';
 import { HEAT_OPTIONS, heatStop } from '../../../src/core/weather/heat-stop.ts';
 import type { HeatDecision, HeatOptions } from '../../../src/core/weather/heat-stop.ts';
-import { zoneClock } from '../../../src/run/zone-clock.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { HOUR_MS, clock, day, hours, shifted, station, warm } from './forecasts.ts';
+import type { HourlyTemperature } from '../../../src/core/weather/types.ts';
 
 /** A stop that was told at 05:00 for 11:40; by the same forecast the air is at 53 °F at 19:00. */
 const stop: NoticeStep = {

@@ -71,9 +71,9 @@ export const noticesShown = ({ drivers, foreman, room }: Day, words: string): nu
 const PEOPLE = DRIVERS.length + 1;
 export const toEverybody = (count: number): number[] => Array.from({ length: 2 * PEOPLE }, () => count);
 
-export const waitForNotices = (day: Day, words: string, count: number): Promise<true> =>
+export const waitForNotices = (harvest: Day, words: string, count: number): Promise<true> =>
   waitFor(
-    `${count} x ${words} for everybody, there are ${String(noticesShown(day, words))}`,
-    () => noticesShown(day, words).every((shown) => shown >= count),
+    `${count} x ${words} for everybody, there are ${String(noticesShown(harvest, words))}`,
+    () => noticesShown(harvest, words).every((shown) => shown >= count),
     WITHIN_MS,
   );

@@ -110,6 +110,12 @@ export const gatherDay = async (
   };
   const aloneWith = (user: NioUser): string =>
     user.messages().find((each) => each.sender === bot.user && each.room !== room)?.room ?? '';
+  const shown = (user: NioUser, where: string, answer: string): Promise<unknown> =>
+    waitFor(
+      `"${answer}" for ${user.user}`,
+      () => user.messages().some((each) => each.room === where && each.text.includes(answer)),
+      SHOWN_WITHIN_MS,
+    );
   const close = async (
     user: NioUser,
     where: string,
@@ -118,9 +124,7 @@ export const gatherDay = async (
     answer: string,
   ) => {
     said.push({ id: await user.say(where, words), became, last: true });
-    const isAnswered = () =>
-      user.messages().some((each) => each.room === where && each.text.includes(answer));
-    await waitFor(`"${answer}" for ${user.user}`, isAnswered, SHOWN_WITHIN_MS);
+    await shown(user, where, answer);
   };
   const start = () =>
     startFieldbell([], {
@@ -161,7 +165,8 @@ export const gatherDay = async (
     },
     met: async () => {
       await Promise.all([foreman, ...drivers].map((each) => each.meets(room, bot.user)));
-      await close(foreman, room, 'use this room', 'list-changed', 'This is a room of the crew now');
+      await say(foreman, 'use this room', 'list-changed');
+      await shown(foreman, room, 'This is a room of the crew now');
     },
     settled: () =>
       Promise.all([

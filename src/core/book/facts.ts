@@ -1,0 +1,156 @@
+/**
+ * Everything that can have happened. Facts are only ever added: an undo or a correction is a new fact.
+ *
+ * Words of the trade, as used in every name of this project:
+ * - operation: one farm's harvest. Crew member: a person of it, with roles grower, foreman, driver, digger operator,
+ *   topper operator.
+ * - topper (defoliator): takes the leaves off ahead of the digger (lifter), which lifts the roots into a truck.
+ * - receiving station: where beets are weighed and piled. Scale line: the trucks waiting to weigh in.
+ * - load: one round trip of a truck. First weight: gross, loaded, on the way in. Second weight: tare, empty (with the
+ *   dirt put back), on the way out. Net = first - second. Weigh ticket: the station's paper with its serial.
+ * - on the piler: between the two weights. Tons: short tons unless the operation is metric.
+ * - heat stop, frost hold, mud hold: digging halted and why. All-clear: the end of one.
+ */
+import type { FieldId, ListChange, PersonId, StationId, TruckId } from '../roster.ts';
+import type { LineWarning } from '../line/types.ts';
+import type { EpochMs, Fahrenheit, Lb } from '../units.ts';
+import type { HourlyTemperature, FreezeAlert, RainTotal } from '../weather/types.ts';
+
+/** The steps of a round trip, as a person may state them, and the two ways out of it (parked, down). */
+export type HaulStep =
+  | 'at-field'
+  | 'loading'
+  | 'left-field'
+  | 'joined-line'
+  | 'first-weighed'
+  | 'dumped'
+  | 'returning'
+  | 'parked'
+  | 'down'
+  | 'up';
+
+export interface Ticket {
+  station: StationId;
+  /** As printed, as text: leading zeros count. Null where a person gave weights alone. */
+  serial: string | null;
+  truck: TruckId;
+  /** Null = the field of the load it closes. */
+  field: FieldId | null;
+  grossLb: Lb | null;
+  tareLb: Lb | null;
+  netLb: Lb;
+  /** When the first weight was taken, where the person or the ticket tells it. */
+  firstWeighedMs: EpochMs | null;
+}
+
+/** What an undo or a correction points at. */
+export type EntryTarget =
+  /** The newest entry that this person had sent before the undo was sent; of this truck where one is named. */
+  | { by: 'latest'; person: PersonId; truck: TruckId | null }
+  /** The entry made by that message (a reply, an edit or a deletion points at it). */
+  | { by: 'message'; cause: string }
+  | { by: 'serial'; serial: string };
+
+/** What a correction sets; null = leave as it was. */
+export interface Correction {
+  truck: TruckId | null;
+  field: FieldId | null;
+  atMs: EpochMs | null;
+  grossLb: Lb | null;
+  tareLb: Lb | null;
+  netLb: Lb | null;
+}
+
+export type HoldReason = 'heat' | 'frost' | 'mud' | 'other';
+
+/**
+ * One step of a notice. All steps of one stop share the event id.
+ * - watch: a stop is likely later. stop: dig until `stopAtMs`, then no more. update: the times have moved.
+ * - all-clear: the stop is over.
+ */
+export interface NoticeStep {
+  event: string;
+  /** 1, 2, 3 ... within the event. */
+  number: number;
+  notice: HoldReason;
+  stage: 'watch' | 'stop' | 'update' | 'all-clear';
+  /**
+   * `forecast`: raised from the hourly forecast. `person`: ordered by foreman or grower. `drill`: ordered by them as an
+   * exercise, which is confirmed like a real stop and holds nothing.
+   */
+  source: 'forecast' | 'person' | 'drill';
+  place: StationId | null;
+  stopToppingMs: EpochMs | null;
+  stopAtMs: EpochMs | null;
+  resumeAtMs: EpochMs | null;
+  /** Highest forecast temperature in the afternoon window, and the limit that it passes. */
+  peakF: Fahrenheit | null;
+  peakMs: EpochMs | null;
+  limitF: Fahrenheit | null;
+  /** Chance (0-1) that the limit is passed; null = not estimated. */
+  chance: number | null;
+  /** The orderer's own words. */
+  words: string | null;
+}
+
+export type Happening =
+  | {
+      kind: 'truck-reported';
+      truck: TruckId;
+      step: HaulStep;
+      field: FieldId | null;
+      station: StationId | null;
+      /** The first weight, where it was told with the step. */
+      grossLb: Lb | null;
+      words: string | null;
+    }
+  | { kind: 'ticket-booked'; ticket: Ticket }
+  | { kind: 'line-seen'; station: StationId; ahead: number; truck: TruckId | null }
+  | { kind: 'pilers-seen'; station: StationId; open: number | null; down: number | null }
+  | { kind: 'station-reported'; station: StationId; open: boolean; untilMs: EpochMs | null }
+  | { kind: 'root-measured'; field: FieldId | null; station: StationId | null; temperatureF: Fahrenheit }
+  | { kind: 'crown-checked'; field: FieldId | null; sound: boolean }
+  | { kind: 'field-dug'; field: FieldId }
+  | { kind: 'truck-taken'; person: PersonId; truck: TruckId }
+  | { kind: 'entry-withdrawn'; target: EntryTarget }
+  | { kind: 'entry-corrected'; target: EntryTarget; set: Correction }
+  | {
+      kind: 'forecast-issued';
+      place: StationId;
+      issuedMs: EpochMs;
+      hours: readonly HourlyTemperature[];
+      /** Null = not read, or the service has none. */
+      freezeAlerts: readonly FreezeAlert[] | null;
+      rain: readonly RainTotal[];
+    }
+  /** The air as a weather station near the place measured it. */
+  | { kind: 'air-observed'; place: StationId; temperatureF: Fahrenheit }
+  | { kind: 'notice-raised'; step: NoticeStep }
+  | { kind: 'notice-seen'; person: PersonId }
+  | { kind: 'line-warned'; station: StationId; warning: LineWarning }
+  /** Null = as before. `noticesWhenOff`: also by direct message when off shift. */
+  | { kind: 'shift-told'; person: PersonId; off: boolean | null; noticesWhenOff: boolean | null }
+  | { kind: 'emergency-called'; words: string; caller: string }
+  | { kind: 'stranger-heard'; platform: string; user: string }
+  | { kind: 'language-chosen'; person: PersonId; language: 'en' | 'es' }
+  | { kind: 'list-changed'; change: ListChange };
+
+export interface FactHeader {
+  /** Unique in the operation: the cause and a number within it. */
+  id: string;
+  /** What brought it about: `platform:message id`, `forecast:...` or `timer:...`. All facts of one message share it. */
+  cause: string;
+  /** When it happened: the person's words, else when it was sent. The day is folded by this. */
+  atMs: EpochMs;
+  /** When the message was sent; an undo counts back from here. */
+  sentMs: EpochMs;
+  /** When the bot heard it. */
+  heardMs: EpochMs;
+  /** Null = the bot itself (forecasts, notices from forecasts). */
+  by: PersonId | null;
+  /** True where `atMs` was read from the person's words rather than taken from the message's time. */
+  timeStated: boolean;
+}
+
+export type Fact = FactHeader & Happening;
+export type FactOf<K extends Happening['kind']> = Extract<Fact, { kind: K }>;

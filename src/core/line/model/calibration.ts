@@ -1,0 +1,85 @@
+/**
+ * Keeps the 80 % intervals honest: they are stretched or shrunk by how the operation's own trucks fared, one lead at a
+ * time, and kept across days.
+ *
+ * Adaptive conformal inference: Gibbs & Candes, NeurIPS 2021, https://arxiv.org/abs/2106.00170. A miss lowers alpha,
+ * so that the next interval is wider.
+ */
+import type { Minutes } from '../../units.ts';
+
+/** One lead's memory. `scores`: of the newest forecasts, oldest first. */
+export interface LeadCalibration {
+  alpha: number;
+  scores: readonly number[];
+}
+
+/** By lead: 0-7, 8-22, 23-37, 38 and more minutes. */
+export type Calibration = readonly LeadCalibration[];
+
+export interface Interval {
+  lowMin: Minutes;
+  medianMin: Minutes;
+  highMin: Minutes;
+}
+
+const LEAD_ENDS_MIN = [7.5, 22.5, 37.5] as const;
+const TARGET_MISS = 0.2;
+const GAMMA = 0.02;
+const SCORES_KEPT = 300;
+const FEWEST_SCORES = 30;
+/** So that an interval of width 0 can be missed by a little, and stretched. */
+const PAD_MIN = 2;
+
+export const FRESH_CALIBRATION: Calibration = [...LEAD_ENDS_MIN, Infinity].map(() => ({
+  alpha: TARGET_MISS,
+  scores: [],
+}));
+
+const leadIndex = (leadMin: Minutes): number => {
+  const index = LEAD_ENDS_MIN.findIndex((end) => leadMin < end);
+  return index < 0 ? LEAD_ENDS_MIN.length : index;
+};
+
+/** How far the wait lay from the median, in units of the interval's arm on that side; > 1 = outside. */
+const scoreOf = ({ lowMin, medianMin, highMin }: Interval, waitMin: Minutes): number =>
+  Math.max(
+    (medianMin - waitMin) / (medianMin - lowMin + PAD_MIN),
+    (waitMin - medianMin) / (highMin - medianMin + PAD_MIN),
+  );
+
+/** The ceil((1 - alpha)(k + 1))-th smallest of k scores; 1 while there are too few. */
+const stretchOf = ({ alpha, scores }: LeadCalibration): number => {
+  if (scores.length < FEWEST_SCORES) return 1;
+  const sorted = [...scores].sort((a, b) => a - b);
+  const rank = Math.ceil((1 - alpha) * (sorted.length + 1));
+  return sorted[Math.min(sorted.length, Math.max(1, rank)) - 1] ?? 1;
+};
+
+const stretched = ({ lowMin, medianMin, highMin }: Interval, stretch: number): Interval => ({
+  lowMin: Math.max(0, medianMin - stretch * (medianMin - lowMin + PAD_MIN)),
+  medianMin,
+  highMin: medianMin + stretch * (highMin - medianMin + PAD_MIN),
+});
+
+/** `raw` as the paths gave it. */
+export const calibrated = (calibration: Calibration, leadMin: Minutes, raw: Interval): Interval => {
+  const lead = calibration[leadIndex(leadMin)];
+  return lead === undefined || lead.scores.length < FEWEST_SCORES ? raw : stretched(raw, stretchOf(lead));
+};
+
+/** A ticket of ours came in: the wait that had been forecast with `raw`, `leadMin` ahead, was `waitMin`. */
+export const learnedFrom = (
+  calibration: Calibration,
+  leadMin: Minutes,
+  raw: Interval,
+  waitMin: Minutes,
+): Calibration =>
+  calibration.map((lead, index) => {
+    if (index !== leadIndex(leadMin)) return lead;
+    const score = scoreOf(raw, waitMin);
+    const missed = score > stretchOf(lead) ? 1 : 0;
+    return {
+      alpha: lead.alpha + GAMMA * (TARGET_MISS - missed),
+      scores: [...lead.scores, score].slice(-SCORES_KEPT),
+    };
+  });

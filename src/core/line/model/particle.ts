@@ -1,0 +1,190 @@
+/**
+ * One possible course of the station's day: three counters (trucks joined, weighed, unloaded) and the hidden things
+ * that drive them. A forecast carries some hundreds of them along and weighs them by what the crew reported: a
+ * particle filter (Gordon, Salmond & Smith, IEE Proc. F 140(2), 1993).
+ *
+ * The line is first come, first served: the truck that joined as number N is weighed as number N. So its wait runs
+ * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line it leaves behind.
+ */
+import { DAY_BINS } from './usual-day.ts';
+import { normal } from './random.ts';
+import type { Random } from './random.ts';
+
+export interface Particle {
+  /** Counts since opening; `unloaded` <= `weighed` <= `joined`. */
+  joined: number;
+  weighed: number;
+  unloaded: number;
+  /** Arrivals against the usual, as a factor for the day and a log level that wanders within it. */
+  dayFactor: number;
+  level: number;
+  /** Trucks that one working piler takes. */
+  perPilerMin: number;
+  /** Places between scale and piler, for each piler open. */
+  yardPerPiler: number;
+  open: number;
+  down: number;
+  logScore: number;
+  /** `joined` and `weighed` at the end of each of the last steps; a ring. */
+  joinedThen: Float64Array;
+  weighedThen: Float64Array;
+  /** Of each truck of ours in the line: its number, and when `unloaded` passed that (NaN = not yet). */
+  numbers: Float64Array;
+  passedMin: Float64Array;
+  /** `weighed` at the newest ticket of each serial roll. */
+  marks: Float64Array;
+  /** Pilers open, and trucks in the line, in each half hour so far. */
+  openThen: Uint8Array;
+  lineThen: Float64Array;
+}
+
+export const STEP_MIN = 3;
+/** Steps that the rings remember: 48 min. */
+export const KEPT = 16;
+
+/** What all paths share during one step. */
+export interface Step {
+  arrivals: number;
+  /** Log-noise of arrivals within the day. */
+  levelSd: number;
+  /** Scatter of the trucks that join, against Poisson arrivals. */
+  scatter: number;
+  /** Share of the arrivals that is missing for each truck in the line beyond the usual. */
+  returning: number;
+  usualLine: number;
+  /** Pilers usually open now, where that is learned. */
+  pilersOpen: number | null;
+  /** Else they follow what the usual day needs: trucks per minute over the share of time that pilers are busy. */
+  perMinWanted: number;
+  mostOpen: number;
+}
+
+/** Memory of the log-noise of arrivals within the day. */
+const LEVEL_KEEP = Math.exp(-STEP_MIN / 60);
+const LEVEL_KICK = Math.sqrt(1 - LEVEL_KEEP * LEVEL_KEEP);
+/** Unloading times scatter by 0.42 of their mean. */
+const SERVICE_CV = 0.42;
+const SCALE_PER_STEP = STEP_MIN / 1.2;
+/** How fast the pilers open follow what is usual or needed. */
+const TURN_MIN = 100;
+/** Pilers that are opened for each truck in the line beyond the third; assumed. */
+const PULL_OF_LINE = 0.02;
+const BREAKDOWN_EVERY_MIN = 500;
+const BREAKDOWN_LASTS_MIN = 25;
+
+export interface Prior {
+  perPilerMin: number;
+  rateSd: number;
+  daySd: number;
+  levelSd: number;
+  slots: number;
+  rolls: number;
+}
+
+export const newParticle = (random: Random, prior: Prior): Particle => ({
+  joined: 0,
+  weighed: 0,
+  unloaded: 0,
+  dayFactor: Math.exp(prior.daySd * normal(random)),
+  level: prior.levelSd * normal(random),
+  perPilerMin: prior.perPilerMin * Math.exp(prior.rateSd * normal(random)),
+  yardPerPiler: 1 + 2 * random(),
+  open: 1,
+  down: 0,
+  logScore: 0,
+  joinedThen: new Float64Array(KEPT),
+  weighedThen: new Float64Array(KEPT),
+  numbers: new Float64Array(prior.slots).fill(NaN),
+  passedMin: new Float64Array(prior.slots).fill(NaN),
+  marks: new Float64Array(prior.rolls).fill(NaN),
+  openThen: new Uint8Array(DAY_BINS),
+  lineThen: new Float64Array(DAY_BINS),
+});
+
+export const copyParticle = (from: Particle, to: Particle): void => {
+  to.joined = from.joined;
+  to.weighed = from.weighed;
+  to.unloaded = from.unloaded;
+  to.dayFactor = from.dayFactor;
+  to.level = from.level;
+  to.perPilerMin = from.perPilerMin;
+  to.yardPerPiler = from.yardPerPiler;
+  to.open = from.open;
+  to.down = from.down;
+  to.logScore = from.logScore;
+  to.joinedThen.set(from.joinedThen);
+  to.weighedThen.set(from.weighedThen);
+  to.numbers.set(from.numbers);
+  to.passedMin.set(from.passedMin);
+  to.marks.set(from.marks);
+  to.openThen.set(from.openThen);
+  to.lineThen.set(from.lineThen);
+};
+
+/** Noise of mean 0 and deviation 1 that is enough within short steps (weak Euler scheme, Kloeden & Platen 1992). */
+const coin = (random: Random): number => (random() < 0.5 ? -1 : 1);
+
+/**
+ * Trucks that join beyond the mean: one of two values, with the mean, variance and skewness of Poisson arrivals; enough
+ * within short steps, and never fewer than none.
+ */
+const skewedCoin = (random: Random, mean: number): number => {
+  const half = Math.sqrt(mean + 0.25);
+  return random() < 0.5 - 0.25 / half ? 0.5 + half : 0.5 - half;
+};
+
+export const stepParticle = (particle: Particle, step: Step, random: Random): void => {
+  particle.level = LEVEL_KEEP * particle.level + LEVEL_KICK * step.levelSd * coin(random);
+  // A truck that stands in the line does not come back from the field.
+  const kept = step.returning * (particle.joined - particle.weighed - step.usualLine);
+  const level = Math.exp(
+    particle.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
+  );
+  const mean = step.arrivals * particle.dayFactor * level;
+  particle.joined += mean + step.scatter * skewedCoin(random, mean);
+  turnPilers(particle, step, random);
+  serve(particle, random);
+};
+
+/** Trucks through the scale and over the pilers, as far as there are trucks in the line and room in the yard. */
+export const serve = (particle: Particle, random: Random): void => {
+  const mean = particle.perPilerMin * (particle.open - particle.down) * STEP_MIN;
+  const done = mean > 0 ? mean + SERVICE_CV * Math.sqrt(mean) * coin(random) : 0;
+  particle.unloaded = Math.min(particle.weighed, particle.unloaded + Math.max(0, done));
+  const room = particle.unloaded + 1 + particle.yardPerPiler * particle.open;
+  particle.weighed = Math.min(
+    particle.joined,
+    Math.max(particle.weighed, room),
+    particle.weighed + SCALE_PER_STEP * particle.open,
+  );
+};
+
+/** At most one of: a piler opens, closes, breaks, is repaired. */
+export const turnPilers = (particle: Particle, step: Step, random: Random): void => {
+  const needed = step.perMinWanted / particle.perPilerMin;
+  const wanted =
+    (step.pilersOpen ?? needed) +
+    needed * (particle.dayFactor - 1) +
+    PULL_OF_LINE * Math.max(0, particle.joined - particle.weighed - 3);
+  const draw = (random() * TURN_MIN) / STEP_MIN;
+  const opens = particle.open < step.mostOpen ? share(wanted - particle.open) : 0;
+  if (draw < opens) {
+    particle.open += 1;
+    return;
+  }
+  const closes = opens + (particle.open > 1 ? 1 - share(wanted - particle.open + 1) : 0);
+  if (draw < closes) {
+    particle.open -= 1;
+    particle.down = Math.min(particle.down, particle.open);
+    return;
+  }
+  const breaks = closes + ((particle.open - particle.down) * TURN_MIN) / BREAKDOWN_EVERY_MIN;
+  if (draw < breaks) {
+    particle.down += 1;
+    return;
+  }
+  if (draw < breaks + (particle.down * TURN_MIN) / BREAKDOWN_LASTS_MIN) particle.down -= 1;
+};
+
+/** Share of the time that one more piler is open; never quite impossible, never quite sure. */
+const share = (wanted: number): number => Math.min(0.95, Math.max(0.02, wanted));

@@ -1,0 +1,68 @@
+/**
+ * Serials as an odometer of the scale. Each scale prints from its own roll, and a ticket does not say which scale it
+ * is from: a serial belongs to the roll that it follows most closely at a believable rate; any other begins a new roll.
+ */
+import type { Minutes } from '../../units.ts';
+
+export interface Reading {
+  serial: number;
+  weighedMin: Minutes;
+}
+
+/** Two in a hundred serials are void; assumed. */
+export const NOT_VOID = 0.98;
+
+/** Index of the roll, or -1. `mostPerMin`: the most trucks that the station can weigh. */
+export const rollOf = (
+  rolls: readonly (readonly Reading[])[],
+  { serial, weighedMin }: Reading,
+  mostPerMin: number,
+): number => {
+  let best = -1;
+  let bestSerial = -Infinity;
+  rolls.forEach((roll, index) => {
+    const last = roll.at(-1);
+    if (last === undefined) return;
+    const ahead = serial - last.serial;
+    const believable = ahead > 0 && ahead <= 10 + mostPerMin * (weighedMin - last.weighedMin);
+    if (!believable || last.serial <= bestSerial) return;
+    best = index;
+    bestSerial = last.serial;
+  });
+  return best;
+};
+
+/** Serial of the roll at an instant, between its tickets; held at its ends, and then not `sure`. */
+const serialAt = (roll: readonly Reading[], atMin: Minutes): { serial: number; sure: boolean } => {
+  const after = roll.findIndex(({ weighedMin }) => weighedMin >= atMin);
+  const next = roll[after];
+  const last = after < 0 ? roll.at(-1) : roll[after - 1];
+  if (next === undefined || last === undefined) return { serial: (next ?? last)?.serial ?? 0, sure: false };
+  const share = (atMin - last.weighedMin) / Math.max(0.1, next.weighedMin - last.weighedMin);
+  return { serial: last.serial + share * (next.serial - last.serial), sure: true };
+};
+
+/**
+ * Trucks that all scales weighed between two tickets of one roll: counted on that roll, reckoned on the others.
+ * `sd`: of the whole; large where another roll has no ticket on both sides.
+ */
+export const servedBetween = (
+  rolls: readonly (readonly Reading[])[],
+  own: readonly Reading[],
+  from: Reading,
+  to: Reading,
+): { count: number; sd: number } => {
+  const counted = NOT_VOID * (to.serial - from.serial);
+  let count = counted;
+  let variance = (1.6 + 0.07 * counted) ** 2;
+  for (const roll of rolls) {
+    if (roll === own) continue;
+    const begin = serialAt(roll, from.weighedMin);
+    const end = serialAt(roll, to.weighedMin);
+    const reckoned = NOT_VOID * (end.serial - begin.serial);
+    const sure = begin.sure && end.sure;
+    count += sure ? reckoned : Math.max(reckoned, 0.4 * counted);
+    variance += (sure ? 0.5 + 0.25 * reckoned : 1 + 0.5 * counted) ** 2;
+  }
+  return { count, sd: Math.sqrt(variance) };
+};

@@ -1,0 +1,138 @@
+/**
+ * How well a path explains what the crew reported. Every term has a floor, and every report may be plain wrong for a
+ * share of the paths: one wrong message costs width, not the answer.
+ */
+import { exponential, normal } from './random.ts';
+import type { Random } from './random.ts';
+import { KEPT, STEP_MIN } from './particle.ts';
+import type { Particle } from './particle.ts';
+import type { LineEvent } from './timeline.ts';
+
+export type Joined = Extract<LineEvent, { is: 'joined' }>;
+export type Weighed = Extract<LineEvent, { is: 'weighed' }>;
+export type Counted = Extract<LineEvent, { is: 'counted' }>;
+
+/** How late "in line" is told on average; assumed. Inferred joins are taken to be less certain. */
+const LATE_MIN = 4;
+const LATE_INFERRED_MIN = 10;
+/** Each path stands for its neighbourhood: this many trucks to either side. */
+const SLACK = 2.5;
+const TAIL_SHARE = 0.15;
+const TAIL = 8;
+/** How far a report is believed where it contradicts the path. */
+interface Trust {
+  /** Share of the paths that hold the report for wrong. */
+  wrongShare: number;
+  /** Chance that the path itself is far off: the line did what no path foresaw. */
+  surpriseShare: number;
+}
+const JOIN_TRUST: Trust = { wrongShare: 0.05, surpriseShare: 0 };
+/** Somebody who stands there is believed before everything that was reckoned. */
+const COUNT_TRUST: Trust = { wrongShare: 0.02, surpriseShare: 0.3 };
+/** What any value is worth then (per truck). */
+const ANY_VALUE = 1 / 60;
+/** A head count errs by a truck and this share. */
+const COUNT_ERROR = 0.13;
+
+const density = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2) / sd / 2.5066;
+const tail = (x: number): number => Math.exp(-Math.abs(x) / TAIL) / (2 * TAIL);
+
+/**
+ * The path's line is `excess` trucks longer than reported. Either the report is wrong, or the path is taken to its
+ * neighbour that fits: a share of the error, as in a Kalman update with the path's slack as its variance. A path that
+ * is far off is taken all the way.
+ */
+const correct = (particle: Particle, excess: number, noiseSd: number, trust: Trust, random: Random): void => {
+  if (random() < trust.wrongShare) {
+    particle.logScore += Math.log(ANY_VALUE);
+    return;
+  }
+  const variance = SLACK * SLACK + noiseSd * noiseSd;
+  const near = density(excess, Math.sqrt(variance));
+  const foreseen = (1 - trust.surpriseShare) * ((1 - TAIL_SHARE) * near + TAIL_SHARE * tail(excess));
+  const surprise = trust.surpriseShare * ANY_VALUE;
+  particle.logScore += Math.log(foreseen + surprise);
+  const isSurprised = surprise > 0 && random() * (foreseen + surprise) < surprise;
+  const gain = isSurprised ? 1 : 1 - (noiseSd * noiseSd) / variance;
+  shift(particle, gain * excess + Math.sqrt(gain) * noiseSd * normal(random));
+};
+
+const shift = (particle: Particle, trucks: number): void => {
+  const moved = Math.min(trucks, particle.joined - particle.weighed);
+  particle.weighed += moved;
+  particle.unloaded += moved;
+};
+
+/** Value of a ring `backMin` ago, at the end of step `step`. */
+const then = (ring: Float64Array, step: number, backMin: number): number => {
+  const back = Math.min(KEPT - 2, Math.max(0, backMin / STEP_MIN));
+  const whole = Math.floor(back);
+  const late = ring[(step - whole) & (KEPT - 1)] ?? 0;
+  const early = ring[(step - whole - 1) & (KEPT - 1)] ?? 0;
+  return late + (early - late) * (back - whole);
+};
+
+/** A truck of ours joined: its number in the path is what had joined by then. */
+export const scoreJoin = (particle: Particle, event: Joined, step: number, random: Random): void => {
+  const sinceMin = step * STEP_MIN - event.atMin;
+  const backMin = Math.max(0, sinceMin) + exponential(random, event.stated ? LATE_MIN : LATE_INFERRED_MIN);
+  const number = Math.max(then(particle.joinedThen, step, backMin), 0);
+  particle.numbers[event.slot] = number;
+  particle.passedMin[event.slot] = NaN;
+  if (event.ahead === null) return;
+  const line = number - then(particle.weighedThen, step, backMin);
+  correct(particle, line - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
+};
+
+export const scoreCount = (particle: Particle, event: Counted, random: Random): void => {
+  const last = event.slot === null ? particle.joined : (particle.numbers[event.slot] ?? particle.joined);
+  correct(
+    particle,
+    last - particle.weighed - event.ahead,
+    1 + COUNT_ERROR * event.ahead,
+    COUNT_TRUST,
+    random,
+  );
+};
+
+/** A truck of ours is on the scale, so `weighed` is its number; the serial says how many went before. */
+export const scoreWeighing = (particle: Particle, event: Weighed, random: Random): void => {
+  const { ticket, slot } = event;
+  if (ticket !== null && ticket.served !== null) scoreSerial(particle, ticket.roll, ticket.served);
+  const number = slot === null ? undefined : particle.numbers[slot];
+  if (number !== undefined && !Number.isNaN(number)) {
+    const noiseSd = 0.5 + event.sdMin * particle.perPilerMin * particle.open;
+    correct(particle, number - particle.weighed, noiseSd, JOIN_TRUST, random);
+  }
+  if (ticket !== null) particle.marks[ticket.roll] = particle.weighed;
+};
+
+const scoreSerial = (particle: Particle, roll: number, served: { count: number; sd: number }): void => {
+  const since = particle.weighed - (particle.marks[roll] ?? NaN);
+  if (Number.isNaN(since)) return;
+  particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + 0.005);
+};
+
+/** Tickets that are never told, and how long after unloading the others are heard. */
+const NEVER_TOLD = 0.07;
+const TOLD_AFTER_MIN = 3;
+const TOLD_SCATTER_MIN = 3;
+
+/** A truck of ours has joined, and nothing was heard since: most likely it still waits. */
+export const scorePending = (particle: Particle, slot: number, nowMin: number): void => {
+  const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - TOLD_AFTER_MIN;
+  if (!(silentMin > 0)) return;
+  particle.logScore += Math.log(NEVER_TOLD + (1 - NEVER_TOLD) * Math.exp(-silentMin / TOLD_SCATTER_MIN));
+};
+
+/** Pilers as reported, believed by most paths. */
+export const hearPilers = (
+  particle: Particle,
+  open: number | null,
+  down: number | null,
+  random: Random,
+): void => {
+  if (random() < 0.1) return;
+  if (open !== null) particle.open = Math.max(1, open);
+  particle.down = Math.min(particle.open, down ?? (open === null ? particle.down : 0));
+};

@@ -1,0 +1,245 @@
+/** The day's observations in the order of the line, in minutes since opening, ready to be weighed. */
+import { addMinutes, minutesBetween } from '../../units.ts';
+import type { TruckId } from '../../roster.ts';
+import type { EpochMs, Minutes } from '../../units.ts';
+import type { UsualDay } from './usual-day.ts';
+import { rollOf, servedBetween } from './rolls.ts';
+import type { Reading } from './rolls.ts';
+import type { LineObservations, Visit } from '../types.ts';
+
+export type LineEvent = { atMin: Minutes } & (
+  | { is: 'joined'; slot: number; pending: boolean; stated: boolean; ahead: number | null }
+  /** `served`: trucks weighed since the newest ticket of the roll; null = first of its roll. */
+  | {
+      is: 'weighed';
+      slot: number | null;
+      sdMin: Minutes;
+      ticket: { roll: number; served: { count: number; sd: number } | null } | null;
+    }
+  | { is: 'counted'; slot: number | null; ahead: number }
+  | { is: 'pilers'; open: number | null; down: number | null }
+);
+
+export interface Timeline {
+  openingMs: EpochMs;
+  events: readonly LineEvent[];
+  slots: number;
+  rolls: number;
+  /** When anything was last seen of the line itself: a join, a weighing, a count. */
+  newestMin: Minutes | null;
+  pendingTrucks: number;
+}
+
+/** Digits of the serial; null where there are none. */
+const serialNumber = (serial: string | null): number | null => {
+  const digits = serial?.replace(/\D/g, '') ?? '';
+  return digits === '' ? null : Number(digits.slice(-9));
+};
+
+export interface Trip {
+  joinedMin: Minutes | null;
+  stated: boolean;
+  /** First weight, and how uncertain its time is. */
+  weighedMin: Minutes | null;
+  sdMin: Minutes;
+  serial: number | null;
+  pending: boolean;
+  truck: TruckId | null;
+}
+
+/** First weight as told, else reckoned back from what came after it. */
+const weighedAt = (visit: Visit, profile: UsualDay): { atMs: EpochMs; sdMin: Minutes } | null => {
+  const { yardMin } = profile;
+  if (visit.firstWeighedMs !== null) return { atMs: visit.firstWeighedMs, sdMin: 0 };
+  if (visit.dumpedMs !== null)
+    return { atMs: addMinutes(visit.dumpedMs, -0.8 * yardMin), sdMin: 0.4 * yardMin };
+  if (visit.secondWeighedMs !== null)
+    return { atMs: addMinutes(visit.secondWeighedMs, -1 * yardMin), sdMin: 0.5 * yardMin };
+  return null;
+};
+
+const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: UsualDay): Trip => {
+  const weighed = weighedAt(visit, profile);
+  const weighedMs = weighed === null ? null : Math.min(weighed.atMs, nowMs);
+  const joinedMs = visit.joinedMs === null ? null : Math.min(visit.joinedMs, weighedMs ?? nowMs);
+  return {
+    joinedMin: joinedMs === null ? null : minutesBetween(openingMs, joinedMs),
+    stated: visit.joinedStated,
+    weighedMin: weighedMs === null ? null : minutesBetween(openingMs, weighedMs),
+    sdMin: weighed?.sdMin ?? 0,
+    serial: serialNumber(visit.serial),
+    pending: joinedMs !== null && weighed === null,
+    truck: visit.truck,
+  };
+};
+
+/** "In line" this long after the weighing is no lateness any more, but another clock; assumed. */
+const CONTRADICTS_MIN: Minutes = 12;
+const CONTRADICTING = { trips: 2, share: 1 / 3 };
+
+/** A clock, the scale's or the crew's, is off: many trucks were weighed long before they joined. */
+const clocksDisagree = (visits: readonly Visit[]): boolean => {
+  const bothTold = visits.flatMap(({ joinedMs, joinedStated, firstWeighedMs }) =>
+    joinedMs !== null && joinedStated && firstWeighedMs !== null
+      ? [minutesBetween(firstWeighedMs, joinedMs)]
+      : [],
+  );
+  const contradicting = bothTold.filter((min) => min > CONTRADICTS_MIN).length;
+  return contradicting >= CONTRADICTING.trips && contradicting >= CONTRADICTING.share * bothTold.length;
+};
+
+/** How far off the clocks may be, in both directions; assumed. */
+const CLOCKS_SD_MIN: Minutes = 20;
+
+/** By clocks that disagree: the order of things is still worth something, their times little. */
+const ofUnsureTime = (trip: Trip): Trip => ({
+  ...trip,
+  stated: false,
+  sdMin: trip.weighedMin === null ? trip.sdMin : Math.max(trip.sdMin, CLOCKS_SD_MIN),
+});
+
+/** A truck that joined again has been through, even where its ticket was never told. */
+const joinedAgain = (trip: Trip, trips: readonly Trip[]): boolean =>
+  trips.some((other) => other.truck === trip.truck && (other.joinedMin ?? -1) > (trip.joinedMin ?? 0));
+
+export const tripsOf = (
+  observations: LineObservations,
+  openingMs: EpochMs,
+  nowMs: EpochMs,
+  profile: UsualDay,
+): Trip[] => {
+  const heard = observations.visits.filter((visit) => visit.heardMs <= nowMs);
+  const told = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
+  const trips = clocksDisagree(heard) ? told.map(ofUnsureTime) : told;
+  return trips.filter((trip) => !trip.pending || !joinedAgain(trip, trips));
+};
+
+const opened = (observations: LineObservations, nowMs: EpochMs): EpochMs => {
+  if (observations.opening !== null && observations.opening <= nowMs) return observations.opening;
+  const times = observations.visits.flatMap((visit) => visit.joinedMs ?? visit.firstWeighedMs ?? []);
+  return addMinutes(Math.min(nowMs, ...times), -60);
+};
+
+export const timelineOf = (observations: LineObservations, profile: UsualDay, nowMs: EpochMs): Timeline => {
+  const openingMs = opened(observations, nowMs);
+  const trips = tripsOf(observations, openingMs, nowMs, profile);
+  const slots = slotsOf(trips);
+  const events = [
+    ...joins(trips, slots.of, observations, openingMs),
+    ...weighings(trips, slots.of, (4 * Math.max(2, observations.usualPilers)) / profile.minPerTruck),
+    ...counts(trips, slots.of, observations, openingMs, nowMs),
+    ...pilerReports(observations, openingMs, nowMs),
+  ].sort((a, b) => a.atMin - b.atMin);
+  const seen = events.filter(
+    (event) => event.is !== 'pilers' && !(event.is === 'weighed' && event.slot === null),
+  );
+  return {
+    openingMs,
+    events,
+    slots: slots.count,
+    rolls: Math.max(
+      0,
+      ...events.map((event) => (event.is === 'weighed' ? (event.ticket?.roll ?? -1) + 1 : 0)),
+    ),
+    newestMin: seen.at(-1)?.atMin ?? null,
+    pendingTrucks: trips.filter((trip) => trip.pending).length,
+  };
+};
+
+/** Places in a path's memory, each used by one truck of ours while it is in the line. */
+const slotsOf = (trips: readonly Trip[]): { of: Map<Trip, number>; count: number } => {
+  const freeFromMin: number[] = [];
+  const of = new Map<Trip, number>();
+  const inLine = trips.filter((trip) => trip.joinedMin !== null);
+  for (const trip of inLine.sort((a, b) => (a.joinedMin ?? 0) - (b.joinedMin ?? 0))) {
+    const found = freeFromMin.findIndex((freeMin) => freeMin < (trip.joinedMin ?? 0));
+    const slot = found < 0 ? freeFromMin.length : found;
+    freeFromMin[slot] = trip.weighedMin ?? Infinity;
+    of.set(trip, slot);
+  }
+  return { of, count: freeFromMin.length };
+};
+
+/** A count told with the join is weighed together with it. */
+const countWith = (trip: Trip, observations: LineObservations, openingMs: EpochMs): number | null =>
+  observations.headCounts.find(
+    (count) =>
+      count.truck !== null &&
+      count.truck === trip.truck &&
+      Math.abs(minutesBetween(openingMs, count.atMs) - (trip.joinedMin ?? 0)) < 1,
+  )?.ahead ?? null;
+
+const joins = (
+  trips: readonly Trip[],
+  slots: Map<Trip, number>,
+  observations: LineObservations,
+  openingMs: EpochMs,
+): LineEvent[] =>
+  trips.flatMap((trip) => {
+    const slot = slots.get(trip);
+    if (trip.joinedMin === null || slot === undefined) return [];
+    const ahead = countWith(trip, observations, openingMs);
+    return { is: 'joined', atMin: trip.joinedMin, slot, pending: trip.pending, stated: trip.stated, ahead };
+  });
+
+/** Weighings in their order, each ticket with what was served since the one before it on its roll. */
+const weighings = (trips: readonly Trip[], slots: Map<Trip, number>, mostPerMin: number): LineEvent[] => {
+  const weighed = trips
+    .flatMap((trip) => (trip.weighedMin === null ? [] : [{ trip, weighedMin: trip.weighedMin }]))
+    .sort((a, b) => a.weighedMin - b.weighedMin);
+  const rolls: Reading[][] = [];
+  const placed = weighed.map(({ trip, weighedMin }) => {
+    if (trip.serial === null) return { trip, weighedMin, place: null };
+    const reading = { serial: trip.serial, weighedMin };
+    const found = rollOf(rolls, reading, mostPerMin);
+    const roll = found < 0 ? rolls.push([]) - 1 : found;
+    const own = rolls[roll] ?? [];
+    const last = own.at(-1) ?? null;
+    own.push(reading);
+    return { trip, weighedMin, place: { roll, own, last, reading } };
+  });
+  return placed.map(({ trip, weighedMin, place }) => ({
+    is: 'weighed',
+    atMin: weighedMin,
+    slot: slots.get(trip) ?? null,
+    sdMin: trip.sdMin,
+    ticket: place && {
+      roll: place.roll,
+      served: place.last && servedBetween(rolls, place.own, place.last, place.reading),
+    },
+  }));
+};
+
+const counts = (
+  trips: readonly Trip[],
+  slots: Map<Trip, number>,
+  observations: LineObservations,
+  openingMs: EpochMs,
+  nowMs: EpochMs,
+): LineEvent[] =>
+  observations.headCounts.flatMap((count) => {
+    const atMin = minutesBetween(openingMs, count.atMs);
+    const own = trips.find(
+      (trip) =>
+        count.truck !== null &&
+        trip.truck === count.truck &&
+        trip.joinedMin !== null &&
+        trip.joinedMin <= atMin &&
+        (trip.weighedMin ?? Infinity) > atMin,
+    );
+    const withJoin = trips.some(
+      (trip) => countWith(trip, { ...observations, headCounts: [count] }, openingMs) !== null,
+    );
+    if (count.atMs > nowMs || withJoin) return [];
+    return {
+      is: 'counted',
+      atMin,
+      slot: own === undefined ? null : (slots.get(own) ?? null),
+      ahead: count.ahead,
+    };
+  });
+
+const pilerReports = (observations: LineObservations, openingMs: EpochMs, nowMs: EpochMs): LineEvent[] =>
+  observations.pilers.flatMap(({ atMs, open, down }) =>
+    atMs > nowMs ? [] : { is: 'pilers', atMin: minutesBetween(openingMs, atMs), open, down },
+  );

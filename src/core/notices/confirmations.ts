@@ -1,0 +1,73 @@
+/** Who has not said "got it" to a stop is reminded once; then foreman and grower are told the names. */
+import { newestStep, notSeen } from './notices.ts';
+import { awakeMs } from './quiet.ts';
+import { managers } from '../roster.ts';
+import type { PersonId } from '../roster.ts';
+import type { Audience, Tell } from '../telling.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
+
+/** After the notice was told. Chosen: long enough for a driver to reach a safe place to stop. */
+const REMIND_MIN: Minutes = 10;
+const NAMES_MIN: Minutes = 20;
+/** Later than this nobody is reminded any more, whatever was missed. Chosen. */
+const LATEST_MIN: Minutes = 6 * 60;
+
+interface Due {
+  remindMs: EpochMs;
+  namesMs: EpochMs;
+}
+
+const person = (id: PersonId): Audience => ({ to: 'person', person: id });
+
+const tellsFor = (
+  event: NoticeEvent,
+  { remindMs, namesMs }: Due,
+  harvest: Harvest,
+  nowMs: EpochMs,
+): Tell[] => {
+  const { step } = newestStep(event);
+  const { seen, unseen } = notSeen(event, harvest, nowMs);
+  if (unseen.length === 0) return [];
+  const key = `${step.event}:${step.number}`;
+  const reminders = unseen.map((id): Tell => ({
+    audience: person(id),
+    telling: { tell: 'reminder', step },
+    urgent: true,
+    key: `reminder:${key}`,
+  }));
+  const names = managers(harvest.roster).map(({ id }): Tell => ({
+    audience: person(id),
+    telling: { tell: 'unseen', notice: { step, seen, unseen } },
+    urgent: true,
+    key: `not-confirmed:${key}`,
+  }));
+  return [...(nowMs >= remindMs ? reminders : []), ...(nowMs >= namesMs ? names : [])];
+};
+
+/**
+ * What is due by `nowMs`, and when the next is. A watch and an all-clear need no answer. The same tell has the same key,
+ * so that asking again repeats nothing.
+ */
+export const confirmations = (
+  harvest: Harvest,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): { tells: Tell[]; wakeAtMs: EpochMs | null } => {
+  const asked = harvest.notices.flatMap((event) => {
+    const { step, heardMs } = newestStep(event);
+    const isAsked = step.stage === 'stop' || step.stage === 'update';
+    const due: Due = {
+      remindMs: awakeMs(harvest, clock, addMinutes(heardMs, REMIND_MIN)),
+      namesMs: awakeMs(harvest, clock, addMinutes(heardMs, NAMES_MIN)),
+    };
+    return isAsked && nowMs <= addMinutes(due.namesMs, LATEST_MIN) ? [{ event, due }] : [];
+  });
+  const wakes = asked.flatMap(({ due }) => [due.remindMs, due.namesMs]).filter((ms) => ms > nowMs);
+  return {
+    tells: asked.flatMap(({ event, due }) => tellsFor(event, due, harvest, nowMs)),
+    wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
+  };
+};

@@ -1,0 +1,137 @@
+import type { FactOf, NoticeStep } from '../book/facts.ts';
+import type { PersonId } from '../roster.ts';
+import { isOffShift } from './shifts.ts';
+import type { EpochMs } from '../units.ts';
+import { rainAround } from '../weather/rain.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
+
+export type RaisedStep = NoticeEvent['steps'][number];
+
+/** An event is made by its first step, so it always has one. */
+export const newestStep = (event: NoticeEvent): RaisedStep => {
+  const step = event.steps.at(-1);
+  if (!step) throw new Error(`Notice ${event.event} has no step: the fold never makes one.`);
+  return step;
+};
+
+/** A step that the bot raises by itself. `by`: whose word of the station or of the crowns ended it. */
+export const raisedByBot = (
+  step: NoticeStep,
+  by: PersonId | null,
+  nowMs: EpochMs,
+): FactOf<'notice-raised'> => {
+  const cause = `notice:${step.event}:${step.number}`;
+  const times = { atMs: nowMs, sentMs: nowMs, heardMs: nowMs };
+  return { id: `${cause}#0`, cause, ...times, by, timeStated: false, kind: 'notice-raised', step };
+};
+
+const isDrill = (event: NoticeEvent): boolean => newestStep(event).step.source === 'drill';
+const isOpen = (event: NoticeEvent): boolean => newestStep(event).step.stage !== 'all-clear';
+
+/** Events that have not been ended by an all-clear, oldest first. A drill holds nothing and is none of them. */
+export const openNotices = (harvest: Harvest): NoticeEvent[] =>
+  harvest.notices.filter((event) => isOpen(event) && !isDrill(event));
+
+export const openDrills = (harvest: Harvest): NoticeEvent[] =>
+  harvest.notices.filter((event) => isOpen(event) && isDrill(event));
+
+/** Events that still hold the dig, or will: an all-clear may be told for later. */
+export const unendedNotices = (harvest: Harvest, nowMs: EpochMs): NoticeEvent[] =>
+  harvest.notices.filter((event) => {
+    const { stage, resumeAtMs } = newestStep(event).step;
+    return !isDrill(event) && (stage !== 'all-clear' || (resumeAtMs !== null && resumeAtMs > nowMs));
+  });
+
+/** The time has come at which the step stops the dig. */
+export const hasBegun = (step: NoticeStep, nowMs: EpochMs): boolean =>
+  step.stage !== 'watch' && step.stopAtMs !== null && step.stopAtMs <= nowMs;
+
+/** The stop that is in force at `nowMs`, and the one that is told for later; null = none. */
+export const holds = (
+  harvest: Harvest,
+  nowMs: EpochMs,
+): { now: NoticeStep | null; coming: NoticeStep | null } => {
+  const steps = unendedNotices(harvest, nowMs).map((event) => newestStep(event).step);
+  return {
+    now: steps.findLast((step) => hasBegun(step, nowMs)) ?? null,
+    coming: steps.findLast((step) => step.stage !== 'all-clear' && !hasBegun(step, nowMs)) ?? null,
+  };
+};
+
+/** What is known of rain where mud stops the dig. */
+export const rainFor = (step: NoticeStep, harvest: Harvest, nowMs: EpochMs): RainAround | null => {
+  const place = step.place ?? harvest.roster.stations[0]?.id;
+  if (step.notice !== 'mud' || place === undefined) return null;
+  return rainAround(harvest.forecasts.get(place) ?? [], nowMs);
+};
+
+/** May the crew dig, and who said otherwise: for "can we dig" and the board. `sinceMs`: the start of the day. */
+export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): DigState => {
+  const { now, coming } = holds(harvest, nowMs);
+  const overridden = harvest.notices.map(newestStep).findLast(({ step, atMs }) => {
+    const isReason = step.stage === 'all-clear' && step.source === 'person' && step.words !== null;
+    return isReason && atMs >= sinceMs;
+  });
+  const closed = harvest.roster.stations.flatMap(({ id }) => {
+    const word = harvest.stationReports.findLast(({ station, atMs }) => station === id && atMs >= sinceMs);
+    return word && !word.open && nowMs < (word.untilMs ?? Infinity) ? [word] : [];
+  });
+  return {
+    hold: now,
+    coming,
+    overridden: overridden ?? null,
+    closed,
+    rain: now && rainFor(now, harvest, nowMs),
+  };
+};
+
+/** Has the person something to confirm: a notice that still counts, or the newest one? */
+export const hasUnseen = (harvest: Harvest, person: PersonId): boolean =>
+  [...openNotices(harvest), ...openDrills(harvest), ...harvest.notices.slice(-1)].some(
+    ({ seen }) => !seen.has(person),
+  );
+
+/** Who was told by direct message and has, or has not, said that they saw it. Who ordered it has (day.ts). */
+export const notSeen = (
+  event: NoticeEvent,
+  harvest: Harvest,
+  nowMs: EpochMs,
+): { seen: PersonId[]; unseen: PersonId[] } => {
+  const everyone = harvest.roster.people.map((person) => person.id);
+  return {
+    seen: everyone.filter((person) => event.seen.has(person)),
+    unseen: everyone.filter((person) => !event.seen.has(person) && !isOffShift(harvest, person, nowMs)),
+  };
+};
+
+/** The newest notice that asked for an answer; a watch does not. */
+export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => {
+  const event = harvest.notices.findLast((one) => newestStep(one).step.stage !== 'watch');
+  return event
+    ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }
+    : { step: null, seen: [], unseen: [] };
+};
+
+export interface UnseenNotice {
+  step: NoticeStep | null;
+  seen: readonly PersonId[];
+  unseen: readonly PersonId[];
+}
+
+/** Inches of rain by the forecasts, in the day before and the day to come. */
+export interface RainAround {
+  beforeIn: number;
+  nextIn: number;
+}
+
+/** May the crew dig, and who said so. */
+export interface DigState {
+  hold: NoticeStep | null;
+  coming: NoticeStep | null;
+  /** The newest all-clear of the day for which foreman or grower gave a reason. */
+  overridden: { step: NoticeStep; by: PersonId | null; atMs: EpochMs } | null;
+  /** Stations that are closed by their own word. */
+  closed: readonly FactOf<'station-reported'>[];
+  /** With a mud hold. */
+  rain: RainAround | null;
+}

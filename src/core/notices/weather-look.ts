@@ -1,0 +1,139 @@
+/** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
+import type { Fact, FactOf, HoldReason, NoticeStep } from '../book/facts.ts';
+import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
+import { newestStep, raisedByBot } from './notices.ts';
+import type { RaisedStep } from './notices.ts';
+import { awakeMs } from './quiet.ts';
+import { fieldById, mayManage, personById } from '../roster.ts';
+import type { FieldId, PersonId, Station } from '../roster.ts';
+import type { EpochMs } from '../units.ts';
+import { FROST_OPTIONS, frostHold } from '../weather/frost.ts';
+import { HEAT_OPTIONS, heatStop } from '../weather/heat-stop.ts';
+import type { HeatOptions } from '../weather/heat-stop.ts';
+import type { IssuedForecast } from '../weather/types.ts';
+import { wallTimeOfDayMs } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
+
+/** One station at one moment. */
+interface Look {
+  harvest: Harvest;
+  station: Station;
+  clock: ZoneClock;
+  nowMs: EpochMs;
+  /** Forecasts issued by now, oldest first. */
+  forecasts: readonly FactOf<'forecast-issued'>[];
+}
+
+interface Seen {
+  fact: Fact | null;
+  wakeAtMs: EpochMs | null;
+}
+
+const newestOf = ({ harvest, station }: Look, reason: HoldReason): RaisedStep | null => {
+  const isOurs = (event: NoticeEvent): boolean => {
+    const { notice, place } = newestStep(event).step;
+    return notice === reason && (place === station.id || place === null);
+  };
+  const event = harvest.notices.findLast(isOurs);
+  return event ? newestStep(event) : null;
+};
+
+const isManager = (harvest: Harvest, id: PersonId | null): boolean => {
+  const person = id === null ? undefined : personById(harvest.roster, id);
+  return person !== undefined && mayManage(person);
+};
+
+const isOfStation = ({ harvest, station }: Look, field: FieldId | null): boolean =>
+  field !== null && fieldById(harvest.roster, field)?.station === station.id;
+
+/** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
+const stationWord = ({ harvest, station }: Look): FactOf<'station-reported'> | null =>
+  harvest.stationReports.findLast(
+    (report) => report.station === station.id && (!report.open || isManager(harvest, report.by)),
+  ) ?? null;
+
+/** The step as a fact; `first` steps of an event may wait for a better hour. */
+const seen = (step: NoticeStep | null, by: PersonId | null, wakeAtMs: EpochMs | null, look: Look): Seen => ({
+  fact: step && raisedByBot(step, by, look.nowMs),
+  wakeAtMs,
+});
+
+/** A warm afternoon is told at five in the morning, not at night; the crew that digs at night hears at once. */
+const heatLook = (look: Look): Seen => {
+  const { harvest, station, clock, nowMs, forecasts } = look;
+  const forecast = forecasts.at(-1);
+  if (!forecast) return { fact: null, wakeAtMs: null };
+  const newest = newestOf(look, 'heat');
+  const word = stationWord(look);
+  const options: HeatOptions = {
+    ...HEAT_OPTIONS,
+    ...heatBasis(harvest, station, clock, nowMs),
+    lastStepMs: newest?.atMs ?? null,
+    rootReadings: harvest.rootReadings.filter(
+      (reading) => reading.station === station.id || isOfStation(look, reading.field),
+    ),
+    stationWord: word,
+  };
+  const eventId = `heat-${station.id}-${nowMs}`;
+  const current = newest?.step ?? null;
+  const { step, wakeAtMs } = heatStop(current, forecast, station, clock, nowMs, eventId, options);
+  const toldMs = awakeMs(harvest, clock, nowMs);
+  if (step?.number === 1 && toldMs > nowMs) return { fact: null, wakeAtMs: toldMs };
+  const isByWord = step?.stage === 'all-clear' && step.source === 'person';
+  return seen(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
+};
+
+/** Hours of wall time: the coming night is told of in the afternoon, in time for the evening's topping. Chosen. */
+const FROST_TOLD = { fromHour: 16, byHour: 18 };
+
+/** Null = tell it now. */
+const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs | null => {
+  const wall = (hour: number): EpochMs => wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0);
+  const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_TOLD.byHour);
+  return step.number > 1 || isToday || nowMs >= wall(FROST_TOLD.fromHour) ? null : wall(FROST_TOLD.fromHour);
+};
+
+const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
+
+/** Frozen crowns may be seen by anybody; that they are sound counts from foreman and grower alone. */
+const crownChecks = (look: Look): FactOf<'crown-checked'>[] =>
+  look.harvest.crownChecks.filter(
+    ({ field, sound, by }) =>
+      (field === null || isOfStation(look, field)) && (!sound || isManager(look.harvest, by)),
+  );
+
+const frostLook = (look: Look): Seen => {
+  const { station, nowMs, forecasts } = look;
+  const newest = newestOf(look, 'frost');
+  const checks = crownChecks(look);
+  const options = { ...FROST_OPTIONS, alerts: freezeAlerts(look.forecasts, look.nowMs), crownChecks: checks };
+  const eventId = `frost-${station.id}-${nowMs}`;
+  const forecast = forecasts.at(-1) ?? NO_FORECAST;
+  const { step, wakeAtMs } = frostHold(newest?.step ?? null, forecast, station, nowMs, eventId, options);
+  const toldMs = step && frostToldMs(look, step);
+  if (toldMs !== null) return { fact: null, wakeAtMs: toldMs };
+  const isByCheck = step?.stage === 'all-clear' && step.source === 'person';
+  return seen(step, isByCheck ? (checks.at(-1)?.by ?? null) : null, wakeAtMs, look);
+};
+
+/** An event without a place is of all stations; its next step is told once. */
+const onceEach = (facts: readonly Fact[]): Fact[] =>
+  facts.filter((fact, at) => facts.findIndex(({ id }) => id === fact.id) === at);
+
+/** Notices that the weather asks for now, and when to look again if nothing new is heard; null = no need. */
+export const lookAtWeather = (
+  harvest: Harvest,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
+  const all = harvest.roster.stations.flatMap((station) => {
+    const look = { harvest, station, clock, nowMs, forecasts: forecastsBy(harvest, station.id, nowMs) };
+    return [heatLook(look), frostLook(look)];
+  });
+  const wakes = all.flatMap(({ wakeAtMs }) => (wakeAtMs === null || wakeAtMs <= nowMs ? [] : [wakeAtMs]));
+  return {
+    facts: onceEach(all.flatMap(({ fact }) => (fact ? [fact] : []))),
+    wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
+  };
+};

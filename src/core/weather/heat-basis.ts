@@ -1,0 +1,41 @@
+/** What both the heat stop and the plan of a day go by, so that they agree. */
+import type { FactOf } from '../book/facts.ts';
+import { usualHaul } from '../harvest/usual-times.ts';
+import type { Station, StationId } from '../roster.ts';
+import { MS_PER_MINUTE } from '../units.ts';
+import type { EpochMs } from '../units.ts';
+import { forecastPairs } from './forecast-pairs.ts';
+import type { HeatOptions } from './heat-stop.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+import { FROST_OPTIONS } from './frost.ts';
+import type { FreezeAlert } from './types.ts';
+
+/** Forecasts issued by now, oldest first. */
+export const forecastsBy = (
+  harvest: Harvest,
+  station: StationId,
+  nowMs: EpochMs,
+): FactOf<'forecast-issued'>[] =>
+  harvest.forecasts.get(station)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
+
+/** Forecasts before the newest one, how forecasts of this place have erred, and the way to the pile. */
+export const heatBasis = (
+  harvest: Harvest,
+  station: Station,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul'> => ({
+  earlier: forecastsBy(harvest, station.id, nowMs).slice(0, -1),
+  pairs: forecastPairs(harvest.facts, station, clock),
+  haul: usualHaul(harvest, station.id, nowMs),
+});
+
+/** Alerts of the newest forecast that could read them. */
+export const freezeAlerts = (
+  forecasts: readonly FactOf<'forecast-issued'>[],
+  nowMs: EpochMs,
+): readonly FreezeAlert[] => {
+  const oldestMs = nowMs - FROST_OPTIONS.maxAgeMin * MS_PER_MINUTE;
+  return forecasts.findLast((f) => f.freezeAlerts !== null && f.heardMs >= oldestMs)?.freezeAlerts ?? [];
+};

@@ -1,0 +1,60 @@
+import type { StationId } from '../core/roster.ts';
+import type { EpochMs, Fahrenheit } from '../core/units.ts';
+import type { PeriodHigh } from '../core/weather/highs.ts';
+import type { HourlyTemperature, FreezeAlert, RainTotal } from '../core/weather/types.ts';
+
+export type { PeriodHigh } from '../core/weather/highs.ts';
+export type { FreezeAlert, RainTotal } from '../core/weather/types.ts';
+
+export interface WeatherPlace {
+  id: StationId;
+  /** Degrees, north and east positive. */
+  latitude: number;
+  longitude: number;
+}
+
+export type WeatherResult =
+  | {
+      result: 'fresh';
+      /** When the service issued it. */
+      issuedMs: EpochMs;
+      /** In order of time, from the hour that holds "now" on; hours without a value are left out. */
+      hours: readonly HourlyTemperature[];
+      /** Highs as the service states them; often 1-3 °F above the highest hourly value (`stretchToHighs`). */
+      highs: readonly PeriodHigh[];
+      rain: readonly RainTotal[];
+      /** Null = the alerts could not be read, or the service has none. */
+      freezeAlerts: readonly FreezeAlert[] | null;
+      /** IANA zone of the place; null = the service does not tell. */
+      zone: string | null;
+      /** What was left out and why, for the log. */
+      remarks: readonly string[];
+    }
+  /** The last fresh result still holds; alerts are read anew. */
+  | { result: 'unchanged'; issuedMs: EpochMs; freezeAlerts: readonly FreezeAlert[] | null }
+  /** Asking again will not help: the operator must act. */
+  | { result: 'refused'; why: string }
+  /** Keep the last forecast, show its age, and ask again no earlier than after this wait. */
+  | { result: 'unavailable'; why: string; retryAfterMs: number };
+
+/** Air as it was measured. */
+export interface ObservedAir {
+  atMs: EpochMs;
+  temperatureF: Fahrenheit;
+}
+
+/** One forecast service. */
+export interface WeatherSource {
+  name: string;
+  /** Must be shown with its forecasts; null = not asked for. */
+  attribution: string | null;
+  /** Never throws. `nowMs` judges the age of what comes back. */
+  fetch: (place: WeatherPlace, nowMs: EpochMs) => Promise<WeatherResult>;
+  /**
+   * The newest measurement of the last 90 minutes near the place; null = there is none, or the service has no
+   * measurements. Never throws.
+   */
+  observe: (place: WeatherPlace, nowMs: EpochMs) => Promise<ObservedAir | null>;
+  /** Breaks off what is under way. */
+  close: () => void;
+}

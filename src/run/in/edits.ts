@@ -1,0 +1,107 @@
+/** A message is changed, taken back, or pointed at by a reply. */
+import { withFacts } from '../../core/harvest/fold.ts';
+import { entriesOf, standingFacts } from '../../core/book/entries.ts';
+import type { Entry } from '../../core/book/entries.ts';
+import type { Fact } from '../../core/book/facts.ts';
+import type { Reading } from '../../core/intent.ts';
+import type { CrewMember } from '../../core/roster.ts';
+import type { EpochMs } from '../../core/units.ts';
+import type { Heard } from '../../ports/chat.ts';
+import type { Understanding } from '../host/operation.ts';
+import { causeOf, headerOf, readOn, speakingOf } from './speech.ts';
+import { nothing, understand } from '../../core/turn.ts';
+import type { Understood } from '../../core/turn.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
+
+/** The message that an event points at, with its edits so far: each of them may have brought what stands. */
+export type Versions = readonly Heard[];
+
+const standingEntry = (harvest: Harvest, versions: Versions): Entry | undefined => {
+  const causes = versions.map(({ platform, id }) => causeOf(platform, id));
+  return entriesOf(standingFacts(harvest.facts)).findLast((entry) => causes.includes(entry.cause));
+};
+
+/** A reply that says "undo" or corrects means the message that it replies to, not the newest. */
+export const aimedAt = (reading: Reading, repliedTo: Versions, harvest: Harvest): Reading => {
+  if (reading.found !== 'intents') return reading;
+  const causes = repliedTo.map(({ platform, id }) => causeOf(platform, id));
+  const cause =
+    standingEntry(harvest, repliedTo)?.cause ??
+    harvest.facts.find((fact) => causes.includes(fact.cause))?.cause;
+  if (cause === undefined) return reading;
+  const intents = reading.intents.map((intent) =>
+    (intent.do === 'withdraw' || intent.do === 'correct') && intent.target.by === 'latest'
+      ? { ...intent, target: { by: 'message' as const, cause } }
+      : intent,
+  );
+  return { found: 'intents', intents };
+};
+
+const isOwn = (heard: Heard, versions: Versions): boolean =>
+  versions.every((version) => version.user === heard.user);
+
+/**
+ * Takes the message and its edits back. The message itself always, though it brought nothing or was not heard yet:
+ * should it come late, it is taken back already.
+ */
+const withdrawals = (
+  heard: Heard,
+  of: string,
+  versions: Versions,
+  speaker: CrewMember,
+  sentMs: EpochMs,
+): Fact[] =>
+  [...new Set([of, ...versions.map((version) => version.id)])].map((id, at) => ({
+    ...headerOf(heard, speaker.id, sentMs, at),
+    kind: 'entry-withdrawn',
+    target: { by: 'message', cause: causeOf(heard.platform, id) },
+  }));
+
+const wordsOf = (heard: Heard | undefined): string | null =>
+  heard === undefined || heard.event.is === 'deletion' ? null : heard.event.text;
+
+const wasAddressed = (heard: Heard | undefined): boolean =>
+  heard?.event.is === 'message' && heard.event.addressed;
+
+/** The sender changed a message: what it said is replaced, at the time it was first sent. Unreadable: the first stands. */
+export const hearEdit = (
+  heard: Heard,
+  event: Extract<Heard['event'], { is: 'edit' }>,
+  versions: Versions,
+  harvest: Harvest,
+  running: Understanding,
+  speaker: CrewMember,
+): Understood => {
+  const { text } = event;
+  if (!isOwn(heard, versions) || text === wordsOf(versions.at(-1))) return nothing(harvest);
+  const standing = standingEntry(harvest, versions)?.facts ?? [];
+  const sentMs = versions[0]?.sentMs ?? heard.sentMs;
+  const undo = withdrawals(heard, event.of, versions, speaker, sentMs);
+  const without = withFacts(harvest, undo);
+  const addressed = heard.room === null || wasAddressed(versions[0]);
+  const reading = readOn(without, running, { text, speaker, sentMs, addressed });
+  const speaking = { ...speakingOf(heard, speaker), sentMs, factsSoFar: undo.length };
+  const understood = understand(reading, text, without, speaking, running, addressed);
+  if (understood.facts.length > 0) return { ...understood, facts: [...undo, ...understood.facts] };
+  if (standing.length === 0) return { ...understood, harvest };
+  return { facts: [], answers: [{ tell: 'edit-unread', facts: standing }], harvest };
+};
+
+/** The sender took a message back. */
+export const hearDeletion = (
+  heard: Heard,
+  of: string,
+  versions: Versions,
+  harvest: Harvest,
+  speaker: CrewMember,
+): Understood => {
+  const standing = standingEntry(harvest, versions)?.facts ?? [];
+  const changes = versions.length === 0 || standing.length > 0;
+  if (!isOwn(heard, versions) || !changes) return nothing(harvest);
+  const facts = withdrawals(heard, of, versions, speaker, heard.sentMs);
+  return {
+    facts,
+    answers: standing.length > 0 ? [{ tell: 'taken-back', facts: standing }] : [],
+    harvest: withFacts(harvest, facts),
+  };
+};

@@ -1,0 +1,70 @@
+/** What matters to one person now, for the start page that a platform gives each of them. */
+import { answer } from '../../core/answers/answer.ts';
+import type { Question } from '../../core/intent.ts';
+import { mayManage, personAt } from '../../core/roster.ts';
+import type { CrewMember } from '../../core/roster.ts';
+import type { Telling } from '../../core/telling.ts';
+import type { EpochMs } from '../../core/units.ts';
+import type { Said } from '../../ports/chat.ts';
+import { buttonsForTruck } from '../../saying/buttons.ts';
+import { say } from '../../saying/say.ts';
+import { withWaitForecasts } from '../line/service.ts';
+import { withSharedTickets } from '../line/shared-tickets.ts';
+import { allFacts, harvestOf } from '../host/operation.ts';
+import type { Running, Understanding } from '../host/operation.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
+
+/** Whoever drives a truck: where it is, what it brought, and whether it may be filled; a manager: the same of all. */
+const questionsOf = (person: CrewMember): Question[] => {
+  const { truck } = person;
+  const own: Question[] = truck === null ? [] : [{ about: 'truck', truck }];
+  const all: Question[] = mayManage(person) ? [{ about: 'board' }] : [];
+  const brought: Question = {
+    about: 'tons',
+    field: null,
+    truck: mayManage(person) ? null : truck,
+    span: 'today',
+  };
+  return [{ about: 'may-dig' }, ...own, ...all, brought];
+};
+
+const tellingsFor = (
+  person: CrewMember | undefined,
+  harvest: Harvest,
+  running: Understanding,
+  nowMs: EpochMs,
+): Telling[] => {
+  if (!person) return [{ tell: 'stranger-answer' }];
+  const { clock, forecastWait } = running;
+  const asking = { asker: person, nowMs, clock, forecastWait };
+  return questionsOf(person).map((question) => answer(question, harvest, asking));
+};
+
+/** The person's own day: the notice in force, truck, loads and tons, and the buttons for the truck's next steps. */
+export const homeFor = async (
+  running: Running,
+  who: { platform: string; user: string },
+  nowMs: EpochMs,
+): Promise<Said> => {
+  const harvest = await running.book.inOneGo(running.roster.operation, async (page) =>
+    withSharedTickets(running, page, harvestOf(running, await allFacts(running, page)), nowMs),
+  );
+  const person = personAt(harvest.roster, who.platform, who.user);
+  const { roster } = harvest;
+  const language = person?.language ?? 'en';
+  const voice = { language, roster, clock: running.clock, nowMs, zone: roster.zone };
+  const tellings = await withWaitForecasts(running, harvest, nowMs, (forecastWait) =>
+    tellingsFor(person, harvest, { ...running, forecastWait }, nowMs),
+  );
+  const parts = tellings.map((telling) => say(telling, voice));
+  return {
+    text: parts.map(({ text }) => text).join('\n'),
+    table: parts.find(({ table }) => table !== null)?.table ?? null,
+    buttons: tellings.flatMap((telling) =>
+      telling.tell === 'truck' ? buttonsForTruck(telling.row, voice) : [],
+    ),
+    picture: null,
+    ring: false,
+    mentions: [],
+  };
+};

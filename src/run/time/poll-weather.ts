@@ -1,0 +1,150 @@
+/** Asks the weather service about the place of each station, every hour and after each failure, and hears what it says. */
+import type { Station, StationId } from '../../core/roster.ts';
+import type { Tell } from '../../core/telling.ts';
+import type { EpochMs } from '../../core/units.ts';
+import { keptForecast } from '../../core/weather/kept-forecast.ts';
+import { startOfDayMs } from '../../core/zone-clock.ts';
+import type { WeatherPlace, WeatherResult, WeatherSource } from '../../ports/weather.ts';
+import { outgoing } from '../out/outgoing.ts';
+import { allFacts, harvestOf } from '../host/operation.ts';
+import type { Running } from '../host/operation.ts';
+import { hearForecast, hearObservation } from './tick.ts';
+import { managersOf } from '../../core/notices/audiences.ts';
+
+const HOUR_MS = 3_600_000;
+const ASKED_AT_MS = 10 * 60_000;
+
+/** Ten past each hour: the same minute each time, since forecasts are renewed some minutes after the hour. */
+const nextHourly = (nowMs: EpochMs): EpochMs =>
+  Math.floor((nowMs - ASKED_AT_MS) / HOUR_MS + 1) * HOUR_MS + ASKED_AT_MS;
+
+/** How it went with one station so far. */
+interface Asked {
+  dueMs: EpochMs;
+  /** Failures in a row. */
+  failures: number;
+  /** True where the refusal has been told already. */
+  refused: boolean;
+}
+
+const FIRST: Asked = { dueMs: -Infinity, failures: 0, refused: false };
+
+const well = (nowMs: EpochMs): Asked => ({ ...FIRST, dueMs: nextHourly(nowMs) });
+
+/** Twice as long after each failure, up to an hour, but never shorter than the service asks for. */
+const unwell = ({ failures }: Asked, retryAfterMs: number, nowMs: EpochMs): Asked => {
+  const waitMs = Math.max(retryAfterMs, Math.min(retryAfterMs * 2 ** failures, HOUR_MS));
+  return { dueMs: nowMs + waitMs, failures: failures + 1, refused: false };
+};
+
+/** Grower and foreman must know that no stop will be told. Once a day at most, however often the bot is started. */
+const tellNoForecast = async (
+  running: Running,
+  station: StationId,
+  why: string,
+  nowMs: EpochMs,
+): Promise<void> => {
+  await running.book.inOneGo(running.roster.operation, async (page) => {
+    const harvest = harvestOf(running, await allFacts(running, page));
+    const key = `no-forecast:${station}:${startOfDayMs(running.clock, harvest.roster.zone, nowMs)}`;
+    const tells = managersOf(harvest.roster).map((audience): Tell => ({
+      audience,
+      telling: { tell: 'no-forecast', station, why },
+      urgent: false,
+      key,
+    }));
+    await page.enqueue(outgoing(tells, key, null, harvest, running, nowMs));
+  });
+  running.wakeDeliverer();
+};
+
+/** The last forecast still holds; its alerts may have changed. */
+const hearAlerts = async (
+  running: Running,
+  place: StationId,
+  freezeAlerts: Extract<WeatherResult, { result: 'unchanged' }>['freezeAlerts'],
+  heardMs: EpochMs,
+): Promise<void> => {
+  const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
+  const last = harvestOf(running, facts).forecasts.get(place)?.at(-1);
+  if (!last) return;
+  const { issuedMs, hours, rain } = last;
+  await hearForecast(running, { place, issuedMs, hours, rain, freezeAlerts, heardMs });
+};
+
+const hearResult = async (
+  running: Running,
+  place: WeatherPlace,
+  result: WeatherResult,
+  asked: Asked,
+  nowMs: EpochMs,
+): Promise<Asked> => {
+  const { id } = place;
+  switch (result.result) {
+    case 'fresh': {
+      const { issuedMs, freezeAlerts, remarks } = result;
+      if (remarks.length > 0)
+        running.log.warn({ station: id, remarks }, 'Parts of the forecast are left out');
+      await hearForecast(running, {
+        place: id,
+        issuedMs,
+        freezeAlerts,
+        ...keptForecast(result, nowMs),
+        heardMs: nowMs,
+      });
+      return well(nowMs);
+    }
+    case 'unchanged':
+      await hearAlerts(running, id, result.freezeAlerts, nowMs);
+      return well(nowMs);
+    case 'refused':
+      if (!asked.refused) {
+        running.log.error({ station: id, why: result.why }, 'No forecast: the weather service refuses');
+        await tellNoForecast(running, id, result.why, nowMs);
+      }
+      return { ...well(nowMs), refused: true };
+    case 'unavailable':
+      if (asked.failures === 0)
+        running.log.warn(
+          { station: id, why: result.why },
+          'No new forecast; the last one stands, and is asked for again',
+        );
+      return unwell(asked, result.retryAfterMs, nowMs);
+  }
+};
+
+const placeOf = ({ id, location }: Station): WeatherPlace[] =>
+  location === null ? [] : [{ id, ...location }];
+
+/** Asks about each station that is due. To be called every second or so, never twice at a time. */
+export const pollWeather = (
+  source: WeatherSource,
+  running: Running,
+  now: () => EpochMs,
+): { poll: () => Promise<void>; close: () => void } => {
+  const asked = new Map<StationId, Asked>();
+  const state = { closed: false };
+  const isClosed = (): boolean => state.closed;
+  const ask = async (place: WeatherPlace): Promise<void> => {
+    const before = asked.get(place.id) ?? FIRST;
+    if (isClosed() || before.dueMs > now()) return;
+    const result = await source.fetch(place, now());
+    // What is broken off by closing is no failure, and the book may be closed.
+    if (isClosed()) return;
+    const after = await hearResult(running, place, result, before, now());
+    asked.set(place.id, after);
+    if (after.failures > 0 || after.refused) return;
+    const observed = await source.observe(place, now());
+    if (observed && !isClosed()) await hearObservation(running, place.id, observed, now());
+  };
+  return {
+    poll: async () => {
+      const { stations } = harvestOf(running, running.facts.facts).roster;
+      for (const place of stations.flatMap(placeOf)) await ask(place);
+    },
+    close: () => {
+      state.closed = true;
+      source.close();
+    },
+  };
+};

@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { USUAL, usualHaul } from '../../../src/core/harvest/usual-times.ts';
+import type { Fact } from '../../../src/core/book/facts.ts';
+import { at, given, step } from '../../support/given.ts';
+
+const NORTH = 'north-station';
+const minute = (base: number, min: number): string =>
+  `${String(base).padStart(2, '0')}:${String(min).padStart(2, '0')}`;
+
+/** Loading, loaded, in line, weighed in and dumped, at those minutes of the hour. */
+const load = (
+  truck: string,
+  hour: number,
+  minutes: readonly [number, number, number, number, number],
+): Fact[] =>
+  (['loading', 'left-field', 'joined-line', 'first-weighed', 'dumped'] as const).map((said, i) =>
+    step(truck, said, minute(hour, minutes[i] ?? 0)),
+  );
+
+describe('how long a load takes to the pile', () => {
+  it('is the usual of the trade where nothing was told', () => {
+    expect(usualHaul(given().harvest, NORTH, at('12:00'))).toEqual({ ...USUAL, haulMin: 25 });
+  });
+
+  it('is learned from three loads on, as the median of each part', () => {
+    const facts = [
+      ...load('1', 6, [0, 8, 20, 30, 36]),
+      ...load('2', 7, [0, 9, 22, 35, 42]),
+      ...load('3', 8, [0, 20, 45, 50, 59]),
+    ];
+    expect(usualHaul(given(facts.slice(0, 10)).harvest, NORTH, at('12:00'))).toMatchObject({
+      fillMin: USUAL.fillMin,
+      lineWaitMin: USUAL.lineWaitMin,
+    });
+    expect(usualHaul(given(facts).harvest, NORTH, at('12:00'))).toEqual({
+      fillMin: 9,
+      haulMin: 13,
+      lineWaitMin: 10,
+      unloadMin: 7,
+      marginMin: USUAL.marginMin,
+    });
+  });
+
+  it('is hardly moved by one truck that stood for hours', () => {
+    const facts = [
+      ...load('1', 6, [0, 8, 20, 30, 36]),
+      ...load('2', 7, [0, 9, 22, 32, 38]),
+      ...load('3', 8, [0, 9, 22, 32, 38]),
+      step('4', 'left-field', '08:00'),
+      step('4', 'joined-line', '08:20'),
+      step('4', 'first-weighed', '11:00'),
+    ];
+    expect(usualHaul(given(facts).harvest, NORTH, at('12:00')).lineWaitMin).toBe(10);
+  });
+});

@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { foldHarvest } from '../../../src/core/harvest/fold.ts';
+import { tellsOf } from '../../../src/core/notices/tells.ts';
+import type { Fact } from '../../../src/core/book/facts.ts';
+import { holds, newestStep, openNotices, unseenNotice } from '../../../src/core/notices/notices.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
+import { at, fact, step } from '../../support/given.ts';
+import { raised } from '../../support/notices.ts';
+import { sampleRoster } from '../../support/roster.ts';
+
+const dayOf = (facts: readonly Fact[]) => foldHarvest(sampleRoster, facts);
+
+describe('what holds the dig', () => {
+  it('a stop that is told for later comes, and then holds', () => {
+    const harvest = dayOf([raised('09:00')]);
+    expect(holds(harvest, at('13:09'))).toMatchObject({ now: null, coming: { stopAtMs: at('13:10') } });
+    expect(holds(harvest, at('13:10'))).toMatchObject({ now: { stopAtMs: at('13:10') }, coming: null });
+  });
+
+  it('a watch never holds by itself', () => {
+    expect(holds(dayOf([raised('09:00', { stage: 'watch' })]), at('14:00')).now).toBeNull();
+  });
+
+  it('an all-clear ends it', () => {
+    const clear = raised('18:00', { number: 2, stage: 'all-clear', resumeAtMs: at('18:00') });
+    const harvest = dayOf([raised('09:00'), clear]);
+    expect(holds(harvest, at('18:00'))).toEqual({ now: null, coming: null });
+    expect(openNotices(harvest)).toEqual([]);
+  });
+
+  it('another stop still holds when one ends', () => {
+    const harvest = dayOf([
+      raised('09:00'),
+      raised('09:30', { event: 'mud', notice: 'mud', place: null, stopAtMs: at('09:30') }),
+      raised('18:00', { number: 2, stage: 'all-clear', resumeAtMs: at('18:00') }),
+    ]);
+    expect(holds(harvest, at('18:30')).now).toMatchObject({ notice: 'mud' });
+  });
+
+  it('steps heard out of order stand in the order in which they were raised', () => {
+    const steps = [raised('09:00'), raised('10:00', { number: 2, stage: 'update' })];
+    const [event] = dayOf(steps.toReversed()).notices;
+    expect(event && newestStep(event).step.number).toBe(2);
+  });
+});
+
+describe('who has seen it', () => {
+  const ordered = fact({ kind: 'notice-raised', step: { ...stopByRuth() } }, '09:00', { by: 'ruth' });
+
+  it('nobody, where nothing was raised', () => {
+    expect(unseenNotice(dayOf([]), at('10:00'))).toEqual({ step: null, seen: [], unseen: [] });
+  });
+
+  it('who ordered it and who said so; everybody else has not', () => {
+    const told = unseenNotice(
+      dayOf([ordered, fact({ kind: 'notice-seen', person: 'ben' }, '09:02')]),
+      at('10:00'),
+    );
+    expect(told.seen).toEqual(['ruth', 'ben']);
+    expect(told.unseen).toEqual(['mateo', 'ana', 'carla', 'dale', 'eli', 'fritz', 'gus']);
+  });
+
+  it('is asked of the notice with the newest step', () => {
+    const harvest = dayOf([
+      raised('09:00'),
+      raised('09:30', { event: 'mud', notice: 'mud' }),
+      raised('10:00', { number: 2, stage: 'update' }),
+    ]);
+    expect(unseenNotice(harvest, at('10:00')).step).toMatchObject({ notice: 'heat', number: 2 });
+  });
+
+  it('an all-clear asks nobody to confirm anew', () => {
+    const facts = [
+      raised('09:00'),
+      fact({ kind: 'notice-seen', person: 'ana' }, '09:02'),
+      raised('18:00', { number: 2, stage: 'all-clear' }),
+    ];
+    expect(unseenNotice(dayOf(facts), at('19:00')).seen).toEqual(['ana']);
+  });
+});
+
+function stopByRuth() {
+  const made = raised('09:00', { source: 'person', notice: 'mud', event: 'mud-1' });
+  if (made.kind !== 'notice-raised') throw new Error('raised makes a notice');
+  return made.step;
+}
+
+describe('whom a fact concerns', () => {
+  const told = (one: Fact) =>
+    tellsOf(one, dayOf([one]), zoneClock).map(({ audience }) =>
+      audience.to === 'person' ? audience.person : audience.to,
+    );
+
+  it('a notice goes to the room and to every person, urgently, once each', () => {
+    const one = raised('09:00');
+    const tells = tellsOf(one, dayOf([one]), zoneClock);
+    expect(told(one)).toEqual(['room', ...sampleRoster.people.map(({ id }) => id)]);
+    expect(tells.every(({ urgent, key }) => urgent && key === 'notice:heat-north-station:1')).toBe(true);
+  });
+
+  it('a new time is told with the old one', () => {
+    const later = raised('10:00', { number: 2, stage: 'update', stopAtMs: at('14:00') });
+    const [tell] = tellsOf(later, dayOf([raised('09:00'), later]), zoneClock);
+    expect(tell?.telling).toMatchObject({ tell: 'notice', changed: { stopAtMs: at('13:10') } });
+  });
+
+  it('an emergency goes to grower and foreman, urgently', () => {
+    const one = fact({ kind: 'emergency-called', words: 'fire', caller: 'Ana' }, '09:00');
+    expect(told(one)).toEqual(['ruth', 'mateo']);
+    expect(tellsOf(one, dayOf([one]), zoneClock)).toMatchObject([
+      { urgent: true, telling: { name: 'Ana', truck: '1' } },
+      { urgent: true },
+    ]);
+  });
+
+  it('a truck that is down goes to the managers but not to the one who said so', () => {
+    expect(told(step('3', 'down', '09:00', { header: { by: 'ruth' } }))).toEqual(['mateo']);
+    expect(told(step('3', 'up', '09:00'))).toEqual([]);
+  });
+
+  it('a stranger goes to the managers', () => {
+    expect(
+      told(fact({ kind: 'stranger-heard', platform: 'slack', user: 'U1' }, '09:00', { by: null })),
+    ).toEqual(['ruth', 'mateo']);
+  });
+});
