@@ -1,4 +1,6 @@
 import type { Fact, FactOf, Ticket } from '../core/book/facts.ts';
+import { hasLine } from '../core/book/kinds.ts';
+import type { FactWithLine } from '../core/book/kinds.ts';
 import type { EpochMs } from '../core/units.ts';
 import {
   fieldName,
@@ -61,8 +63,8 @@ const stationState = (fact: FactOf<'station-reported'>, voice: Voice): string =>
   return phrase(voice, 'receipt.station-closed', { ...values, until });
 };
 
-/** One fact in one short sentence; empty for those that have a telling of their own. */
-export const factLine = (fact: Fact, voice: Voice): string => {
+/** One fact in one short sentence. */
+const factLine = (fact: FactWithLine, voice: Voice): string => {
   const at = time(voice, fact.atMs);
   switch (fact.kind) {
     case 'truck-reported':
@@ -103,17 +105,6 @@ export const factLine = (fact: Fact, voice: Voice): string => {
       return phrase(voice, 'receipt.correction');
     case 'shift-told':
       return shiftLine(fact, voice);
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return '';
   }
 };
 
@@ -124,7 +115,7 @@ const shiftLine = ({ off, noticesWhenOff }: FactOf<'shift-told'>, voice: Voice):
 };
 
 export const factLines = (facts: readonly Fact[], voice: Voice): string[] =>
-  facts.map((fact) => factLine(fact, voice)).filter((line) => line !== '');
+  facts.filter(hasLine).map((fact) => factLine(fact, voice));
 
 export const warningLine = (warning: Warning, voice: Voice): string => {
   switch (warning.warning) {

@@ -1,4 +1,5 @@
 import type { Correction, EntryTarget, Fact, FactOf, Ticket } from './facts.ts';
+import { isUndoable } from './kinds.ts';
 import type { PersonId, TruckId } from '../roster.ts';
 import { netOf, reweigh, setsWeight } from './weights.ts';
 import type { EpochMs } from '../units.ts';
@@ -17,35 +18,6 @@ export interface Entry {
   facts: readonly Fact[];
 }
 
-/** Kinds that an undo reaches. Acknowledgements, notices and changes of the lists are not taken back by "undo". */
-const isEntryKind = (fact: Fact): boolean => {
-  switch (fact.kind) {
-    case 'truck-reported':
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'root-measured':
-    case 'crown-checked':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'entry-corrected':
-      return true;
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'shift-told':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return false;
-  }
-};
-
 const truckOf = (fact: Fact): TruckId | null => {
   if (fact.kind === 'ticket-booked') return fact.ticket.truck;
   if (fact.kind === 'truck-reported' || fact.kind === 'line-seen' || fact.kind === 'truck-taken')
@@ -60,7 +32,7 @@ const bySending = (a: Fact, b: Fact): number =>
 /** Entries in order of sending; those of one moment in the order heard. */
 export const entriesOf = (facts: readonly Fact[]): Entry[] => {
   const byCause = new Map<string, Fact[]>();
-  for (const fact of facts.filter(isEntryKind).sort(bySending)) {
+  for (const fact of facts.filter(isUndoable).sort(bySending)) {
     const group = byCause.get(fact.cause);
     if (group) group.push(fact);
     else byCause.set(fact.cause, [fact]);
