@@ -5,6 +5,7 @@ import type { Speaking } from './accept/speaking.ts';
 import { answer, asksCount } from './answers/answer.ts';
 import { withFacts } from './harvest/fold.ts';
 import type { Fact } from './book/facts.ts';
+import { hasLine, hasOwnTelling } from './book/kinds.ts';
 import type { Intent, Reading } from './intent.ts';
 import type { ForecastWait } from './line/types.ts';
 import { newestStep } from './notices/notices.ts';
@@ -51,7 +52,7 @@ const ownTelling = (
   warnings: readonly Warning[],
 ): Telling | null => {
   const fact = facts[0];
-  if (!fact) return null;
+  if (!fact || !hasOwnTelling(fact)) return null;
   switch (fact.kind) {
     case 'entry-withdrawn':
       return {
@@ -76,22 +77,6 @@ const ownTelling = (
       return { tell: 'language', language: fact.language };
     case 'emergency-called':
       return { tell: 'emergency-answer' };
-    case 'truck-reported':
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'root-measured':
-    case 'crown-checked':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'line-warned':
-    case 'shift-told':
-    case 'stranger-heard':
-      return null;
   }
 };
 
@@ -147,9 +132,6 @@ const withField = (fact: Fact, harvest: Harvest): Fact => {
   return fact;
 };
 
-/** Notices go to everybody; whoever ordered one needs no receipt besides. */
-const hasReceipt = (fact: Fact): boolean => fact.kind !== 'notice-raised';
-
 export const understand = (
   reading: Reading,
   said: string,
@@ -170,7 +152,8 @@ export const understand = (
         start,
       );
       const { warnings } = end.receipt;
-      const facts = end.receipt.facts.filter(hasReceipt);
+      // A notice goes to everybody: whoever ordered it needs no receipt as well.
+      const facts = end.receipt.facts.filter(hasLine);
       const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
       const isCountAsked = facts.some(
         (fact) => fact.kind === 'truck-reported' && asksCount(fact, end.harvest, asking),

@@ -1,4 +1,5 @@
 import type { Correction, EntryTarget, Fact, FactOf, Ticket } from './facts.ts';
+import { isUndoable } from './kinds.ts';
 import type { PersonId, TruckId } from '../roster.ts';
 import { netOf, reweigh, setsWeight } from './weights.ts';
 import type { EpochMs } from '../units.ts';
@@ -17,40 +18,9 @@ export interface Entry {
   facts: readonly Fact[];
 }
 
-/** Kinds that an undo reaches. Acknowledgements, notices and changes of the lists are not taken back by "undo". */
-const isEntryKind = (fact: Fact): boolean => {
-  switch (fact.kind) {
-    case 'truck-reported':
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'root-measured':
-    case 'crown-checked':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'entry-corrected':
-      return true;
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'shift-told':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return false;
-  }
-};
-
 const truckOf = (fact: Fact): TruckId | null => {
   if (fact.kind === 'ticket-booked') return fact.ticket.truck;
-  if (fact.kind === 'truck-reported' || fact.kind === 'line-seen' || fact.kind === 'truck-taken')
-    return fact.truck;
-  return null;
+  return 'truck' in fact ? fact.truck : null;
 };
 
 /** In order of sending; those of one moment in the order heard. */
@@ -60,7 +30,7 @@ const bySending = (a: Fact, b: Fact): number =>
 /** Entries in order of sending; those of one moment in the order heard. */
 export const entriesOf = (facts: readonly Fact[]): Entry[] => {
   const byCause = new Map<string, Fact[]>();
-  for (const fact of facts.filter(isEntryKind).sort(bySending)) {
+  for (const fact of facts.filter(isUndoable).sort(bySending)) {
     const group = byCause.get(fact.cause);
     if (group) group.push(fact);
     else byCause.set(fact.cause, [fact]);
@@ -78,51 +48,24 @@ const ticketCorrected = (ticket: Ticket, set: Correction): Ticket => {
   return 'refusal' in net ? placed : { ...placed, ...weights, netLb: net.netLb };
 };
 
+/** Whatever kind of fact names a truck or a field can have it corrected. */
 const corrected = (said: Fact, set: Correction): Fact => {
-  const fact = set.atMs === null ? said : { ...said, atMs: set.atMs, timeStated: true };
-  switch (fact.kind) {
-    case 'truck-reported':
-      return {
-        ...fact,
-        truck: set.truck ?? fact.truck,
-        field: set.field ?? fact.field,
-        grossLb: fact.grossLb === null ? null : (set.grossLb ?? fact.grossLb),
-      };
-    case 'ticket-booked':
-      return { ...fact, ticket: ticketCorrected(fact.ticket, set) };
-    case 'line-seen':
-      return { ...fact, truck: set.truck ?? fact.truck };
-    case 'truck-taken':
-      return { ...fact, truck: set.truck ?? fact.truck };
-    case 'field-dug':
-      return { ...fact, field: set.field ?? fact.field };
-    case 'root-measured':
-    case 'crown-checked':
-      return { ...fact, field: set.field ?? fact.field };
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'entry-corrected':
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'shift-told':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return fact;
-  }
+  const { atMs, truck, field } = set;
+  const timed = atMs === null ? said : { ...said, atMs, timeStated: true };
+  const trucked = truck !== null && 'truck' in timed ? { ...timed, truck } : timed;
+  const fact = field !== null && 'field' in trucked ? { ...trucked, field } : trucked;
+  if (fact.kind === 'ticket-booked') return { ...fact, ticket: ticketCorrected(fact.ticket, set) };
+  if (fact.kind === 'truck-reported' && fact.grossLb !== null)
+    return { ...fact, grossLb: set.grossLb ?? fact.grossLb };
+  return fact;
 };
 
 /** Is there anything in the fact that this correction sets? */
 const takes = (fact: Fact, set: Correction): boolean => {
-  const reported = fact.kind === 'truck-reported';
-  if (setsWeight(set)) return fact.kind === 'ticket-booked' || (reported && fact.grossLb !== null);
+  const isTicket = fact.kind === 'ticket-booked';
+  if (setsWeight(set)) return isTicket || (fact.kind === 'truck-reported' && fact.grossLb !== null);
   if (set.truck !== null) return truckOf(fact) !== null;
-  if (set.field !== null) return reported || fact.kind === 'ticket-booked' || 'field' in fact;
+  if (set.field !== null) return isTicket || 'field' in fact;
   return true;
 };
 

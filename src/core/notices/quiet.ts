@@ -1,4 +1,4 @@
-import type { Fact } from '../book/facts.ts';
+import { isWork } from '../book/kinds.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
@@ -9,13 +9,6 @@ import type { Harvest } from '../harvest/harvest.ts';
 export const NIGHT = { fromHour: 22, toHour: 5 };
 /** Who was heard from so lately is at work. Chosen. */
 const AT_WORK_MIN: Minutes = 120;
-
-const isWork = ({ kind }: Fact): boolean =>
-  kind === 'truck-reported' ||
-  kind === 'ticket-booked' ||
-  kind === 'line-seen' ||
-  kind === 'root-measured' ||
-  kind === 'field-dug';
 
 /** It is night in the operation's zone. */
 export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {

@@ -2,6 +2,7 @@
 import { withFacts } from '../../core/harvest/fold.ts';
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
+import { countsElsewhere, stirsWeather } from '../../core/book/kinds.ts';
 import { personAt, roomAt } from '../../core/roster.ts';
 import type { CrewMember } from '../../core/roster.ts';
 import type { Tell, Telling } from '../../core/telling.ts';
@@ -21,7 +22,7 @@ import { causeOf, readOn, speakingOf } from './speech.ts';
 import { hearStranger } from './strangers.ts';
 import { nothing, understand } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
-import { bearsOnWeather, lookAtWeatherNow } from '../time/tick.ts';
+import { lookAtWeatherNow } from '../time/tick.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /**
@@ -72,9 +73,6 @@ const understandHeard = (
 const isAboutRooms = (telling: Telling): boolean =>
   (telling.tell === 'list-changed' && telling.change.list === 'rooms') ||
   (telling.tell === 'refusal' && telling.refusal.refused === 'room-not-used');
-
-const countsElsewhere = (fact: Fact): boolean =>
-  fact.kind === 'emergency-called' || (fact.kind === 'list-changed' && fact.change.list === 'rooms');
 
 /**
  * In a room that is not the crew's, only emergencies count, and a manager's word that makes it one: nothing else of the
@@ -134,7 +132,7 @@ const takeIn = async (heard: Heard, page: Page, running: Running): Promise<Taken
   const seq = news.length > 0 ? await page.write(news) : null;
   await shareTickets(running, page, turn);
   await page.enqueue([...messages, ...boards]);
-  const stirs = news.some(bearsOnWeather);
+  const stirs = news.some(stirsWeather);
   await wakeForLine(page, news, heard.heardMs);
   if (stirs) await lookAtWeatherNow(page, running, heard.heardMs, harvest);
   return { facts: news, seq, harvest, queues: stirs || messages.length + boards.length > 0 };

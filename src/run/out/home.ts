@@ -6,7 +6,7 @@ import type { CrewMember } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Said } from '../../ports/chat.ts';
-import { buttonsForTruck } from '../../saying/buttons.ts';
+import { buttonsForTruck } from '../../saying/parts/buttons.ts';
 import { say } from '../../saying/say.ts';
 import { withWaitForecasts } from '../line/service.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';

@@ -1,5 +1,6 @@
 /** The periodic look at the lines where trucks of ours stand. */
 import type { Fact } from '../../core/book/facts.ts';
+import { stirsLine } from '../../core/book/kinds.ts';
 import { nextLookMs, lookAtLines } from '../../core/notices/line-look.ts';
 import { addMinutes } from '../../core/units.ts';
 import type { EpochMs, Minutes } from '../../core/units.ts';
@@ -13,12 +14,9 @@ import type { Harvest } from '../../core/harvest/harvest.ts';
 
 export const LINE_ALARM = 'line';
 
-/** A truck has moved, or somebody has seen the line. */
-const bearsOnLine = ({ kind }: Fact): boolean => kind === 'truck-reported' || kind === 'line-seen';
-
 /** After these facts the lines are looked at soon. */
 export const wakeForLine = async (page: Page, news: readonly Fact[], nowMs: EpochMs): Promise<void> => {
-  if (news.some(bearsOnLine)) await page.wakeAt(LINE_ALARM, nextLookMs(nowMs));
+  if (news.some(stirsLine)) await page.wakeAt(LINE_ALARM, nextLookMs(nowMs));
 };
 
 /** A line of an hour ago is past: after a stop of the bot the looks that were missed before that are left out. */

@@ -45,38 +45,6 @@ export const lookAtWeatherNow = async (
   await page.wakeAt(WEATHER_ALARM, wakeAtMs);
 };
 
-/**
- * What a person says of roots, crowns, the station or its limits may stop the dig, or start it again, at once; an order is
- * to be confirmed.
- */
-export const bearsOnWeather = (fact: Fact): boolean => {
-  switch (fact.kind) {
-    case 'root-measured':
-    case 'station-reported':
-    case 'crown-checked':
-    case 'notice-raised':
-    case 'list-changed':
-    case 'entry-withdrawn':
-    case 'entry-corrected':
-      return true;
-    case 'truck-reported':
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'shift-told':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-      return false;
-  }
-};
-
 export interface ForecastHeard extends Omit<FactOf<'forecast-issued'>, keyof FactHeader | 'kind'> {
   heardMs: EpochMs;
 }

@@ -1,11 +1,11 @@
 /** The plan of a day in words: when to dig, how warm and cold it gets, what that costs, and how old the forecast is. */
-import { stationById } from '../core/roster.ts';
-import type { DayPlan } from '../core/answers/plan.ts';
-import type { Telling } from '../core/telling.ts';
-import { phrase, number, stationName, temperature, time } from './voice.ts';
-import type { Voice } from './voice.ts';
+import { stationById } from '../../core/roster.ts';
+import type { DayPlan } from '../../core/answers/plan.ts';
+import type { TellingOf } from '../telling-kind.ts';
+import { phrase, number, stationName, temperature, time } from '../voice.ts';
+import type { Voice } from '../voice.ts';
 
-export type OutlookTelling = Extract<Telling, { tell: 'outlook' }>;
+export type OutlookTelling = TellingOf<'outlook'>;
 type Made = Extract<DayPlan, { plan: 'made' }>;
 
 const NOON_MS = 12 * 3_600_000;
@@ -139,8 +139,3 @@ export const outlookText = (telling: OutlookTelling, voice: Voice): string => {
     phrase(voice, 'outlook.source', { time: time(voice, plan.outlook.issuedMs) }),
   ].join('\n');
 };
-
-export const noForecastText = (
-  { station, why }: Extract<Telling, { tell: 'no-forecast' }>,
-  voice: Voice,
-): string => phrase(voice, 'no-forecast', { station: stationName(voice, station), why });

@@ -1,13 +1,12 @@
-import type { NoticeStep } from '../core/book/facts.ts';
-import { stationById } from '../core/roster.ts';
-import type { PersonId } from '../core/roster.ts';
-import type { Telling } from '../core/telling.ts';
-import type { EpochMs } from '../core/units.ts';
-import { differs, inches, personName, phrase, stationName, temperature, time } from './voice.ts';
-import type { Voice } from './voice.ts';
-import type { UnseenNotice, RainAround } from '../core/notices/notices.ts';
-
-type Notice = Extract<Telling, { tell: 'notice' }>;
+import type { NoticeStep } from '../../core/book/facts.ts';
+import { stationById } from '../../core/roster.ts';
+import type { PersonId } from '../../core/roster.ts';
+import type { EpochMs } from '../../core/units.ts';
+import { isoOrNull } from './figures.ts';
+import type { Data, Iso, TellingOf } from '../telling-kind.ts';
+import { differs, inches, personName, phrase, stationName, temperature, time } from '../voice.ts';
+import type { Voice } from '../voice.ts';
+import type { RainAround } from '../../core/notices/notices.ts';
 
 /** A clock time; where the station goes by another clock, by that one too. */
 const timeAt = (atMs: EpochMs, { place }: NoticeStep, voice: Voice): string => {
@@ -22,7 +21,8 @@ const when = (atMs: EpochMs | null, step: NoticeStep, voice: Voice): string =>
     ? phrase(voice, 'notice.now')
     : phrase(voice, 'notice.at', { time: timeAt(atMs, step, voice) });
 
-const headline = (step: NoticeStep, voice: Voice): string => {
+/** What it is, and when topping and digging stop. */
+export const headline = (step: NoticeStep, voice: Voice): string => {
   const times = {
     topping: when(step.stopToppingMs, step, voice),
     digging: when(step.stopAtMs, step, voice),
@@ -105,7 +105,7 @@ export interface NoticeParts {
   todo: readonly string[];
 }
 
-export const noticeParts = ({ step, by, changed, rain }: Notice, voice: Voice): NoticeParts => {
+export const noticeParts = ({ step, by, changed, rain }: TellingOf<'notice'>, voice: Voice): NoticeParts => {
   if (step.stage === 'all-clear')
     return {
       headline: allClearHead(step, changed, voice),
@@ -133,29 +133,6 @@ export const noticeParts = ({ step, by, changed, rain }: Notice, voice: Voice): 
   };
 };
 
-const noticeText = (notice: Notice, voice: Voice): string => {
-  const parts = noticeParts(notice, voice);
-  return [parts.headline, ...parts.why, ...parts.todo].join('\n');
-};
-
-/** The notice's first line comes first, so that a drill says so at once. */
-const reminderText = (step: NoticeStep, voice: Voice): string =>
-  [headline(step, voice), phrase(voice, 'notice.reminder'), phrase(voice, 'notice.reply')].join('\n');
-
-export const aboutNoticeText = (
-  telling: Extract<Telling, { tell: 'notice' | 'reminder' | 'seen' }>,
-  voice: Voice,
-): string => {
-  switch (telling.tell) {
-    case 'notice':
-      return noticeText(telling, voice);
-    case 'reminder':
-      return reminderText(telling.step, voice);
-    case 'seen':
-      return phrase(voice, 'notice.seen');
-  }
-};
-
 /** The first line of a notice and why, for "can we dig". */
 export const noticeShort = (step: NoticeStep, rain: RainAround | null, voice: Voice): string => {
   const isSoft = step.stage === 'watch';
@@ -163,13 +140,17 @@ export const noticeShort = (step: NoticeStep, rain: RainAround | null, voice: Vo
   return [...parts, ...(isSoft ? [] : [restart(step, voice)])].join(' ');
 };
 
-const titleOf = (step: NoticeStep, voice: Voice): string =>
-  phrase(voice, step.source === 'drill' ? 'notice.title.drill' : `notice.title.${step.notice}`);
-
-export const unseenText = ({ step, seen, unseen }: UnseenNotice, voice: Voice): string => {
-  if (!step) return phrase(voice, 'unseen.none');
-  if (unseen.length === 0) return phrase(voice, 'unseen.all');
-  const names = unseen.map((person) => personName(voice, person)).join(', ');
-  const all = seen.length + unseen.length;
-  return phrase(voice, 'unseen.some', { title: titleOf(step, voice), names, seen: seen.length, all });
-};
+export const noticeData = (step: NoticeStep, iso: Iso): Data => ({
+  notice: step.notice,
+  event: step.event,
+  number: step.number,
+  stage: step.stage,
+  drill: step.source === 'drill',
+  reason:
+    step.words ?? (step.peakF === null ? step.source : `forecast ${step.peakF} F, limit ${step.limitF} F`),
+  place: step.place,
+  stopToppingAt: isoOrNull(iso, step.stopToppingMs),
+  stopAt: isoOrNull(iso, step.stopAtMs),
+  resumeAt: isoOrNull(iso, step.resumeAtMs),
+  chance: step.chance,
+});

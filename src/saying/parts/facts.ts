@@ -1,5 +1,7 @@
-import type { Fact, FactOf, Ticket } from '../core/book/facts.ts';
-import type { EpochMs } from '../core/units.ts';
+import type { Fact, FactOf, Ticket } from '../../core/book/facts.ts';
+import { hasLine } from '../../core/book/kinds.ts';
+import type { FactWithLine } from '../../core/book/kinds.ts';
+import type { EpochMs } from '../../core/units.ts';
 import {
   fieldName,
   personName,
@@ -10,9 +12,9 @@ import {
   tons,
   truckName,
   weight,
-} from './voice.ts';
-import type { Voice } from './voice.ts';
-import type { Warning } from '../core/refusal.ts';
+} from '../voice.ts';
+import type { Voice } from '../voice.ts';
+import type { Data, Iso } from '../telling-kind.ts';
 
 const reported = (fact: FactOf<'truck-reported'>, voice: Voice): string => {
   const values = {
@@ -61,8 +63,8 @@ const stationState = (fact: FactOf<'station-reported'>, voice: Voice): string =>
   return phrase(voice, 'receipt.station-closed', { ...values, until });
 };
 
-/** One fact in one short sentence; empty for those that have a telling of their own. */
-export const factLine = (fact: Fact, voice: Voice): string => {
+/** One fact in one short sentence. */
+const factLine = (fact: FactWithLine, voice: Voice): string => {
   const at = time(voice, fact.atMs);
   switch (fact.kind) {
     case 'truck-reported':
@@ -103,17 +105,6 @@ export const factLine = (fact: Fact, voice: Voice): string => {
       return phrase(voice, 'receipt.correction');
     case 'shift-told':
       return shiftLine(fact, voice);
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return '';
   }
 };
 
@@ -123,28 +114,17 @@ const shiftLine = ({ off, noticesWhenOff }: FactOf<'shift-told'>, voice: Voice):
   return phrase(voice, off === true ? 'receipt.off-shift' : 'receipt.on-shift');
 };
 
+/** Those that receipts repeat. */
 export const factLines = (facts: readonly Fact[], voice: Voice): string[] =>
-  facts.map((fact) => factLine(fact, voice)).filter((line) => line !== '');
+  facts.filter(hasLine).map((fact) => factLine(fact, voice));
 
-export const warningLine = (warning: Warning, voice: Voice): string => {
-  switch (warning.warning) {
-    case 'not-multiple':
-      return phrase(voice, 'warning.not-multiple', {
-        weight: phrase(voice, `weight.${warning.weight}`),
-        lb: weight(voice, warning.lb),
-        division: weight(voice, warning.divisionLb),
-      });
-    case 'unusual':
-      return phrase(voice, 'warning.unusual', {
-        weight: phrase(voice, `weight.${warning.weight}`),
-        lb: weight(voice, warning.lb),
-        min: weight(voice, warning.minLb),
-        max: weight(voice, warning.maxLb),
-      });
-    case 'over-limit':
-      return phrase(voice, 'warning.over-limit', {
-        gross: weight(voice, warning.grossLb),
-        limit: weight(voice, warning.limitLb),
-      });
-  }
-};
+/** Of a fact's header only time and sender are data; the rest is bookkeeping. */
+const bookkeeping = new Set(['id', 'cause', 'atMs', 'sentMs', 'heardMs']);
+
+const entryData = (fact: Fact, iso: Iso): Data => ({
+  ...Object.fromEntries(Object.entries(fact).filter(([name]) => !bookkeeping.has(name))),
+  at: iso(fact.atMs),
+});
+
+export const entriesData = (facts: readonly Fact[], iso: Iso): Data[] =>
+  facts.map((fact) => entryData(fact, iso));

@@ -1,11 +1,11 @@
 /** The day's temperature curve, the limit and when to dig, as a picture to be read on a phone. */
-import type { DayPlan } from '../core/answers/plan.ts';
-import type { EpochMs, Fahrenheit, Span } from '../core/units.ts';
-import type { Picture } from '../ports/chat.ts';
-import { percent, voiceOfDay } from './outlook.ts';
-import type { OutlookTelling } from './outlook.ts';
-import { phrase, stationName, temperature, time } from './voice.ts';
-import type { Voice } from './voice.ts';
+import type { DayPlan } from '../../core/answers/plan.ts';
+import type { EpochMs, Fahrenheit, Span } from '../../core/units.ts';
+import type { Picture } from '../../ports/chat.ts';
+import { percent, voiceOfDay } from './words.ts';
+import type { OutlookTelling } from './words.ts';
+import { phrase, stationName, temperature, time } from '../voice.ts';
+import type { Voice } from '../voice.ts';
 
 type Made = Extract<DayPlan, { plan: 'made' }>;
 

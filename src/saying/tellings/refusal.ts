@@ -1,7 +1,8 @@
-import type { Unclear } from '../core/intent.ts';
-import { personName, phrase, ticketExamples, time, tons, truckName, weight } from './voice.ts';
-import type { Voice } from './voice.ts';
-import type { Refusal } from '../core/refusal.ts';
+import type { Refusal } from '../../core/refusal.ts';
+import { never, noButtons } from '../telling-kind.ts';
+import type { TellingKind } from '../telling-kind.ts';
+import { personName, phrase, ticketExamples, time, tons, truckName, weight } from '../voice.ts';
+import type { Voice } from '../voice.ts';
 
 const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['ticket'], voice: Voice): string =>
   phrase(voice, 'refused.serial-known', {
@@ -12,7 +13,7 @@ const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['tick
     time: time(voice, ticket.sentMs),
   });
 
-export const refusalText = (refusal: Refusal, voice: Voice): string => {
+const refusalText = (refusal: Refusal, voice: Voice): string => {
   const lb = (value: number): string => weight(voice, value);
   switch (refusal.refused) {
     case 'no-truck':
@@ -66,19 +67,10 @@ export const refusalText = (refusal: Refusal, voice: Voice): string => {
   }
 };
 
-/** One short question with examples or with the names that are known. */
-export const questionText = (problem: Unclear, voice: Voice): string => {
-  switch (problem.problem) {
-    case 'not-understood':
-      return phrase(voice, 'question.not-understood', ticketExamples(voice));
-    case 'unknown-name':
-      return phrase(voice, `question.unknown-${problem.sort}`, {
-        said: problem.said,
-        known: problem.known.join(', '),
-      });
-    case 'which-time':
-      return phrase(voice, 'question.which-time', { said: problem.said });
-    case 'which-amount':
-      return phrase(voice, 'question.which-amount', ticketExamples(voice));
-  }
+export const refusal: TellingKind<'refusal'> = {
+  text: ({ refusal: refused }, voice) => refusalText(refused, voice),
+  data: ({ refusal: { refused } }) => ({ refused }),
+  buttons: noButtons,
+  rings: never,
+  holdsMin: null,
 };
