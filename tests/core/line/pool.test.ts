@@ -10,7 +10,7 @@ import { defaultProfile } from '../../../src/core/line/profile.ts';
 import { timelineOf } from '../../../src/core/line/timeline.ts';
 import { watchLines } from '../../../src/core/line/watch.ts';
 import { zoneClock } from '../../../src/run/zone-clock.ts';
-import { at, fact, step, ticket } from '../../support/given.ts';
+import { at, fact, loadsOf, step, ticket } from '../../support/given.ts';
 import { nastyDays } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
@@ -48,6 +48,15 @@ describe('what is shared', () => {
 
   it('is nothing where the operation file names no pool', () => {
     expect(sharedTickets(foldDay(sampleRoster, told))).toEqual([]);
+  });
+
+  it('is not a time of joining that nobody stated: others would take a guess for a wait', () => {
+    const day = dayOf(told);
+    for (const { stamps } of loadsOf(day, '2')) {
+      const joined = stamps['joined-line'];
+      if (joined) stamps['joined-line'] = { ...joined, source: 'inferred' };
+    }
+    expect(sharedTickets(day)).toMatchObject([{ serial: '48233', joinedMs: null }]);
   });
 
   it('is not a truck that has only joined: that would tell where it is', () => {
