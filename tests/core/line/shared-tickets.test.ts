@@ -8,7 +8,7 @@ import { defaultProfile } from '../../../src/core/line/model/usual-day.ts';
 import { timelineOf } from '../../../src/core/line/model/timeline.ts';
 import { lookAtLines } from '../../../src/core/notices/line-look.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
-import { at, fact, step, ticket } from '../../support/given.ts';
+import { at, fact, loadsOf, step, ticket } from '../../support/given.ts';
 import { nastyDays } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import type { Harvest, SharedTicket } from '../../../src/core/harvest/harvest.ts';
@@ -47,6 +47,15 @@ describe('what is shared', () => {
 
   it('is nothing where the operation file names no pool', () => {
     expect(ownSharedTickets(foldHarvest(sampleRoster, told))).toEqual([]);
+  });
+
+  it('is not a time of joining that nobody stated: others would take a guess for a wait', () => {
+    const harvest = dayOf(told);
+    for (const { stamps } of loadsOf(harvest, '2')) {
+      const joined = stamps['joined-line'];
+      if (joined) stamps['joined-line'] = { ...joined, source: 'inferred' };
+    }
+    expect(ownSharedTickets(harvest)).toMatchObject([{ serial: '48233', joinedMs: null }]);
   });
 
   it('is not a truck that has only joined: that would tell where it is', () => {
