@@ -91,7 +91,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   });
   const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], weather.source, log);
   live.wake = started.wake;
-  const forecasts = forecastFileTicker(weather.file, operation.running, log);
+  const forecasts = forecastFileTicker(weather.file, operation.bot, log);
   onSignal(() => {
     ended.resolve(null);
   });
@@ -133,7 +133,7 @@ const runNoticeXml = async (options: { event?: string }): Promise<void> => {
     log: logTo('warn'),
     wakeDeliverer: () => undefined,
   });
-  const made = noticeXml(operation.day(), zoneClock, options.event ?? null);
+  const made = noticeXml(operation.harvest(), zoneClock, options.event ?? null);
   await operation.close();
   if ('xml' in made) process.stdout.write(made.xml);
   else {

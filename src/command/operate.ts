@@ -3,8 +3,8 @@ import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line/service.ts';
 import { createMetrics } from '../run/host/metrics.ts';
 import type { Metrics } from '../run/host/metrics.ts';
-import { allFacts, harvestOf, emptyCache } from '../run/host/operation.ts';
-import type { Running } from '../run/host/operation.ts';
+import { emptyCache, harvestOn, knownHarvest } from '../run/host/bot.ts';
+import type { Bot } from '../run/host/bot.ts';
 import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
 import type { Store } from '../store/open.ts';
@@ -15,13 +15,13 @@ import { noSharedTickets } from '../run/line/shared-ticket-cache.ts';
 export type Place = Parameters<typeof openStore>[0];
 
 export interface Operation {
-  running: Running;
+  bot: Bot;
   store: Store;
   metrics: Metrics;
   /** The lists as they stand now, changes made in chat included. */
   roster: () => Roster;
   /** The state of the harvest as the book has it. */
-  day: () => Harvest;
+  harvest: () => Harvest;
   close: () => Promise<void>;
 }
 
@@ -37,7 +37,7 @@ export const operate = async (roster: Roster, place: Place, means: Means): Promi
 /** The operation on a store that is open already. */
 export const operateOn = async (store: Store, roster: Roster, means: Means): Promise<Operation> => {
   const metrics = createMetrics();
-  const running: Running = {
+  const bot: Bot = {
     ...means,
     roster,
     book: store.book,
@@ -49,13 +49,13 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     facts: emptyCache(),
     sharedTickets: noSharedTickets(),
   };
-  await store.book.inOneGo(roster.operation, (page) => allFacts(running, page));
+  await store.book.inOneGo(roster.operation, (page) => harvestOn(page, bot));
   return {
-    running,
+    bot,
     store,
     metrics,
-    roster: () => harvestOf(running, running.facts.facts).roster,
-    day: () => harvestOf(running, running.facts.facts),
+    roster: () => knownHarvest(bot).roster,
+    harvest: () => knownHarvest(bot),
     close: store.close,
   };
 };

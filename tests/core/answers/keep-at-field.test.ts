@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fact, HaulStep } from '../../../src/core/book/facts.ts';
 import { keepAtField } from '../../../src/core/answers/keep-at-field.ts';
 import { lineObservations } from '../../../src/core/line/observations.ts';
-import type { ForecastWait } from '../../../src/core/line/types.ts';
+import type { WaitForecast } from '../../../src/core/line/types.ts';
 import { at, fact, given, step } from '../../support/given.ts';
 import { raised } from '../../support/notices.ts';
 
@@ -14,18 +14,12 @@ const unknown = { known: false, newestAgeMin: null, usual: null } as const;
 
 /** Truck 2 would be in line at 10:30; leaving half an hour later, at 11:00. */
 const asked = { nowMs: at('10:00'), arriveInMin: 30, haulMin: 30 };
-const waits =
-  (nowMin: number | null, laterMin: number | null): ForecastWait =>
-  (_, { nowMs, arriveInMin }) => {
-    expect(nowMs).toBe(asked.nowMs);
-    expect([30, 60]).toContain(arriveInMin);
-    const min = arriveInMin === 30 ? nowMin : laterMin;
-    return min === null ? unknown : known(min);
-  };
-const advice = (facts: readonly Fact[], forecastWait: ForecastWait) => {
+const waits = (nowMin: number | null, laterMin: number | null): WaitForecast[] =>
+  [nowMin, laterMin].map((min) => (min === null ? unknown : known(min)));
+const advice = (facts: readonly Fact[], forecasts: readonly WaitForecast[]) => {
   const { harvest } = given(facts);
   const seen = lineObservations(harvest, NORTH, { fromMs: at('00:00'), toMs: at('23:59') });
-  return keepAtField(harvest, '2', seen, asked, forecastWait);
+  return keepAtField(harvest, '2', seen, asked, forecasts);
 };
 
 const loading = step('2', 'loading', '09:50');

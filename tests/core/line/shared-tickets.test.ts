@@ -6,7 +6,7 @@ import { asHeardBy, lineObservations } from '../../../src/core/line/observations
 import { sharedChanges, ownSharedTickets } from '../../../src/core/line/shared-tickets.ts';
 import { defaultProfile } from '../../../src/core/line/model/usual-day.ts';
 import { timelineOf } from '../../../src/core/line/model/timeline.ts';
-import { lookAtLines } from '../../../src/core/notices/line-look.ts';
+import { lineWarnings, lookAtLines } from '../../../src/core/notices/line-look.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact, loadsOf, step, ticket } from '../../support/given.ts';
 import { nastyDays } from '../../support/random-day.ts';
@@ -117,7 +117,10 @@ describe('what the others share', () => {
       highMin: 40,
       evidence: { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: null },
     });
-    const warned = (harvest: Harvest) => lookAtLines(harvest, zoneClock, at('09:10'), short).facts;
+    const warned = (harvest: Harvest) => {
+      const { doubts } = lookAtLines(harvest, zoneClock, at('09:10'));
+      return lineWarnings(doubts, doubts.map(short), at('09:10'));
+    };
     expect(warned(dayOf(waiting))).toMatchObject([{ warning: { about: 'stopped', waiting: ['2'] } }]);
     expect(warned(dayOf(waiting, [theirs('48233', '07:30', '08:55')]))).toEqual([]);
   });

@@ -161,7 +161,7 @@ describe('in a room that is not the crew’s', () => {
 describe('a fault in the handling', () => {
   const failingClock = () =>
     crewOn(database, {
-      running: {
+      bot: {
         clock: {
           ...zoneClock,
           wall: (zone, atMs) => {
@@ -186,7 +186,7 @@ describe('a fault in the handling', () => {
     });
     expect(said).toEqual([expect.stringMatching(/Your message is kept\. .*: local:asked\.$/)]);
     expect(crew.heardBy('ben')).toEqual(said);
-    expect(await parkedReasons(crew.running.roster.operation)).toEqual([
+    expect(await parkedReasons(crew.bot.roster.operation)).toEqual([
       ['ticket', null],
       ['asked', 'Error: the clock broke'],
     ]);
@@ -229,6 +229,6 @@ describe('two operations in one database', () => {
       expect.stringContaining('in 1 load.'),
     ]);
     expect(await tonsToday('07:48')).toContain('in 1 load.');
-    expect(crew.delivered.every((message) => message.operation === crew.running.roster.operation)).toBe(true);
+    expect(crew.delivered.every((message) => message.operation === crew.bot.roster.operation)).toBe(true);
   });
 });

@@ -58,7 +58,7 @@ const settingsFor = async (
   };
 };
 
-/** One running bot on `slack`; several may follow each other on the same cursor, as a restarted process would. */
+/** One bot bot on `slack`; several may follow each other on the same cursor, as a restarted process would. */
 export const startBot = (slack: LoopbackSlack, settings: SlackSettings, cursor: Cursor) => {
   const heard: Heard[] = [];
   const logs: string[] = [];

@@ -1,6 +1,5 @@
 import { foldHarvest } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
-import type { ForecastWait } from '../../core/line/types.ts';
 import type { Roster } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { ZoneClock } from '../../core/zone-clock.ts';
@@ -11,8 +10,8 @@ import type { Log } from '../../ports/log.ts';
 import type { WaitForecaster } from '../line/forecaster.ts';
 import type { SharedTicketCache } from '../line/shared-ticket-cache.ts';
 
-/** One operation under way: its lists as the operation file has them, its book, and the means of the shell. */
-export interface Running {
+/** The bot of one operation: its lists as the operation file has them, its book, and what it needs of the shell. */
+export interface Bot {
   roster: Roster;
   book: Book;
   clock: ZoneClock;
@@ -31,11 +30,13 @@ export interface Running {
   sharedTickets: SharedTicketCache;
 }
 
-/** With the forecasts of the line at hand. */
-export type Understanding = Running & { forecastWait: ForecastWait };
+/** What it takes to read the book. */
+export type Reader = Pick<Bot, 'roster' | 'facts' | 'sharedTickets'>;
+/** What it takes to put a message into words for somebody. */
+export type Sayer = Pick<Bot, 'clock' | 'platforms' | 'iso' | 'weatherBy' | 'log'>;
 
 /**
- * Facts that have been read from the book, and the day that they come to. Only the newer ones are read each time: the
+ * Facts that have been read from the book, and the harvest that they come to. Only the newer ones are read each time: the
  * rows of a season would otherwise cross from the database for every message.
  */
 export interface FactCache {
@@ -48,29 +49,32 @@ export interface FactCache {
 export const emptyCache = (): FactCache => ({ seq: 0, facts: [], harvest: null });
 
 /** All facts of the operation, with those that were written since. Call it on the open page: nobody writes meanwhile. */
-export const allFacts = async (running: Running, page: Page): Promise<readonly Fact[]> => {
-  const newer = await page.factsAfter(running.facts.seq);
+export const allFacts = async (bot: Reader, page: Page): Promise<readonly Fact[]> => {
+  const newer = await page.factsAfter(bot.facts.seq);
   const last = newer.at(-1);
   // What other transactions have committed stays true whether or not this one commits.
   if (last) {
-    const facts = [...running.facts.facts, ...newer.map((row) => row.fact)];
-    running.facts = { seq: last.seq, facts, harvest: null };
+    const facts = [...bot.facts.facts, ...newer.map((row) => row.fact)];
+    bot.facts = { seq: last.seq, facts, harvest: null };
   }
-  return running.facts.facts;
+  return bot.facts.facts;
 };
 
-/** What a page that is closed now has written last, and the day with it: the next message need not read and fold them. */
-export const remember = (running: Running, seq: number, harvest: Harvest): void => {
-  if (seq > running.facts.seq) running.facts = { seq, facts: harvest.facts, harvest };
+/** What a page that is closed now has written last, and the harvest with it: the next message need not fold again. */
+export const remember = (bot: Reader, seq: number, harvest: Harvest): void => {
+  if (seq > bot.facts.seq) bot.facts = { seq, facts: harvest.facts, harvest };
 };
 
-/** The day after these facts. That of all facts in the book is folded once. */
-export const harvestOf = (
-  { roster, facts: cache, sharedTickets: pool }: Running,
-  facts: readonly Fact[],
-): Harvest => {
-  const isOfBook = facts === cache.facts;
-  const harvest = (isOfBook ? cache.harvest : null) ?? foldHarvest(roster, facts);
-  if (isOfBook) cache.harvest = harvest;
-  return harvest.othersTickets === pool.tickets ? harvest : { ...harvest, othersTickets: pool.tickets };
+/** The harvest by the facts that have been read so far. */
+export const knownHarvest = ({ roster, facts: cache, sharedTickets }: Reader): Harvest => {
+  const harvest = cache.harvest ?? foldHarvest(roster, cache.facts);
+  cache.harvest = harvest;
+  const { tickets } = sharedTickets;
+  return harvest.othersTickets === tickets ? harvest : { ...harvest, othersTickets: tickets };
+};
+
+/** The harvest by all facts of the book. Call it on the open page: nobody writes meanwhile. */
+export const harvestOn = async (page: Page, bot: Reader): Promise<Harvest> => {
+  await allFacts(bot, page);
+  return knownHarvest(bot);
 };
