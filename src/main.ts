@@ -2,6 +2,7 @@
 import { fstatSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
+import { reasonOf } from './core/reason.ts';
 import { localChat } from '../adapters/local/chat.ts';
 import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
@@ -185,6 +186,6 @@ program
 try {
   await program.parseAsync();
 } catch (error) {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(reasonOf(error));
   process.exitCode = 1;
 }

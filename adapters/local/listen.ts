@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { Heard } from '../../src/ports/chat.ts';
 import { HELP, lineOf, type Line } from './commands.ts';
 import { aligned } from './render.ts';
@@ -34,7 +35,7 @@ const hear = async (session: Session, onHeard: OnHeard, event: Heard['event']): 
       event,
     });
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+    const why = reasonOf(error);
     session.terminal.print(`That was not saved (${why}). Say it again.`);
     return null;
   }

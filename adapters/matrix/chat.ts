@@ -1,5 +1,6 @@
 import { HttpApiEvent } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Chat, Heard, LinkedChat } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
@@ -10,7 +11,6 @@ import type { Session } from './connect/session.ts';
 import { openSession } from './connect/session.ts';
 import { startCrypto } from './crypto.ts';
 import type { Cursor } from './cursor.ts';
-import { reasonOf } from './failure.ts';
 import type { Invite } from './invites.ts';
 import { answerInvite, invitesIn } from './invites.ts';
 import { intake } from './intake.ts';

@@ -1,7 +1,8 @@
 import type { MatrixClient, Room } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { Post } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
-import { errorCode, failureOf, reasonOf } from './failure.ts';
+import { errorCode, failureOf } from './failure.ts';
 import type { Log } from './log.ts';
 import { pictureContent } from './picture.ts';
 import { choicesOf } from './reactions.ts';

@@ -1,5 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { failureOf, isLoggedOut, reasonOf } from './failure.ts';
+import { reasonOf } from '../../src/core/reason.ts';
+import { failureOf, isLoggedOut } from './failure.ts';
 import type { Log } from './log.ts';
 
 const FIRST_WAIT_MS = 500;

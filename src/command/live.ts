@@ -6,7 +6,7 @@ import { hear } from '../run/in/hear.ts';
 import { lineHistories } from '../run/line/service.ts';
 import { lineThreads } from '../run/line/thread.ts';
 import { knownHarvest } from '../run/host/bot.ts';
-import { reasonOf } from '../run/host/reason.ts';
+import { reasonOf } from '../core/reason.ts';
 import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
 import type { WeatherSource } from '../ports/weather.ts';

@@ -13,7 +13,7 @@ import type { OwedAnswer } from '../../ports/book.ts';
 import type { Outgoing } from '../../ports/outbox.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
-import { reasonOf } from '../host/reason.ts';
+import { reasonOf } from '../../core/reason.ts';
 import { forecastWaits } from '../line/service.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';
 import { outgoing } from '../out/outgoing.ts';

@@ -4,7 +4,7 @@ import type { Tell } from '../../core/telling.ts';
 import type { Heard } from '../../ports/chat.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
-import { reasonOf } from '../host/reason.ts';
+import { reasonOf } from '../../core/reason.ts';
 import { outgoing } from '../out/outgoing.ts';
 import { causeOf } from './cause.ts';
 

@@ -8,7 +8,7 @@ import type { StationId } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { lineLearner } from './learner.ts';
 import type { Bot } from '../host/bot.ts';
-import { reasonOf } from '../host/reason.ts';
+import { reasonOf } from '../../core/reason.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 import type { WaitForecaster } from './forecaster.ts';
 

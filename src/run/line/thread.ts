@@ -3,6 +3,7 @@
  * other forecasts within tens of milliseconds from what has been learned so far.
  */
 import { Worker } from 'node:worker_threads';
+import { reasonOf } from '../../core/reason.ts';
 import { signOfHistory } from '../../core/line/history.ts';
 import type { LineHistory } from '../../core/line/history.ts';
 import { noKnowledge } from '../../core/line/knowledge.ts';
@@ -97,7 +98,7 @@ export const lineThreads = (
       if (knowledge) learned.set(history.station, knowledge);
     } catch (error) {
       if (life.closed) return;
-      const why = error instanceof Error ? error.message : String(error);
+      const why = reasonOf(error);
       log.warn(
         { station: history.station, why },
         'The line was not learned; what was known before still holds',

@@ -1,4 +1,5 @@
 /** Messages go out: the only place that sends. */
+import { reasonOf } from '../../core/reason.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Chat, PostResult } from '../../ports/chat.ts';
 import type { Claimed, Outbox } from '../../ports/outbox.ts';
@@ -23,7 +24,7 @@ const post = async (
   try {
     return await chat.post({ key, to, said, repliesTo, replaces });
   } catch (error) {
-    return { result: 'unknown', why: error instanceof Error ? error.message : String(error) };
+    return { result: 'unknown', why: reasonOf(error) };
   }
 };
 

@@ -10,7 +10,7 @@ import type { EpochMs, Minutes } from '../../core/units.ts';
 import type { Page } from '../../ports/book.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
-import { reasonOf } from '../host/reason.ts';
+import { reasonOf } from '../../core/reason.ts';
 import { forecastWaits } from '../line/service.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';
 import { outgoingOf } from '../out/outgoing.ts';
