@@ -54,6 +54,7 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedCh
 
   return {
     platform: PLATFORM,
+    canEdit: true,
     listen: async (onHeard) => {
       const session = await openSession(settings, patience);
       const first = Promise.withResolvers<true>();

@@ -82,6 +82,7 @@ export const goLive = (
   bot.line = line;
   line.prepare(lineHistories(knownHarvest(bot), bot, Date.now()));
   const platforms = chats.map((chat) => chat.platform);
+  bot.editable = chats.filter(({ canEdit }) => canEdit).map(({ platform }) => platform);
   const send = counted(overChats(chats), bot.metrics);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
   const clockwork = oneAtATime(() => tick(bot, Date.now()), log);

@@ -43,6 +43,7 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     book: store.book,
     clock: zoneClock,
     line: lineHere(),
+    editable: [],
     weatherBy: null,
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,

@@ -68,6 +68,8 @@ export type PostResult =
 /** One chat platform. */
 export interface Chat {
   platform: string;
+  /** A message that was posted can be changed where people see it. Else a replacement is shown anew. */
+  canEdit: boolean;
   /** `onHeard` resolves when the message is safe in the database: acknowledge to the platform only then. */
   listen: (onHeard: (heard: Heard) => Promise<void>) => Promise<void>;
   post: (post: Post) => Promise<PostResult>;

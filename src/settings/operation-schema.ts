@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import type { Language, Role } from '../core/roster.ts';
+import { LANGUAGES } from '../core/roster.ts';
+import type { Role } from '../core/roster.ts';
 import * as values from './values.ts';
 
 const { text } = values;
@@ -11,7 +12,6 @@ const ROLES = [
   'digger-operator',
   'topper-operator',
 ] as const satisfies readonly Role[];
-const LANGUAGES = ['en', 'es'] as const satisfies readonly Language[];
 /** Half of a near round trip of 30 min; common practice, no source. */
 const SHORTEST_CYCLE_MIN = 15;
 const PLATFORMS = ['local', 'slack', 'matrix'] as const;

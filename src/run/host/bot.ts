@@ -19,6 +19,8 @@ export interface Bot {
   line: WaitForecaster;
   /** Platforms that have an adapter here; people are reached over these. */
   platforms: readonly string[];
+  /** Those of them on which a message can be changed after it was posted. */
+  editable: readonly string[];
   iso: (atMs: EpochMs) => string;
   /** Called after a commit that left something to deliver. */
   wakeDeliverer: () => void;
@@ -33,7 +35,7 @@ export interface Bot {
 /** What it takes to read the book. */
 export type Reader = Pick<Bot, 'roster' | 'facts' | 'sharedTickets'>;
 /** What it takes to put a message into words for somebody. */
-export type Sayer = Pick<Bot, 'clock' | 'platforms' | 'iso' | 'weatherBy' | 'log'>;
+export type Sayer = Pick<Bot, 'clock' | 'platforms' | 'editable' | 'iso' | 'weatherBy' | 'log'>;
 
 /**
  * Facts that have been read from the book, and the harvest that they come to. Only the newer ones are read each time: the

@@ -4,8 +4,6 @@
  */
 import { board } from '../../core/answers/board.ts';
 import { digState } from '../../core/notices/notices.ts';
-import { LOCAL } from '../../core/roster.ts';
-import type { Language } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { wallTimeOfDayMs } from '../../core/zone-clock.ts';
@@ -13,17 +11,12 @@ import type { Page, Shown } from '../../ports/book.ts';
 import type { Outgoing } from '../../ports/outbox.ts';
 import { dataOf } from '../../saying/data.ts';
 import { say } from '../../saying/say.ts';
+import { boardSlotFrom } from './board-slot.ts';
 import type { Sayer } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Between two changes of the same message: enough for people, and far below what the platforms allow. */
 const REST_MS = 20_000;
-
-/** A terminal has no message to change. The language is kept, as a change is of nobody's asking. */
-export const boardSlot = (platform: string, language: Language, cause: string): string | null =>
-  platform === LOCAL ? null : `board ${language} ${cause}`;
-
-const languageOf = (slot: string): Language => (slot.startsWith('board es ') ? 'es' : 'en');
 
 /** What a page changes. */
 export interface Change {
@@ -52,17 +45,13 @@ const boardOn = (harvest: Harvest, startMs: EpochMs, nowMs: EpochMs): Board => (
 const dueMs = (shown: Shown, nowMs: EpochMs): EpochMs =>
   shown.notBeforeMs > nowMs ? shown.notBeforeMs : Math.max(nowMs, shown.notBeforeMs + REST_MS);
 
-const changeOf = (shown: Shown, telling: Telling, bot: Sayer, change: Change): Outgoing => {
+const changeOf = (shown: Shown, telling: Telling, bot: Sayer, change: Change): Outgoing[] => {
   const { slot, platform, recipient, to } = shown;
   const { roster } = change.after;
-  const voice = {
-    language: languageOf(slot),
-    roster,
-    clock: bot.clock,
-    nowMs: change.nowMs,
-    zone: roster.zone,
-  };
-  return {
+  const language = boardSlotFrom(slot)?.language;
+  if (language === undefined) return [];
+  const voice = { language, roster, clock: bot.clock, nowMs: change.nowMs, zone: roster.zone };
+  const message: Outgoing = {
     key: `${slot} ${telling.tell} ${change.cause}`,
     recipient,
     platform,
@@ -77,6 +66,7 @@ const changeOf = (shown: Shown, telling: Telling, bot: Sayer, change: Change): O
     notBeforeMs: telling.tell === 'board' ? dueMs(shown, change.nowMs) : change.nowMs,
     expiresMs: null,
   };
+  return [message];
 };
 
 const isSameLane = (one: Outgoing, shown: Shown): boolean =>
@@ -93,7 +83,7 @@ export const boardChanges = async (page: Page, bot: Sayer, change: Change): Prom
   const shown = await page.shown('board', startMs);
   return shown.flatMap((one) => {
     if (asked.some((message) => isSameLane(message, one)))
-      return [changeOf(one, { tell: 'board-moved' }, bot, change)];
-    return moved ? [changeOf(one, telling, bot, change)] : [];
+      return changeOf(one, { tell: 'board-moved' }, bot, change);
+    return moved ? changeOf(one, telling, bot, change) : [];
   });
 };

@@ -15,8 +15,10 @@ const LONGEST_RETRY_MS = 10_000;
 
 export type Send = (message: Claimed) => Promise<PostResult>;
 
+type Poster = Pick<Chat, 'platform' | 'post'>;
+
 const post = async (
-  chats: readonly Chat[],
+  chats: readonly Poster[],
   { platform, key, to, said, repliesTo, replaces }: Claimed,
 ): Promise<PostResult> => {
   const chat = chats.find((c) => c.platform === platform);
@@ -32,7 +34,7 @@ const post = async (
  * Sends over the adapter of the message's platform. A message whose lease ran out while it is being posted, because the
  * machine slept or its clock was set, is not posted beside itself: whoever takes it over waits for the same answer.
  */
-export const overChats = (chats: readonly Chat[]): Send => {
+export const overChats = (chats: readonly Poster[]): Send => {
   const underWay = new Map<number, Promise<PostResult>>();
   return (message) => {
     const { id } = message;

@@ -12,7 +12,7 @@ import type { Outgoing, Recipient } from '../../ports/outbox.ts';
 import { dataOf } from '../../saying/data.ts';
 import { say, sayToRoom } from '../../saying/say.ts';
 import type { Voice } from '../../saying/voice.ts';
-import { boardSlot } from './boards.ts';
+import { boardSlotText } from './board-slot.ts';
 import type { Sayer } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
@@ -167,7 +167,10 @@ const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: S
     data: dataOf(telling, bot.iso),
     said: withSource(sayTo(telling, destined, occasion, bot), telling, bot.weatherBy),
     repliesTo,
-    slot: telling.tell === 'board' ? boardSlot(platform, languages[0] ?? 'en', cause) : null,
+    slot:
+      telling.tell === 'board' && bot.editable.includes(platform)
+        ? boardSlotText({ language: languages[0] ?? 'en', cause })
+        : null,
     urgent,
     notBeforeMs: nowMs,
     expiresMs: expires(telling, nowMs),
