@@ -1,10 +1,11 @@
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../src/core/units.ts';
+
 export interface Interval {
   fromMs: number;
   toMs: number;
 }
 
 const DURATION = /^P(?:(\d+)W)?(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?)?$/;
-const [WEEK_MS, DAY_MS, HOUR_MS, MINUTE_MS] = [604_800_000, 86_400_000, 3_600_000, 60_000] as const;
 
 /**
  * A day is 24 hours here, whatever the calendar at the place says: `P1DT1H` is 25 hours also over the end of daylight
@@ -14,8 +15,8 @@ const durationMs = (text: string): number | null => {
   const match = DURATION.exec(text);
   if (!match) return null;
   const [weeks, days, hours, minutes] = match.slice(1).map((digits) => Number(digits || 0));
-  const ms =
-    (weeks ?? 0) * WEEK_MS + (days ?? 0) * DAY_MS + (hours ?? 0) * HOUR_MS + (minutes ?? 0) * MINUTE_MS;
+  const allDays = 7 * (weeks ?? 0) + (days ?? 0);
+  const ms = allDays * MS_PER_DAY + (hours ?? 0) * MS_PER_HOUR + (minutes ?? 0) * MS_PER_MINUTE;
   return ms > 0 ? ms : null;
 };
 

@@ -1,4 +1,5 @@
 /** Forecasts of the US National Weather Service, https://www.weather.gov/documentation/services-web-api. */
+import { MS_PER_DAY, MS_PER_HOUR, hoursBetween } from '../../src/core/units.ts';
 import type { WeatherPlace, WeatherResult, WeatherSource, FreezeAlert } from '../../src/ports/weather.ts';
 import { freezeAlerts } from './alerts.ts';
 import { unusable } from './failure.ts';
@@ -11,11 +12,10 @@ import type { Links, Parsed, Reading } from './parse.ts';
 
 export type { NwsSettings } from './get.ts';
 
-const HOUR_MS = 3_600_000;
 /** Grid cells of a point move now and then, so that a link is asked for anew each day and when it leads nowhere. */
-const LINKS_HOLD_MS = 24 * HOUR_MS;
+const LINKS_HOLD_MS = MS_PER_DAY;
 /** Bodies 20-89 h old came with status 200 (https://github.com/weather-gov/api/issues/71); grids are renewed twice a day. */
-const OLDEST_MS = 18 * HOUR_MS;
+const OLDEST_MS = 18 * MS_PER_HOUR;
 
 type Parse = (body: unknown, nowMs: number) => Reading<Parsed>;
 type Found = { got: 'forecast'; parsed: Parsed } | { got: 'unchanged'; issuedMs: number } | Failure;
@@ -31,7 +31,7 @@ const pointOf = (place: WeatherPlace): string =>
   `${coordinate(place.latitude)},${coordinate(place.longitude)}`;
 
 const isOld = (issuedMs: number, nowMs: number): boolean => nowMs - issuedMs > OLDEST_MS;
-const hoursOld = (issuedMs: number, nowMs: number): string => ((nowMs - issuedMs) / HOUR_MS).toFixed(0);
+const hoursOld = (issuedMs: number, nowMs: number): string => hoursBetween(issuedMs, nowMs).toFixed(0);
 
 const forecastAt = (settings: Means, known: Map<string, Known>) => {
   const once = async (

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { MS_PER_MINUTE, isPlausibleAirF } from '../../src/core/units.ts';
 import type { ObservedAir } from '../../src/ports/weather.ts';
 import { getJson, onBase } from './get.ts';
 import type { Means } from './get.ts';
-import { fieldsOf, isEarthly, quantity, toF, unitName } from './parse.ts';
+import { fieldsOf, quantity, toF, unitName } from './parse.ts';
 
 /** Nearest first. */
 const stations = z.object({
@@ -16,7 +17,7 @@ const observation = z.object({
 
 /** The first station often measures no temperature just now (value null), so that the next ones are asked. */
 const STATIONS_ASKED = 3;
-const OLDEST_MS = 90 * 60_000;
+const OLDEST_MS = 90 * MS_PER_MINUTE;
 
 /** Rejected, questioned or bad by the quality control of MADIS (codes from memory). */
 const DOUBTED = new Set(['X', 'Q', 'B']);
@@ -37,7 +38,7 @@ export const parseObservation = (body: unknown, nowMs: number): ObservedAir | nu
   if (value === null || !convert || DOUBTED.has(qualityControl ?? '')) return null;
   const isRecent = atMs <= nowMs && nowMs - atMs <= OLDEST_MS;
   const temperatureF = convert(value);
-  return isRecent && isEarthly(temperatureF) ? { atMs, temperatureF } : null;
+  return isRecent && isPlausibleAirF(temperatureF) ? { atMs, temperatureF } : null;
 };
 
 /** Asks the stations behind that address, the nearest first, until one has measured the air. */

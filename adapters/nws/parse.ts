@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MM_PER_INCH, MS_PER_HOUR, fahrenheitFromCelsius, isPlausibleAirF } from '../../src/core/units.ts';
 import type { WeatherResult, PeriodHigh, RainTotal } from '../../src/ports/weather.ts';
 import { parseInterval } from './interval.ts';
 import type { Interval } from './interval.ts';
@@ -7,9 +8,6 @@ type Fresh = Extract<WeatherResult, { result: 'fresh' }>;
 export type Parsed = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
 /** A reply of the right shape, or what is wrong with it. */
 export type Reading<T> = { read: T } | { faulty: string };
-
-const HOUR_MS = 3_600_000;
-const MM_PER_INCH = 25.4;
 
 const layer = z.object({
   // An empty layer has no unit at all.
@@ -56,16 +54,10 @@ export const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => 
   return result.success ? { read: result.data } : { faulty: z.prettifyError(result.error) };
 };
 
-/**
- * The layers are whole °F that went through °C: 55 °F comes as 12.777777777777779, which must not become
- * 55.00000000000001 and so "above 55". Hence a thousandth of a degree.
- */
-const fahrenheit = (celsius: number): number => Math.round((celsius * 1.8 + 32) * 1000) / 1000;
-
-/** "Temperatures in the thousands" were seen: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
-export const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
-
-export const toF: Record<string, (value: number) => number> = { degC: fahrenheit, degF: (value) => value };
+export const toF: Record<string, (value: number) => number> = {
+  degC: fahrenheitFromCelsius,
+  degF: (value) => value,
+};
 export const unitName = (unit: string): string => unit.replace(/^(?:wmoUnit|unit):/, '');
 
 interface Values {
@@ -89,11 +81,12 @@ const valuesOf = (name: string, found: Layer | null | undefined, unit: string, n
   return { values, remarks };
 };
 
+/** Without implausible values, which have come: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
 const earthly = <T extends { temperatureF: number }>(
   name: string,
   list: readonly T[],
 ): { kept: T[]; remarks: string[] } => {
-  const kept = list.filter((entry) => isEarthly(entry.temperatureF));
+  const kept = list.filter((entry) => isPlausibleAirF(entry.temperatureF));
   const dropped = list.length - kept.length;
   return { kept, remarks: dropped === 0 ? [] : [`${name} has ${dropped} values beyond ±60 °C: left out`] };
 };
@@ -105,7 +98,7 @@ const clipped = (
 ): Parsed['hours'] => {
   const byStart = new Map(hours.map((hour) => [hour.startMs, hour]));
   return [...byStart.values()]
-    .filter((hour) => hour.startMs + HOUR_MS > nowMs)
+    .filter((hour) => hour.startMs + MS_PER_HOUR > nowMs)
     .sort((a, b) => a.startMs - b.startMs);
 };
 
@@ -114,9 +107,9 @@ const hoursOf = ({
   toMs,
   value,
 }: Interval & { value: number }): { startMs: number; temperatureF: number }[] =>
-  Array.from({ length: Math.ceil((toMs - fromMs) / HOUR_MS) }, (_, i) => ({
-    startMs: fromMs + i * HOUR_MS,
-    temperatureF: fahrenheit(value),
+  Array.from({ length: Math.ceil((toMs - fromMs) / MS_PER_HOUR) }, (_, i) => ({
+    startMs: fromMs + i * MS_PER_HOUR,
+    temperatureF: fahrenheitFromCelsius(value),
   }));
 
 const whole = (updateTime: string, parsed: Omit<Parsed, 'issuedMs'>): Reading<Parsed> => {
@@ -140,7 +133,7 @@ export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
     high.values.map(({ fromMs, toMs, value }): PeriodHigh => ({
       fromMs,
       toMs,
-      temperatureF: fahrenheit(value),
+      temperatureF: fahrenheitFromCelsius(value),
     })),
   );
   const rain = fall.values.map(({ fromMs, toMs, value }): RainTotal => ({

@@ -1,4 +1,5 @@
 import { webApi } from '@slack/bolt';
+import { MS_PER_HOUR, MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
 import type { Cursor } from './cursor.ts';
 import { errorCode, reasonOf } from './failure.ts';
 import { slackHistory } from './history.ts';
@@ -9,12 +10,12 @@ import { heardEdit, heardMessage } from './messages.ts';
 import { pause } from './patience.ts';
 
 /** Common practice, no source: a message may show up in the history a little after a later one. */
-const OVERLAP_MS = 60_000;
+const OVERLAP_MS = MS_PER_MINUTE;
 
 /** After a time of deafness: as far back as a day's work, for threads and edits of messages already known. */
-export const SHIFT_MS = 12 * 60 * 60_000;
+export const SHIFT_MS = 12 * MS_PER_HOUR;
 /** In between: just for what was missed lately. */
-export const LATELY_MS = 10 * 60_000;
+export const LATELY_MS = 10 * MS_PER_MINUTE;
 
 /**
  * Reads what was written while the bot was deaf. Slack stores nothing for an app that is away, and hands an event to
@@ -75,7 +76,7 @@ export const reader = (web: webApi.WebClient, cursor: Cursor, ears: Ears, closin
       await readChannel(channel, lookBackMs);
     } catch (error) {
       if (error instanceof webApi.WebAPIRateLimitedError && !closing.aborted) {
-        await pause(error.retryAfter * 1000, closing);
+        await pause(error.retryAfter * MS_PER_SECOND, closing);
         await readPatiently(channel, lookBackMs);
         return;
       }

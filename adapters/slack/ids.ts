@@ -1,3 +1,4 @@
+import { MS_PER_SECOND } from '../../src/core/units.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 
 /** Name of the platform in `Heard` and `Outgoing`. */
@@ -40,4 +41,4 @@ export const roomOf = (channel: string): string | null => (isDirect(channel) ? n
 
 /** Rounded to the microsecond, which is what a ts holds, then down: nothing is sent after it was heard. */
 export const msFromTs = (ts: string): EpochMs => Math.floor(Math.round(Number(ts) * 1_000_000) / 1000);
-export const tsFromMs = (ms: EpochMs): string => (ms / 1000).toFixed(6);
+export const tsFromMs = (ms: EpochMs): string => (ms / MS_PER_SECOND).toFixed(6);

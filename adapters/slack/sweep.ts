@@ -1,4 +1,5 @@
 import { webApi } from '@slack/bolt';
+import { MS_PER_SECOND } from '../../src/core/units.ts';
 import { LATELY_MS, SHIFT_MS } from './backfill.ts';
 import { reasonOf } from './failure.ts';
 import type { Log } from './log.ts';
@@ -6,7 +7,7 @@ import { backoffMs, pause } from './patience.ts';
 
 /** Slack's own wish to wait comes first. */
 const waitMs = (error: unknown, failures: number): number =>
-  error instanceof webApi.WebAPIRateLimitedError ? error.retryAfter * 1000 : backoffMs(failures + 1);
+  error instanceof webApi.WebAPIRateLimitedError ? error.retryAfter * MS_PER_SECOND : backoffMs(failures + 1);
 
 /**
  * Reads up after every connection and, in between, every `everyMs`; a failed reading is tried again until it succeeds.

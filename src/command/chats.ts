@@ -1,6 +1,7 @@
 /** The chats that the settings name, beside the terminal. */
 import { mayManage } from '../core/roster.ts';
 import type { Roster } from '../core/roster.ts';
+import { MS_PER_MINUTE } from '../core/units.ts';
 import type { LinkedChat } from '../ports/chat.ts';
 import type { DrawPicture } from '../ports/picture.ts';
 import { tellFromAdapter } from '../run/in/from-adapter.ts';
@@ -18,9 +19,9 @@ interface Means {
 }
 
 /** Slack hands each message to one socket of the app; what another one swallowed is read from the history so often. */
-const SWEEP_EVERY_MS = 5 * 60_000;
+const SWEEP_EVERY_MS = 5 * MS_PER_MINUTE;
 /** A key mostly comes within seconds of its message; common practice, no source. */
-const KEY_WAIT_MS = 60_000;
+const KEY_WAIT_MS = MS_PER_MINUTE;
 
 export const platformsOf = ({ slack, matrix }: Settings): string[] => [
   ...(slack === null ? [] : ['slack']),

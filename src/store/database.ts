@@ -4,6 +4,7 @@ import { migrate as migratePglite } from 'drizzle-orm/pglite/migrator';
 import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
 import { migrate as migratePostgres } from 'drizzle-orm/postgres-js/migrator';
 import postgres from 'postgres';
+import { MS_PER_MINUTE } from '../core/units.ts';
 import { openEmbedded } from './embedded.ts';
 import { migrateWith } from './migrate.ts';
 import type { Db } from './db.ts';
@@ -68,6 +69,6 @@ const connection = {
   connection: {
     application_name: 'fieldbell',
     // A process that was cut off in a transaction would hold its operation's lock until TCP gives up, some 2 h.
-    idle_in_transaction_session_timeout: 60_000,
+    idle_in_transaction_session_timeout: MS_PER_MINUTE,
   },
 };

@@ -4,7 +4,7 @@
  * over a local residual; Lei et al., JASA 113(523), 2018).
  */
 import type { Interval } from '../../src/core/line/model/calibration.ts';
-import { quantile } from '../../src/core/line/wait-forecast.ts';
+import { quantile } from '../../src/core/statistics.ts';
 
 export interface Past {
   forecastMin: number;

@@ -5,7 +5,8 @@
  * MSOM 11(3), 2009, and the queue-length predictor named there; the blend and the widths are common practice, no
  * source.
  */
-import { minutesBetween } from '../units.ts';
+import { Z_80, mean } from '../statistics.ts';
+import { MIN_PER_HOUR, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { Evidence, ForecastWait, HeadCount, LineObservations, Visit } from './types.ts';
 
@@ -20,7 +21,6 @@ export const DEFAULT_MIN_PER_TRUCK = 4.8;
 const OLDEST_USABLE_MIN = 120;
 /** A head count loses half of its weight against observed waits in this time. */
 const COUNT_HALF_LIFE_MIN = 20;
-const Z_80 = 1.2816;
 
 /** A wait that one of our trucks had, or (`over` false) has had so far. */
 interface SeenWait {
@@ -52,9 +52,6 @@ const pilersWorking = (observations: LineObservations, nowMs: EpochMs): number =
   const report = newest(observations.pilers, nowMs);
   return Math.max(1, (report?.open ?? observations.usualPilers) - (report?.down ?? 0));
 };
-
-const mean = (numbers: readonly number[]): number =>
-  numbers.reduce((sum, number) => sum + number, 0) / numbers.length;
 
 /** Last observed wait, blended half and half with the mean of the hour before it. */
 const observedWait = (waits: readonly SeenWait[], nowMs: EpochMs): SeenWait | null => {
@@ -120,7 +117,7 @@ export const firstEstimate: ForecastWait = (observations, { nowMs, arriveInMin }
     evidence: {
       lastSerial: lastSerial(visits, nowMs),
       trucksAhead: medianMin / minPerTruck,
-      ratePerHour: 60 / minPerTruck,
+      ratePerHour: MIN_PER_HOUR / minPerTruck,
       newestAgeMin,
     },
   };

@@ -1,5 +1,5 @@
 /** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
-import { minutesBetween } from '../units.ts';
+import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { FRESH_CALIBRATION, learnedFrom } from './model/calibration.ts';
 import type { Calibration, Interval } from './model/calibration.ts';
@@ -30,8 +30,6 @@ export const forecastWith = ({ opensAfterMin, profile, calibration }: LineKnowle
   return (observations, ask) => forecast(openedAfter(observations, opensAfterMin, ask.nowMs), ask);
 };
 
-const HOUR_MIN = 60;
-
 const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
   const seen = past.flatMap(({ visits, opening }) =>
     visits.flatMap(({ joinedMs, firstWeighedMs, secondWeighedMs }) => {
@@ -40,8 +38,8 @@ const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
     }),
   );
   if (seen.length === 0) return null;
-  const hour = Math.floor(Math.min(...seen) / HOUR_MIN) * HOUR_MIN;
-  return Math.max(0, hour - HOUR_MIN);
+  const hour = Math.floor(Math.min(...seen) / MIN_PER_HOUR) * MIN_PER_HOUR;
+  return Math.max(0, hour - MIN_PER_HOUR);
 };
 
 /** The station's usual day. Takes seconds for a season. */
@@ -80,7 +78,7 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: UsualD
     return [];
   const toldMin = Math.max(0, trip.weighedMin - trip.joinedMin);
   const lateMin = Math.min(LATE_MIN, toldMin);
-  return [{ observations, visit, joinedMs: joinedMs - lateMin * 60_000, waitMin: toldMin + lateMin }];
+  return [{ observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: toldMin + lateMin }];
 };
 
 /** In the order in which their tickets came in, the newest last. */
@@ -100,7 +98,7 @@ export const forecastBefore = (
   leadMin: Minutes,
   { opensAfterMin, profile }: LineKnowledge,
 ): Interval | null => {
-  const nowMs = joinedMs - leadMin * 60_000;
+  const nowMs = joinedMs - leadMin * MS_PER_MINUTE;
   const others = observations.visits.filter((other) => other !== visit);
   const seen = asHeardBy({ ...observations, visits: others }, nowMs);
   const forecast = forecastWith({ opensAfterMin, profile, calibration: FRESH_CALIBRATION });

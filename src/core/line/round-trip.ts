@@ -5,12 +5,12 @@ import { fieldById } from '../roster.ts';
 import type { FieldId, StationId, TruckId } from '../roster.ts';
 import { acresPerHour } from '../answers/field-capacity.ts';
 import { meanLoadLb } from '../answers/left.ts';
-import { LB_PER_SHORT_TON, minutesBetween } from '../units.ts';
+import { LB_PER_SHORT_TON, MIN_PER_HOUR, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { FleetCycle } from './fleet.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { allLoads } from '../harvest/harvest.ts';
-import { median } from '../statistics.ts';
+import { Z_80, median } from '../statistics.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
 
 /** Where nothing tells otherwise: 10-12 min to fill a truck of 20 tons; common practice, no source. */
@@ -44,7 +44,7 @@ const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
   const { digger } = harvest.roster;
   const tonsPerAcre = field === null ? null : (fieldById(harvest.roster, field)?.yieldTonsPerAcre ?? null);
   if (digger === null || tonsPerAcre === null) return null;
-  return (60 * meanLoadLb(harvest)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
+  return (MIN_PER_HOUR * meanLoadLb(harvest)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
 };
 
 /** Trucks leave one after another: where one waits for the other the gap is the loading time, else it is longer. */
@@ -80,8 +80,6 @@ const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>
 
 /** Travel and unloading scatter by so much of their mean; common practice, no source. */
 const AWAY_CV = 0.25;
-/** From the middle of an 80 % interval to its ends, in standard deviations. */
-const Z_80 = 1.2816;
 
 /** The way back takes about as long as the way there; common practice, no source. */
 export const haulCycle = (

@@ -1,5 +1,6 @@
 /** The wait forecast: paths of the day, weighed by what the crew reported, and run on to the truck's arrival. */
-import { addMinutes, minutesBetween } from '../units.ts';
+import { quantile } from '../statistics.ts';
+import { MIN_PER_HOUR, MS_PER_MINUTE, addMinutes, minutesBetween } from '../units.ts';
 import type { Minutes } from '../units.ts';
 import { calibrated } from './model/calibration.ts';
 import type { Calibration } from './model/calibration.ts';
@@ -71,7 +72,7 @@ export const filterOf = (
   timeline: Timeline,
   nowMin: Minutes,
 ): Filter => {
-  const random = randomFrom(seedOf(timeline.openingMs / 60_000, timeline.events.length));
+  const random = randomFrom(seedOf(timeline.openingMs / MS_PER_MINUTE, timeline.events.length));
   const rateSd = profile.days > 0 ? 0.13 : 0.2;
   const prior = {
     perPilerMin: 1 / profile.minPerTruck,
@@ -106,7 +107,7 @@ const runOn = (filter: Filter, arriveInMin: Minutes): Runs => {
   return {
     wait: (share) => quantile(waits, share),
     trucksAhead: Math.round(quantile(ahead, 0.5)),
-    ratePerHour: (60 * rates.reduce((sum, rate) => sum + rate, 0)) / rates.length,
+    ratePerHour: (MIN_PER_HOUR * rates.reduce((sum, rate) => sum + rate, 0)) / rates.length,
   };
 };
 
@@ -122,13 +123,6 @@ const waitOf = (particle: Particle, shared: Step, filter: Filter): Minutes => {
       return min + (STEP_MIN * (number - before)) / Math.max(0.01, particle.weighed - before);
   }
   return LONGEST_WAIT_MIN;
-};
-
-export const quantile = (sorted: readonly number[], share: number): number => {
-  const at = share * (sorted.length - 1);
-  const low = sorted[Math.floor(at)] ?? 0;
-  const high = sorted[Math.ceil(at)] ?? low;
-  return low + (high - low) * (at - Math.floor(at));
 };
 
 const evidenceOf = (

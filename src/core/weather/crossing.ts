@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import type { HourlyTemperature } from './types.ts';
 
@@ -16,8 +17,6 @@ export interface Crossings {
   /** When the last exceedance of the window ends, perhaps after the window; null where the forecast ends before. */
   downMs: EpochMs | null;
 }
-
-const MS_PER_HOUR = 3_600_000;
 
 /**
  * Hourly values as nodes in order of time. The value of an hour stands at the hour's start, which is how grid values

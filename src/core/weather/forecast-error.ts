@@ -1,5 +1,6 @@
+import { mean, normalShareBelow } from '../statistics.ts';
+import { hoursBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
-import { normalShareBelow } from './normal.ts';
 
 /** A day's highest temperature as it was forecast and as it came. */
 export interface ForecastPair {
@@ -46,9 +47,6 @@ const usualSdF = (leadHours: number): Fahrenheit => {
   return left[1] + share * (right[1] - left[1]);
 };
 
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
-
 /**
  * The error to expect at a lead, learned from the pairs of that place with about the same lead (within 12 h) once there
  * are 30 of them. The more pairs, the more they count: half at 30, three quarters at 90.
@@ -76,4 +74,4 @@ export const chanceAbove = (limitF: Fahrenheit, forecastF: Fahrenheit, error: Fo
 };
 
 export const leadHours = (issuedMs: EpochMs, peakMs: EpochMs): number =>
-  Math.max(0, (peakMs - issuedMs) / 3_600_000);
+  Math.max(0, hoursBetween(issuedMs, peakMs));

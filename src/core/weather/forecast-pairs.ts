@@ -1,4 +1,5 @@
 import type { Fact, FactOf } from '../book/facts.ts';
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
@@ -6,8 +7,6 @@ import { crossings, nodesOf } from './crossing.ts';
 import { leadHours } from './forecast-error.ts';
 import type { ForecastPair } from './forecast-error.ts';
 import { HEAT_OPTIONS } from './heat-options.ts';
-
-const MS_PER_HOUR = 3_600_000;
 
 /** With fewer hours of an afternoon measured its high may have been missed. */
 const FEWEST_HOURS = 5;

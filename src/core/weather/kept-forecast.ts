@@ -1,12 +1,11 @@
 import type { FactOf } from '../book/facts.ts';
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { stretchToHighs } from './highs.ts';
 import type { PeriodHigh } from './highs.ts';
 import type { HourlyTemperature, RainTotal } from './types.ts';
 
 type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
-
-const MS_PER_HOUR = 3_600_000;
 
 /** The rest of today and the two days after: further ahead nothing is decided or planned. Rain is told of three days. */
 const KEPT_HOURS = 60;

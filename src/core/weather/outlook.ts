@@ -1,3 +1,4 @@
+import { hoursBetween, minutesBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
@@ -58,7 +59,7 @@ export const OUTLOOK_OPTIONS: OutlookOptions = { heat: HEAT_OPTIONS, frost: FROS
 
 /** Of sun on a crown that is topped last of all and then left, until the warmest of the day. */
 const sunHours = (peakMs: EpochMs, stopToppingMs: EpochMs | null): number =>
-  stopToppingMs === null ? 0 : Math.max(0, (peakMs - stopToppingMs) / 3_600_000);
+  stopToppingMs === null ? 0 : Math.max(0, hoursBetween(stopToppingMs, peakMs));
 
 const frostOf = (
   forecast: IssuedForecast,
@@ -66,7 +67,7 @@ const frostOf = (
   toMs: EpochMs,
   frost: FrostOptions,
 ): Outlook['frost'] => {
-  const night = { ...frost, horizonMin: (toMs - fromMs) / 60_000 };
+  const night = { ...frost, horizonMin: minutesBetween(fromMs, toMs) };
   const spell = coldSpell(forecast, fromMs, night);
   const alerted = frost.alerts.some(
     ({ onsetMs, endsMs }) => (onsetMs ?? fromMs) < toMs && (endsMs === null || endsMs > fromMs),

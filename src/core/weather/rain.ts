@@ -1,4 +1,4 @@
-import { MS_PER_MINUTE } from '../units.ts';
+import { MS_PER_DAY } from '../units.ts';
 import type { EpochMs, Span } from '../units.ts';
 import type { RainTotal } from './types.ts';
 
@@ -11,8 +11,6 @@ export const rainWithin = (totals: readonly RainTotal[], span: Span): number =>
     const sharedMs = Math.min(toMs, span.toMs) - Math.max(fromMs, span.fromMs);
     return sharedMs > 0 ? sum + (inches * sharedMs) / (toMs - fromMs) : sum;
   }, 0);
-
-const DAY_MS = 24 * 60 * MS_PER_MINUTE;
 
 interface RainForecast {
   hours: readonly { startMs: EpochMs }[];
@@ -40,7 +38,7 @@ export const rainAround = (
       return fromMs < toMs ? sum + rainWithin(rain, { fromMs, toMs }) : sum;
     }, 0);
   return {
-    beforeIn: within({ fromMs: nowMs - DAY_MS, toMs: nowMs }),
-    nextIn: within({ fromMs: nowMs, toMs: nowMs + DAY_MS }),
+    beforeIn: within({ fromMs: nowMs - MS_PER_DAY, toMs: nowMs }),
+    nextIn: within({ fromMs: nowMs, toMs: nowMs + MS_PER_DAY }),
   };
 };

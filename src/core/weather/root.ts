@@ -6,12 +6,10 @@
  * away: crowns then warm faster than the air ("Beat the heat when topping sugarbeets", Michigan State University
  * Extension: about 5 °F an hour in the sun of 4 October 2011, up to 13.5 °F above beets with leaves).
  */
+import { HOURS_PER_DAY, MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { nodesOf, temperatureAt } from './crossing.ts';
 import type { HourlyTemperature } from './types.ts';
-
-const HOURS_PER_DAY = 24;
-const MS_PER_HOUR = 3_600_000;
 
 /** Daily damping depth of arable soil, 10-12 cm: a rule of thumb, from memory (Hillel; Campbell & Norman). */
 export const USUAL_DAMPING_CM = 11;

@@ -2,7 +2,7 @@
  * What nobody can have: the true line, pilers, rates and opening times now, and the trips under way; only the chances
  * that are still to be drawn are unknown. The bound that any rule is measured against.
  */
-import { quantile } from '../../../src/core/line/wait-forecast.ts';
+import { quantile } from '../../../src/core/statistics.ts';
 import { randomFrom, seedOf } from '../../../src/core/line/model/random.ts';
 import type { Interval } from '../../../src/core/line/model/calibration.ts';
 import { copyDay, join, runDay } from '../simulator/day.ts';

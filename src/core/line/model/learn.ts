@@ -1,7 +1,8 @@
 /** Learns a station's profile from past days of the operation's own tickets. */
 import { minutesBetween } from '../../units.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
-import { filterOf, quantile } from '../wait-forecast.ts';
+import { mean, quantile } from '../../statistics.ts';
+import { filterOf } from '../wait-forecast.ts';
 import { BIN_MIN, DAY_BINS, defaultProfile } from './usual-day.ts';
 import type { Particle } from './particle.ts';
 import type { UsualDay, UsualWait } from './usual-day.ts';
@@ -223,9 +224,6 @@ const explained = (days: readonly LineObservations[], profile: UsualDay): UsualD
     usualLine: byBin(({ line }) => line),
   };
 };
-
-const mean = (numbers: readonly number[]): number =>
-  numbers.reduce((sum, number) => sum + number, 0) / numbers.length;
 
 /** Pseudo-days and pseudo-spans at the default noise. */
 const NOISE_PRIOR = 8;
