@@ -22,7 +22,6 @@ export type Celsius = Unit<'degC'>;
 
 const KG_PER_LB = 0.45359237;
 export const LB_PER_SHORT_TON = 2000;
-export const KG_PER_SHORT_TON = 907.18474;
 /** Exact: 1 in. is 25.4 mm (NIST SP 811, Appendix B). */
 export const MM_PER_INCH = 25.4;
 export const MS_PER_SECOND = 1_000;
@@ -50,6 +49,9 @@ export const addMinutes = (atMs: EpochMs, minutes: Minutes): EpochMs => atMs + m
  */
 export const fahrenheitFromCelsius = (c: Celsius): Fahrenheit => Math.round((c * 1.8 + 32) * 1000) / 1000;
 export const celsiusFromFahrenheit = (f: Fahrenheit): Celsius => (f - 32) / 1.8;
+
+/** 0 °C. */
+export const FREEZING_F: Fahrenheit = 32;
 
 /** Services have sent values in the thousands; air beyond ±60 °C is a fault of the service. Grade: chosen. */
 export const isPlausibleAirF = (temperatureF: Fahrenheit): boolean =>

@@ -1,6 +1,7 @@
 import { mean, normalShareBelow } from '../statistics.ts';
 import { hoursBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
+import { CHANCE_RANGE, FEWEST_PAIRS, SAME_LEAD_HOURS, USUAL_SD } from './assumptions.ts';
 
 /** A day's highest temperature as it was forecast and as it came. */
 export interface ForecastPair {
@@ -16,29 +17,7 @@ export interface ForecastError {
   sdF: Fahrenheit;
 }
 
-/** Fewer pairs than this teach nothing. */
-export const FEWEST_PAIRS = 30;
-
-/** Never told as impossible or certain: misses by 10 °F are four times as frequent as the normal curve has them. */
-export const CHANCE_RANGE = [0.02, 0.98] as const;
-
-/**
- * Standard deviation of day-high forecasts in °F by lead in hours, for the plains and the Snake River.
- * 24 and 48 h: Brooks & Doswell 1996 (Oklahoma City, 12-24 h: mean absolute error 2.80 °F, root mean square 3.80 °F) and
- * the day-1 share within 3 °F of 68 % (forecastadvisor.com, 24 September 2006). 6 h and 72 h on: from memory of the
- * growth of such errors; no source.
- */
-const USUAL_SD: readonly (readonly [leadHours: number, sdF: number])[] = [
-  [6, 2.0],
-  [24, 3.0],
-  [48, 3.8],
-  [72, 4.3],
-  [96, 4.9],
-  [120, 5.5],
-  [144, 6.2],
-  [168, 6.9],
-];
-
+/** Between the leads of the table on straight lines, before and after it as at its ends. */
 const usualSdF = (leadHours: number): Fahrenheit => {
   const after = USUAL_SD.findIndex(([hours]) => hours >= leadHours);
   const right = USUAL_SD[after] ?? USUAL_SD.at(-1) ?? [0, 0];
@@ -54,7 +33,7 @@ const usualSdF = (leadHours: number): Fahrenheit => {
 export const expectedError = (leadHours: number, pairs: readonly ForecastPair[]): ForecastError => {
   const usual = { biasF: 0, sdF: usualSdF(leadHours) };
   const errors = pairs
-    .filter((pair) => Math.abs(pair.leadHours - leadHours) <= 12)
+    .filter((pair) => Math.abs(pair.leadHours - leadHours) <= SAME_LEAD_HOURS)
     .map((pair) => pair.observedF - pair.forecastF);
   if (errors.length < FEWEST_PAIRS) return usual;
   const biasF = mean(errors);

@@ -3,22 +3,18 @@ import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import {
+  AFTERNOON_HOURS,
+  COMPARED_DAYS_AHEAD,
+  COMPARED_FORECAST_HOUR,
+  COMPARED_WITHIN_HOURS,
+  FEWEST_HOURS_MEASURED,
+} from './assumptions.ts';
 import { crossings, nodesOf } from './crossing.ts';
 import { leadHours } from './forecast-error.ts';
 import type { ForecastPair } from './forecast-error.ts';
-import { HEAT_OPTIONS } from './heat-options.ts';
 
-/** With fewer hours of an afternoon measured its high may have been missed. */
-const FEWEST_HOURS = 5;
-
-/**
- * The forecasts that are compared: the last one before five in the morning of the day itself and of the day before.
- * One a day for each lead, since the errors of forecasts that follow each other are nearly the same and would count as
- * many pairs where they are one.
- */
-const ISSUE_HOUR = 5;
-const DAYS_AHEAD = [0, 1];
-const ISSUED_WITHIN_MS = 12 * MS_PER_HOUR;
+const COMPARED_WITHIN_MS = COMPARED_WITHIN_HOURS * MS_PER_HOUR;
 
 interface Place {
   id: string;
@@ -36,7 +32,7 @@ const afternoons = (
   { zone }: Place,
   clock: ZoneClock,
 ): Afternoon[] => {
-  const [from, to] = HEAT_OPTIONS.windowHours;
+  const [from, to] = AFTERNOON_HOURS;
   const found: Afternoon[] = [];
   let endMs: EpochMs = -Infinity;
   for (const one of observed.toSorted((a, b) => a.atMs - b.atMs)) {
@@ -54,7 +50,9 @@ const afternoons = (
 /** Null = not measured well enough. */
 const highOf = ({ measured }: Afternoon): Fahrenheit | null => {
   const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
-  return hours.size < FEWEST_HOURS ? null : Math.max(...measured.map(({ temperatureF }) => temperatureF));
+  return hours.size < FEWEST_HOURS_MEASURED
+    ? null
+    : Math.max(...measured.map(({ temperatureF }) => temperatureF));
 };
 
 const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): boolean => {
@@ -63,7 +61,10 @@ const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): b
   return first !== undefined && last !== undefined && first.atMs <= fromMs && last.atMs >= toMs;
 };
 
-/** Afternoon highs of one place as they were forecast and as they came, from all facts. */
+/**
+ * Afternoon highs of one place as they were forecast and as they came, from all facts. One forecast a day for each lead:
+ * the errors of forecasts that follow each other are nearly the same, and would count as many pairs where they are one.
+ */
 export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneClock): ForecastPair[] => {
   const observed = facts.flatMap((fact) =>
     fact.kind === 'air-observed' && fact.place === place.id ? [fact] : [],
@@ -72,9 +73,9 @@ export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneC
     fact.kind === 'forecast-issued' && fact.place === place.id ? [fact] : [],
   );
   const pairOf = (window: Span, observedF: Fahrenheit, daysAhead: number): ForecastPair[] => {
-    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, ISSUE_HOUR, 0, -daysAhead);
+    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, COMPARED_FORECAST_HOUR, 0, -daysAhead);
     const inTime = forecasts.filter(
-      ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - ISSUED_WITHIN_MS,
+      ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - COMPARED_WITHIN_MS,
     );
     const newestMs = Math.max(...inTime.map(({ issuedMs }) => issuedMs));
     const forecast = inTime.find(({ issuedMs }) => issuedMs === newestMs);
@@ -85,6 +86,6 @@ export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneC
   };
   return afternoons(observed, place, clock).flatMap((day) => {
     const highF = highOf(day);
-    return highF === null ? [] : DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
+    return highF === null ? [] : COMPARED_DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
   });
 };

@@ -1,7 +1,8 @@
 import type { NoticeStep } from '../book/facts.ts';
-import { MS_PER_MINUTE } from '../units.ts';
+import { FREEZING_F, MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { FREEZING_F, FROST_OPTIONS, coldSpell } from './cold-spell.ts';
+import { NIGHT_MIN } from './assumptions.ts';
+import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { ColdSpell, CrownCheck, FrostOptions } from './cold-spell.ts';
 import { earlier5 } from './ladder.ts';
 import { allClear } from './steps.ts';
@@ -98,8 +99,7 @@ const reconsider = (
   return isMild && isFresh ? allClear(current, nowMs, 'forecast') : null;
 };
 
-/** Half a day: a person who calls a hold off before it begins has judged that night. Chosen. */
-const NIGHT_MS = 12 * 60 * MS_PER_MINUTE;
+const NIGHT_MS = NIGHT_MIN * MS_PER_MINUTE;
 
 /** A watch is for one night, and says nothing of the next: it ends six hours after the coldest hour. */
 const isLapsed = ({ stage, peakMs, stopToppingMs }: NoticeStep, { nowMs }: FrostCase): boolean =>

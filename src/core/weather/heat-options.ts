@@ -1,9 +1,12 @@
-import type { EpochMs, Fahrenheit, Minutes } from '../units.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { HEAT_FIGURES } from './assumptions.ts';
 import type { ForecastPair } from './forecast-error.ts';
 import { NO_HAUL } from './ladder.ts';
 import type { Haul } from './ladder.ts';
 import type { HourlyTemperature, IssuedForecast } from './types.ts';
+
+type Figures = typeof HEAT_FIGURES;
 
 export interface HeatStation {
   id: string;
@@ -26,7 +29,8 @@ export interface StationWord {
   untilMs: EpochMs | null;
 }
 
-export interface HeatOptions {
+/** The figures of the heat stop, and what is known beside the newest forecast. */
+export interface HeatOptions extends Figures {
   /** When the current step was raised; null = not known, then its stop time counts. */
   lastStepMs: EpochMs | null;
   /**
@@ -41,59 +45,16 @@ export interface HeatOptions {
   haul: Haul;
   /** How the forecasts of this place have come true so far. */
   pairs: readonly ForecastPair[];
-
-  /** Start and end hour (0-24, wall time) of the afternoon window. */
-  windowHours: readonly [number, number];
-  /** The digger stays less than 30 min behind the topper (Dean, "Protecting Roots", Sugar Producer, August 2012). */
-  toppingLeadMin: Minutes;
-  /** Confidence for a watch and for a stop: the two tiers of the US National Weather Service (weather.gov/rlx/criteria). */
-  watchChance: number;
-  stopChance: number;
-  /** Likely is enough when no more than this is left before the topper must stop. Chosen. */
-  lastCallMin: Minutes;
-  /** Dig again only when so far below the limit and for so long. Chosen; no published restart rule was found. */
-  deadbandF: Fahrenheit;
-  coolForMin: Minutes;
-  /** It pays to dig again only when it then stays within the limit for this long. Chosen. */
-  worthMin: Minutes;
-  /**
-   * Roots at 4-6 in. follow the air by 3-5 h (damped wave, Hillel 1982); of that, the wait for the deadband takes a
-   * part. Chosen. A measured root within its limit takes its place.
-   */
-  rootLagMin: Minutes;
-  /** For how long a measured root says more than the forecast. Chosen. */
-  rootHoldsMin: Minutes;
-  /** A stop time that moves by less is not told. */
-  updateMin: Minutes;
-  /** Nor is a restart, once digging has stopped. */
-  restartUpdateMin: Minutes;
-  /** No all-clear sooner after the last step: the off-delay of OPC UA part 9, annex B. */
-  dwellMin: Minutes;
-  /** An older forecast may stop the dig, but not resume it. */
-  maxAgeMin: Minutes;
 }
 
 export const HEAT_OPTIONS: HeatOptions = {
+  ...HEAT_FIGURES,
   lastStepMs: null,
   earlier: [],
   rootReadings: [],
   stationWord: null,
   haul: NO_HAUL,
   pairs: [],
-  windowHours: [12, 18],
-  toppingLeadMin: 30,
-  watchChance: 0.5,
-  stopChance: 0.8,
-  lastCallMin: 60,
-  deadbandF: 2,
-  coolForMin: 60,
-  worthMin: 240,
-  rootLagMin: 120,
-  rootHoldsMin: 240,
-  updateMin: 30,
-  restartUpdateMin: 60,
-  dwellMin: 60,
-  maxAgeMin: 18 * 60,
 };
 
 /** All that the rule looks at. */

@@ -1,3 +1,4 @@
+import { DAY_BEGINS_HOUR } from '../assumptions.ts';
 import type { NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
@@ -32,9 +33,16 @@ const stepOf = (
 const isFresh = ({ nowMs, options }: HeatCase, forecast: IssuedForecast): boolean =>
   nowMs - forecast.issuedMs <= options.maxAgeMin * MS_PER_MINUTE;
 
-/** Nothing more to do today: look again at five in the morning where tomorrow is likely too warm. */
+/** Nothing more to do today: look again in the morning if tomorrow is likely too warm. */
 const tomorrow = (heatCase: HeatCase, step: NoticeStep | null): HeatDecision => {
-  const dawnMs = wallTimeOfDayMs(heatCase.clock, heatCase.station.zone, heatCase.nowMs, 5, 0, 1);
+  const dawnMs = wallTimeOfDayMs(
+    heatCase.clock,
+    heatCase.station.zone,
+    heatCase.nowMs,
+    DAY_BEGINS_HOUR,
+    0,
+    1,
+  );
   return { step, wakeAtMs: forecastStop(heatCase, dawnMs) ? dawnMs : null };
 };
 

@@ -1,15 +1,12 @@
 import type { FactOf } from '../book/facts.ts';
 import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs } from '../units.ts';
+import { KEPT_HOURS, KEPT_RAIN_HOURS, RENEWED_HOURS } from './assumptions.ts';
 import { stretchToHighs } from './highs.ts';
 import type { PeriodHigh } from './highs.ts';
 import type { HourlyTemperature, RainTotal } from './types.ts';
 
 type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
-
-/** The rest of today and the two days after: further ahead nothing is decided or planned. Rain is told of three days. */
-const KEPT_HOURS = 60;
-const KEPT_RAIN_HOURS = 96;
 
 /** Dry spans that follow each other as one. */
 const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
@@ -40,9 +37,6 @@ export const keptForecast = (
       .map(({ fromMs, toMs, inches }) => ({ fromMs, toMs, inches: Math.round(inches * 1000) / 1000 })),
   ),
 });
-
-/** A forecast that says the same is written all the same after so long: its age tells how far it can be trusted. */
-const RENEWED_MS = 3 * MS_PER_HOUR;
 
 /** The database keeps no order within each. */
 const alertsKey = (alerts: Forecast['freezeAlerts']): string =>
@@ -79,6 +73,6 @@ const sameFrom = (nowMs: EpochMs, one: Forecast, other: Forecast): boolean => {
 export const saysNothingNew = (next: Forecast, before: readonly Forecast[], nowMs: EpochMs): boolean => {
   const [previous, newest] = before.slice(-2);
   if (!previous || !newest || next.issuedMs < newest.issuedMs) return false;
-  const isRecent = next.issuedMs - newest.issuedMs < RENEWED_MS;
+  const isRecent = next.issuedMs - newest.issuedMs < RENEWED_HOURS * MS_PER_HOUR;
   return isRecent && [previous, newest].every((known) => sameFrom(nowMs, next, known));
 };

@@ -1,5 +1,6 @@
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import { ROUNDED_TO_MIN } from './assumptions.ts';
 
 /** What lies between the digger and the pile for the last load. Zero = not known or not counted. */
 export interface Haul {
@@ -21,8 +22,7 @@ export interface StopTimes {
   lastTruckMs: EpochMs;
 }
 
-const FIVE_MINUTES_MS = 5 * MS_PER_MINUTE;
-/** Whole degrees place a crossing no better than a quarter of an hour; a stop is rounded early, a restart late. */
+const FIVE_MINUTES_MS = ROUNDED_TO_MIN * MS_PER_MINUTE;
 export const earlier5 = (ms: EpochMs): EpochMs => Math.floor(ms / FIVE_MINUTES_MS) * FIVE_MINUTES_MS;
 export const later5 = (ms: EpochMs): EpochMs => Math.ceil(ms / FIVE_MINUTES_MS) * FIVE_MINUTES_MS;
 

@@ -2,6 +2,7 @@ import { hoursBetween, minutesBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { NIGHT_FROM_HOUR, NIGHT_TO_HOUR, RAIN_DAYS } from './assumptions.ts';
 import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { FrostOptions } from './cold-spell.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
@@ -99,9 +100,10 @@ export const outlook = (
     wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0, days);
   const known = withPast(forecast, heat.earlier);
   const heatCase = { forecast: known, station, clock, nowMs, options: heat };
-  const { chance, peakF, peakMs } = afternoon(heatCase, at(12));
-  const stop = forecastStop(heatCase, at(12));
-  const nightFromMs = Math.max(nowMs, at(15, addDays - 1));
+  const noonMs = at(12);
+  const { chance, peakF, peakMs } = afternoon(heatCase, noonMs);
+  const stop = forecastStop(heatCase, noonMs);
+  const nightFromMs = Math.max(nowMs, at(NIGHT_FROM_HOUR, addDays - 1));
   return {
     place: station.id,
     dayMs: at(0),
@@ -117,14 +119,14 @@ export const outlook = (
       resumeAtMs: stop?.times.resumeAtMs ?? null,
       extraLossLbPerTonDay: peakF === null ? null : extraLossLbPerTonDay(peakF, station.rootLimitF),
     },
-    frost: frostOf(known, nightFromMs, Math.max(at(12), nightFromMs), frost),
+    frost: frostOf(known, nightFromMs, Math.max(at(NIGHT_TO_HOUR), nightFromMs), frost),
     roots:
       peakMs === null
         ? null
         : rootEstimate(known.hours, peakMs, sunHours(peakMs, stop?.times.stopToppingMs ?? null)),
     rainInches: {
       day: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 1) }),
-      threeDays: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 3) }),
+      threeDays: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + RAIN_DAYS) }),
     },
   };
 };

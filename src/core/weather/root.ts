@@ -3,28 +3,21 @@
  *
  * Soil under leaves is taken as half-infinite and alike all through, with the air temperature at its surface; each
  * daily wave of it goes down weakened and late (Hillel 1982, https://soilphysics.okstate.edu). Topping takes the shade
- * away: crowns then warm faster than the air ("Beat the heat when topping sugarbeets", Michigan State University
- * Extension: about 5 °F an hour in the sun of 4 October 2011, up to 13.5 °F above beets with leaves).
+ * away: crowns then warm faster than the air.
  */
 import { HOURS_PER_DAY, MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
+import {
+  DAMPING_DEPTH_CM,
+  ROOT_DEPTH_CM,
+  TOPPED_WARMEST_ABOVE_F,
+  TOPPED_WARMING_F_PER_HOUR,
+} from './assumptions.ts';
 import { nodesOf, temperatureAt } from './crossing.ts';
 import type { HourlyTemperature } from './types.ts';
 
-/** Daily damping depth of arable soil, 10-12 cm: a rule of thumb, from memory (Hillel; Campbell & Norman). */
-export const USUAL_DAMPING_CM = 11;
-/** The body of a root lies at 10-15 cm. */
-export const ROOT_DEPTH_CM = 12;
-
-export const TOPPED_WARMING_F_PER_HOUR = 5;
-export const TOPPED_WARMEST_ABOVE_F = 13.5;
-
-/** Depth at which a wave is weakened to 1/e, cm: sqrt(2 D / ω) with ω = 2π / period. */
-export const dampingDepthCm = (diffusivityM2PerS: number, periodHours: number): number =>
-  100 * Math.sqrt((diffusivityM2PerS * periodHours * 3600) / Math.PI);
-
 /** One wave of the day: `cosF` cos(nωt) + `sinF` sin(nωt), n times a day, t from the first of the 24 hours. */
-export interface Wave {
+interface Wave {
   timesADay: number;
   cosF: number;
   sinF: number;
@@ -55,7 +48,7 @@ export const atDepthF = (
   { meanF, waves }: DailyWaves,
   depthCm: number,
   hour: number,
-  dampingCm = USUAL_DAMPING_CM,
+  dampingCm = DAMPING_DEPTH_CM,
 ): Fahrenheit =>
   waves.reduce((total, { timesADay, cosF, sinF }) => {
     const down = depthCm / (dampingCm / Math.sqrt(timesADay));
@@ -97,6 +90,6 @@ export const rootEstimate = (
   return {
     canopiedF,
     toppedF: canopiedF + toppedGainF(sunHours),
-    because: { airMeanF: waves.meanF, depthCm: ROOT_DEPTH_CM, dampingCm: USUAL_DAMPING_CM, sunHours },
+    because: { airMeanF: waves.meanF, depthCm: ROOT_DEPTH_CM, dampingCm: DAMPING_DEPTH_CM, sunHours },
   };
 };
