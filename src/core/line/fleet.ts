@@ -4,6 +4,7 @@
  */
 import type { FieldId, StationId } from '../roster.ts';
 import type { Minutes } from '../units.ts';
+import { FILL_CV, LIKELY_STANDSTILL, SLACK_LINE, TRUCKS_OVER_MATCH } from './assumptions.ts';
 import { COURSE_MIN, waitOnCourse } from './model/courses.ts';
 import { normal, randomFrom, seedOf } from './model/random.ts';
 import type { Random } from './model/random.ts';
@@ -47,14 +48,9 @@ export const idleShareBound = (
   { loadMin, awayMin }: Pick<HaulCycle, 'loadMin' | 'awayMin'>,
 ): number => erlangB(trucks, awayMin / loadMin);
 
-/**
- * Trucks that keep the digger going. A match factor of 1 (Burt & Caccetta, Int. J. Mining, Reclamation & Env. 21(4),
- * 2007) leaves it idle for 10-20 % of the time, because trucks bunch; 15 % more trucks leave a few percent.
- */
+/** Trucks that keep the digger going. */
 export const trucksNeeded = ({ loadMin, awayMin }: Pick<HaulCycle, 'loadMin' | 'awayMin'>): number =>
-  Math.ceil((SPARE * (loadMin + awayMin)) / loadMin - 1e-9);
-
-const SPARE = 1.15;
+  Math.ceil((TRUCKS_OVER_MATCH * (loadMin + awayMin)) / loadMin - 1e-9);
 
 /** How the rounds go with so many trucks. */
 export interface FleetCourse {
@@ -85,9 +81,6 @@ export interface FleetMatch {
   /** For one truck fewer, as many as now, one more, and as many as are needed. */
   courses: readonly FleetCourse[];
 }
-
-/** Loading times scatter by so much of their mean; common practice, no source. */
-const LOAD_CV = 0.2;
 
 /** Never negative, with the long tail that travel times have. */
 const lognormal = (random: Random, mean: number, sd: number): number => {
@@ -126,7 +119,7 @@ const fillTrucks = (
       sums.idleMin += startMin - freeMin;
       sums.waitedMin += startMin - backMin;
     }
-    freeMin = startMin + lognormal(random, loadMin, LOAD_CV * loadMin);
+    freeMin = startMin + lognormal(random, loadMin, FILL_CV * loadMin);
     due[due.indexOf(backMin)] = freeMin + awayMin(freeMin);
   }
   return { ...sums, ranMin: freeMin - sums.begunMin };
@@ -145,7 +138,7 @@ const courseFrom = (trucks: number, runs: readonly Filled[], bound: number): Fle
 const chanceOf = (trucks: number, { loadMin, awayMin }: HaulCycle): Random =>
   randomFrom(seedOf(trucks, Math.round(10 * loadMin), Math.round(10 * awayMin)));
 
-/** In loading times: the trucks have mixed by the first, and enough has been seen by the second. */
+/** In loading times: by the first the trucks have mixed, by the second enough has been seen. Grade: chosen. */
 const STEADY = { from: 600, to: 6_000 };
 
 /** So many trucks, round after round, with a wait that stays as it is. */
@@ -159,7 +152,7 @@ export const runFleet = (trucks: number, cycle: HaulCycle): FleetCourse => {
   return courseFrom(trucks, [run], idleShareBound(trucks, cycle));
 };
 
-/** How often each course of the line is run through. */
+/** How often each course of the line is run through. Grade: chosen. */
 const REPEATS = 5;
 
 /**
@@ -202,13 +195,9 @@ export type HoldAdvice =
   | { hold: true; because: 'standstill' | 'short-line' | 'field-stops'; laterPerMin: number }
   | { hold: false; because: 'needed-next' | 'busy-line'; laterPerMin: number };
 
-const LIKELY_STANDSTILL = 0.6;
-const SLACK_LINE = 0.5;
-
 /**
  * In a line that is first come, first served, leaving later never gets a load in earlier: of each minute held, about
- * `joinedPerServed` minutes are lost at the other end. So hold only where little is lost. Derived from first come,
- * first served; the limits are common practice, no source.
+ * `joinedPerServed` minutes are lost at the other end. So hold only if little is lost.
  */
 export const adviseHold = (ask: HoldAsk): HoldAdvice => {
   const laterPerMin = Math.min(1, Math.max(0, ask.joinedPerServed));

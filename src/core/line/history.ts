@@ -3,12 +3,12 @@ import type { StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import { calendarDay } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { DAYS_KEPT } from './assumptions.ts';
 import { lineObservations } from './observations.ts';
 import type { LineObservations, Visit } from './types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-/** A harvest lasts about a month; older days tell of other roads and crews. */
-export const DAYS_KEPT = 30;
+export { DAYS_KEPT } from './assumptions.ts';
 
 export interface LineHistory {
   station: StationId;

@@ -1,7 +1,8 @@
 /** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
 import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { FRESH_CALIBRATION, learnedFrom } from './model/calibration.ts';
+import { IN_LINE_LATE_MIN, TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
+import { FEWEST_SCORES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
 import type { Calibration, Interval } from './model/calibration.ts';
 import { makeForecast } from './wait-forecast.ts';
 import type { LineHistory } from './history.ts';
@@ -60,15 +61,6 @@ export interface Settled {
   waitMin: Minutes;
 }
 
-/** "In line" is told this much late on average; common practice, no source. */
-const LATE_MIN: Minutes = 4;
-/** A weighing whose time is less certain tells nothing of the wait. */
-const UNSURE_MIN: Minutes = 8;
-/** What calibration looks back on. */
-const TRIPS_KEPT = 100;
-/** Fewer trips change no interval. */
-const FEWEST_TRIPS = 30;
-
 const settledOf = (observations: LineObservations, visit: Visit, profile: UsualDay): Settled[] => {
   const { opening } = observations;
   const { joinedMs, joinedStated, heardMs } = visit;
@@ -77,7 +69,7 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: UsualD
   if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
     return [];
   const toldMin = Math.max(0, trip.weighedMin - trip.joinedMin);
-  const lateMin = Math.min(LATE_MIN, toldMin);
+  const lateMin = Math.min(IN_LINE_LATE_MIN, toldMin);
   return [{ observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: toldMin + lateMin }];
 };
 
@@ -89,8 +81,6 @@ export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): S
     )
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
-
-const LEADS_MIN = [0, 15, 30, 45] as const;
 
 /** What would have been forecast for that trip, `leadMin` ahead of it and without it; null = no usable evidence then. */
 export const forecastBefore = (
@@ -111,7 +101,7 @@ export const calibrateOn = (
   trips: readonly Settled[],
   before: (trip: Settled, leadMin: Minutes) => Interval | null,
 ): Calibration => {
-  if (trips.length < FEWEST_TRIPS) return FRESH_CALIBRATION;
+  if (trips.length < FEWEST_SCORES) return FRESH_CALIBRATION;
   return trips.reduce(
     (calibration, trip) =>
       LEADS_MIN.reduce((learned, leadMin) => {

@@ -7,20 +7,23 @@ import { acresPerHour } from '../answers/field-capacity.ts';
 import { meanLoadLb } from '../answers/left.ts';
 import { LB_PER_SHORT_TON, MIN_PER_HOUR, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import {
+  AWAY_CV,
+  EMPTY_HAUL_RATIO,
+  FEWEST_DEPARTURES,
+  FILL_MIN,
+  LONGEST_YARD_MIN,
+  YARD_MIN,
+} from './assumptions.ts';
 import type { FleetCycle } from './fleet.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { allLoads } from '../harvest/harvest.ts';
 import { Z_80, median } from '../statistics.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
 
-/** Where nothing tells otherwise: 10-12 min to fill a truck of 20 tons; common practice, no source. */
-const USUAL_LOAD_MIN: Minutes = 11;
-/** Between the weights; common practice, no source. */
-const USUAL_YARD_MIN: Minutes = 12;
 /** A load that takes longer, or less, had a stop in it or was told late. */
 const BELIEVED_LOAD_MIN = { min: 3, max: 40 };
 const FEWEST_LOADS = 3;
-const FEWEST_DEPARTURES = 6;
 
 const believed = (min: Minutes): boolean => min >= BELIEVED_LOAD_MIN.min && min <= BELIEVED_LOAD_MIN.max;
 
@@ -65,7 +68,7 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
   const told = toldLoads(harvest.facts.filter((fact) => fact.atMs >= fromMs));
   const ofDay = told.length < FEWEST_LOADS ? null : median(told);
-  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? USUAL_LOAD_MIN;
+  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? FILL_MIN;
 };
 
 const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>
@@ -74,14 +77,10 @@ const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>
       const { 'first-weighed': first, 'second-weighed': second } = stamps;
       if (of !== station || !first || !second || first.source === 'inferred') return [];
       const min = minutesBetween(first.atMs, second.atMs);
-      return min > 0 && min < 120 ? [min] : [];
+      return min > 0 && min < LONGEST_YARD_MIN ? [min] : [];
     }),
-  ) ?? USUAL_YARD_MIN;
+  ) ?? YARD_MIN;
 
-/** Travel and unloading scatter by so much of their mean; common practice, no source. */
-const AWAY_CV = 0.25;
-
-/** The way back takes about as long as the way there; common practice, no source. */
 export const haulCycle = (
   harvest: Harvest,
   station: StationId,
@@ -90,7 +89,7 @@ export const haulCycle = (
   wait: { medianMin: Minutes; lowMin: Minutes; highMin: Minutes },
 ): FleetCycle => {
   const haulMin = haulMinutes(harvest, station, field);
-  const ownMin = 2 * haulMin + yardMinutes(harvest, station);
+  const ownMin = (1 + EMPTY_HAUL_RATIO) * haulMin + yardMinutes(harvest, station);
   const waitSdMin = (wait.highMin - wait.lowMin) / (2 * Z_80);
   return {
     loadMin: loadMinutes(harvest, field, fromMs),

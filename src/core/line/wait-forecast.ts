@@ -2,6 +2,7 @@
 import { quantile } from '../statistics.ts';
 import { MIN_PER_HOUR, MS_PER_MINUTE, addMinutes, minutesBetween } from '../units.ts';
 import type { Minutes } from '../units.ts';
+import { LONGEST_WAIT_MIN, OLDEST_USABLE_LEARNED_MIN, OLDEST_USABLE_MIN } from './assumptions.ts';
 import { calibrated } from './model/calibration.ts';
 import type { Calibration } from './model/calibration.ts';
 import { waitCourses } from './model/courses.ts';
@@ -16,15 +17,10 @@ import { timelineOf } from './model/timeline.ts';
 import type { Timeline } from './model/timeline.ts';
 import type { Evidence, ForecastWait, LineObservations, WaitForecast } from './types.ts';
 
+/** Paths that are run. Grade: chosen, for an answer within a fraction of a second. */
 const PATHS = 400;
-const LONGEST_WAIT_MIN = 300;
-/**
- * Nothing of ours in the line, and nothing seen of it for this long: what is known is only what is usual. Longer where
- * the station's day has been learned: on some simulated days (100 waits, two stations) the paths did a little better
- * than the usual wait up to 300 min; 240 was set, not tried.
- */
-const OLDEST_USABLE_MIN = 120;
-const OLDEST_USABLE_LEARNED_MIN = 240;
+/** Log-noise of the rate of a piler, from day to day: with a learned station and without. Grade: chosen. */
+const RATE_SD = { learned: 0.13, unknown: 0.2 };
 
 export const makeForecast =
   (profile: UsualDay, calibration: Calibration): ForecastWait =>
@@ -73,7 +69,7 @@ export const filterOf = (
   nowMin: Minutes,
 ): Filter => {
   const random = randomFrom(seedOf(timeline.openingMs / MS_PER_MINUTE, timeline.events.length));
-  const rateSd = profile.days > 0 ? 0.13 : 0.2;
+  const rateSd = profile.days > 0 ? RATE_SD.learned : RATE_SD.unknown;
   const prior = {
     perPilerMin: 1 / profile.minPerTruck,
     rateSd,

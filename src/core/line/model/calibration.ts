@@ -8,7 +8,7 @@
 import type { Minutes } from '../../units.ts';
 
 /** One lead's memory. `scores`: of the newest forecasts, oldest first. */
-export interface LeadCalibration {
+interface LeadCalibration {
   alpha: number;
   scores: readonly number[];
 }
@@ -22,15 +22,22 @@ export interface Interval {
   highMin: Minutes;
 }
 
-const LEAD_ENDS_MIN = [7.5, 22.5, 37.5] as const;
+/** Leads that are calibrated apart, ascending. Grade: chosen, for "now" and for hauls of up to 45 min. */
+export const LEADS_MIN: readonly Minutes[] = [0, 15, 30, 45];
+/** A lead belongs to the nearest of them: its memory ends half way to the next. */
+const LEAD_ENDS_MIN = LEADS_MIN.slice(1).map((leadMin, before) => ((LEADS_MIN[before] ?? 0) + leadMin) / 2);
+/** Share of the intervals that are to be missed: they are 80 % intervals. */
 const TARGET_MISS = 0.2;
+/** How far one hit or miss moves alpha. Grade: chosen; Gibbs & Candes used 0.005 on longer series (from memory). */
 const GAMMA = 0.02;
+/** Grade: chosen. */
 const SCORES_KEPT = 300;
-const FEWEST_SCORES = 30;
-/** So that an interval of width 0 can be missed by a little, and stretched. */
+/** Fewer scores of a lead change no interval. Grade: chosen: of 30, six are expected to miss. */
+export const FEWEST_SCORES = 30;
+/** So that an interval of width 0 can be missed by a little, and stretched. Grade: chosen. */
 const PAD_MIN = 2;
 
-export const FRESH_CALIBRATION: Calibration = [...LEAD_ENDS_MIN, Infinity].map(() => ({
+export const FRESH_CALIBRATION: Calibration = LEADS_MIN.map(() => ({
   alpha: TARGET_MISS,
   scores: [],
 }));

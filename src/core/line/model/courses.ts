@@ -8,10 +8,13 @@ import { randomFrom, seedOf } from './random.ts';
 import type { Random } from './random.ts';
 import type { WaitCourse } from '../types.ts';
 
-export const COURSE_STEP_MIN: Minutes = 15;
+/** Waits are read off a course so often. Grade: chosen. */
+const COURSE_STEP_MIN: Minutes = 15;
+/** How far ahead courses go. Grade: chosen: the next hours. */
 export const COURSE_MIN: Minutes = 240;
-/** Trucks that join at the end must be weighed too; a longer wait than this is cut there. */
+/** Trucks that join at the end must be weighed too; a longer wait than this is cut there. Grade: chosen. */
 const AFTER_MIN: Minutes = 120;
+/** Of the filter's paths. Grade: chosen, for the time that the fleet takes to be run. */
 const COURSES = 40;
 
 /** Leaves the filter's paths as they are. */

@@ -3,7 +3,7 @@ import { minutesBetween } from '../../units.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import { mean, quantile } from '../../statistics.ts';
 import { filterOf } from '../wait-forecast.ts';
-import { BIN_MIN, DAY_BINS, defaultProfile } from './usual-day.ts';
+import { BIN_MIN, DAY_BINS, LEVEL_SD, USUAL_BLOCK_MIN, defaultProfile } from './usual-day.ts';
 import type { Particle } from './particle.ts';
 import type { UsualDay, UsualWait } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
@@ -24,12 +24,18 @@ interface Ticket extends Reading {
   day: number;
 }
 
-/** Believable trucks in a minute, over all pilers. */
+/** Believable trucks in a minute, over all pilers. Grade: chosen: six pilers at their usual pace. */
 const MOST_PER_MIN = 1.2;
-/** Days that the default counts for, bin by bin. */
+/** Days that the mean rate counts for, half hour by half hour. Grade: chosen. */
 const PRIOR_DAYS = 1.5;
+/** With less seen of a station's arrivals they are not learned. Grade: chosen. */
+const FEWEST_MIN_SEEN: Minutes = 120;
+/** Fewer waits, or times in the yard, are not learned from. Grade: chosen. */
 const FEWEST_WAITS = 8;
+/** Grade: chosen: the rates no longer move by then. */
 const EM_ROUNDS = 30;
+/** Days on which the returning share is tried. Grade: chosen, for the time that it takes. */
+const RETURNING_DAYS = 15;
 
 /** `days` in order of time, each with all that was heard of it. */
 export const learnProfile = (days: readonly LineObservations[], usualPilers: number): UsualDay => {
@@ -46,7 +52,7 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
     days: days.length,
   };
   const first = explained(days, profile);
-  return explained(days, { ...first, returning: likeliestReturning(days.slice(-15), first) });
+  return explained(days, { ...first, returning: likeliestReturning(days.slice(-RETURNING_DAYS), first) });
 };
 
 const lastMs = ({ visits, opening }: LineObservations): EpochMs =>
@@ -112,7 +118,7 @@ const learnArrivals = (counts: readonly Counted[], on: readonly boolean[], fresh
   const bins = on.map((_, bin) => bin);
   const overlaps = counts.map((count) => bins.map((bin) => (on[bin] ? overlapMin(count, bin) : 0)));
   const minutes = overlaps.reduce((sum, row) => sum + row.reduce((a, b) => a + b, 0), 0);
-  if (minutes < 120) return [...fresh.arrivalsPerMin];
+  if (minutes < FEWEST_MIN_SEEN) return [...fresh.arrivalsPerMin];
   const meanRate = counts.reduce((sum, { count }) => sum + count, 0) / minutes;
   const priorMin = PRIOR_DAYS * BIN_MIN;
   let rates = bins.map((bin) => (on[bin] ? meanRate : 0));
@@ -170,9 +176,9 @@ const learnUsual = (days: readonly LineObservations[], profile: UsualDay): (Usua
       joinedMin === null || weighedMin === null ? [] : { joinedMin, waitMin: weighedMin - joinedMin },
     );
   });
-  return Array.from({ length: 12 }, (_, block) => {
+  return Array.from({ length: (DAY_BINS * BIN_MIN) / USUAL_BLOCK_MIN }, (_, block) => {
     const of = waits
-      .filter(({ joinedMin }) => Math.floor(joinedMin / 120) === block)
+      .filter(({ joinedMin }) => Math.floor(joinedMin / USUAL_BLOCK_MIN) === block)
       .map(({ waitMin }) => waitMin)
       .sort((a, b) => a - b);
     if (of.length < FEWEST_WAITS) return null;
@@ -201,7 +207,7 @@ const endOf = (seen: LineObservations, profile: UsualDay): DayEnd => {
   };
 };
 
-/** Trucks that come by themselves, or go round in fleets of 50, 20, 10. */
+/** Trucks that come by themselves, or go round in fleets of 50, 20, 10. Grade: chosen. */
 const RETURNING = [0, 0.02, 0.05, 0.1] as const;
 
 const likeliestReturning = (days: readonly LineObservations[], profile: UsualDay): number => {
@@ -225,11 +231,18 @@ const explained = (days: readonly LineObservations[], profile: UsualDay): UsualD
   };
 };
 
-/** Pseudo-days and pseudo-spans at the default noise. */
+/** Days, or spans, that the default noise counts for. Grade: chosen. */
 const NOISE_PRIOR = 8;
-/** Trucks by which a count is off because two joins were told late. */
+/** The default noise from day to day, once there is something to learn from. Grade: chosen. */
+const LEARNED_DAY_SD = 0.2;
+/** The least noise. Grade: chosen. */
+const LEAST_SD = 0.05;
+/** The least dispersion: even fleets that are loaded one after another scatter so much. Grade: chosen. */
+const LEAST_DISPERSION = 0.2;
+/** Variance of a count, trucks², because its two joins were reported late. Grade: chosen. */
 const LATE_VARIANCE = 2;
-const SHORT_SPAN = 15;
+/** Expected trucks of a span: with fewer a count tells nothing of the noise, with more the level has wandered. Grade: chosen. */
+const SPAN_TRUCKS = { fewest: 2, short: 15 };
 
 type Noise = Pick<UsualDay, 'daySd' | 'levelSd' | 'dispersion'>;
 
@@ -240,7 +253,7 @@ type Noise = Pick<UsualDay, 'daySd' | 'levelSd' | 'dispersion'>;
 const learnNoise = (counts: readonly Counted[], rates: readonly number[]): Noise => {
   const spans = counts.flatMap((count) => {
     const expected = rates.reduce((sum, rate, bin) => sum + rate * overlapMin(count, bin), 0);
-    return count.spans.length === 1 && expected > 2 ? [{ ...count, expected }] : [];
+    return count.spans.length === 1 && expected > SPAN_TRUCKS.fewest ? [{ ...count, expected }] : [];
   });
   const days = [...Map.groupBy(spans, ({ day }) => day).values()].map((ofDay) => {
     const expected = ofDay.reduce((sum, span) => sum + span.expected, 0);
@@ -248,15 +261,15 @@ const learnNoise = (counts: readonly Counted[], rates: readonly number[]): Noise
     return { ratio, expected, spans: ofDay.map((span) => ({ ...span, expected: ratio * span.expected })) };
   });
   const within = days.flatMap((day) => day.spans);
-  const dispersion = dispersionOf(within.filter(({ expected }) => expected < SHORT_SPAN));
+  const dispersion = dispersionOf(within.filter(({ expected }) => expected < SPAN_TRUCKS.short));
   return {
     dispersion,
     daySd: excessSd(
       days.map(({ ratio, expected }) => ({ count: ratio * expected, expected })),
       dispersion,
-      0.2,
+      LEARNED_DAY_SD,
     ),
-    levelSd: excessSd(within, dispersion, 0.25),
+    levelSd: excessSd(within, dispersion, LEVEL_SD),
   };
 };
 
@@ -270,7 +283,7 @@ const dispersionOf = (spans: readonly Expected[]): number => {
     (total, { count, expected }) => total + ((count - expected) ** 2 - LATE_VARIANCE) / expected,
     NOISE_PRIOR,
   );
-  return Math.min(1, Math.max(0.2, sum / (NOISE_PRIOR + spans.length)));
+  return Math.min(1, Math.max(LEAST_DISPERSION, sum / (NOISE_PRIOR + spans.length)));
 };
 
 /** Standard deviation of count / expected, beyond what the dispersion of counts explains. */
@@ -282,5 +295,5 @@ const excessSd = (spans: readonly Expected[], dispersion: number, usualSd: numbe
     },
     NOISE_PRIOR * usualSd * usualSd,
   );
-  return Math.sqrt(Math.max(0.05 * 0.05, sum / (NOISE_PRIOR + spans.length)));
+  return Math.sqrt(Math.max(LEAST_SD * LEAST_SD, sum / (NOISE_PRIOR + spans.length)));
 };

@@ -38,6 +38,7 @@ export interface Particle {
   lineThen: Float64Array;
 }
 
+/** Grade: chosen; a truck is unloaded in about 5 min. */
 export const STEP_MIN = 3;
 /** Steps that the rings remember: 48 min. */
 export const KEPT = 16;
@@ -59,18 +60,30 @@ export interface Step {
   mostOpen: number;
 }
 
-/** Memory of the log-noise of arrivals within the day. */
-const LEVEL_KEEP = Math.exp(-STEP_MIN / 60);
+/** Memory of the level of arrivals within the day. Grade: chosen. */
+const LEVEL_MEMORY_MIN = 60;
+const LEVEL_KEEP = Math.exp(-STEP_MIN / LEVEL_MEMORY_MIN);
 const LEVEL_KICK = Math.sqrt(1 - LEVEL_KEEP * LEVEL_KEEP);
-/** Unloading times scatter by 0.42 of their mean. */
+/** How far the level may answer to trucks that are kept in the line, in logs: least and most. Grade: chosen. */
+const LEVEL_ANSWER = { least: -0.7, most: 1.5 };
+/** Standard deviation of unloading times, over their mean. Grade: chosen. */
 const SERVICE_CV = 0.42;
-const SCALE_PER_STEP = STEP_MIN / 1.2;
-/** How fast the pilers open follow what is usual or needed. */
+/** Minutes that a scale needs for one truck. Grade: chosen. */
+const MIN_ON_SCALE = 1.2;
+const SCALE_PER_STEP = STEP_MIN / MIN_ON_SCALE;
+/** Places between scale and piler, for each piler open: least and most. Grade: chosen. */
+export const LEAST_YARD = 1;
+export const MOST_YARD = 3;
+/** How fast the pilers open follow what is usual or needed, min. Grade: chosen. */
 const TURN_MIN = 100;
-/** Pilers that are opened for each truck in the line beyond the third; assumed. */
+/** Pilers that are opened for each truck in the line beyond this many. Grade: chosen. */
 const PULL_OF_LINE = 0.02;
+const PULL_BEYOND = 3;
+/** How often a piler breaks down, and for how long. Grade: chosen. */
 const BREAKDOWN_EVERY_MIN = 500;
 const BREAKDOWN_LASTS_MIN = 25;
+/** Share of the time that one more piler is open: never quite impossible, never quite sure. Grade: chosen. */
+const SHARE = { least: 0.02, most: 0.95 };
 
 export interface Prior {
   perPilerMin: number;
@@ -88,7 +101,7 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   dayFactor: Math.exp(prior.daySd * normal(random)),
   level: prior.levelSd * normal(random),
   perPilerMin: prior.perPilerMin * Math.exp(prior.rateSd * normal(random)),
-  yardPerPiler: 1 + 2 * random(),
+  yardPerPiler: LEAST_YARD + (MOST_YARD - LEAST_YARD) * random(),
   open: 1,
   down: 0,
   logScore: 0,
@@ -138,7 +151,9 @@ export const stepParticle = (particle: Particle, step: Step, random: Random): vo
   // A truck that stands in the line does not come back from the field.
   const kept = step.returning * (particle.joined - particle.weighed - step.usualLine);
   const level = Math.exp(
-    particle.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
+    particle.level -
+      0.5 * step.levelSd * step.levelSd -
+      Math.min(LEVEL_ANSWER.most, Math.max(LEVEL_ANSWER.least, kept)),
   );
   const mean = step.arrivals * particle.dayFactor * level;
   particle.joined += mean + step.scatter * skewedCoin(random, mean);
@@ -165,7 +180,7 @@ export const turnPilers = (particle: Particle, step: Step, random: Random): void
   const wanted =
     (step.pilersOpen ?? needed) +
     needed * (particle.dayFactor - 1) +
-    PULL_OF_LINE * Math.max(0, particle.joined - particle.weighed - 3);
+    PULL_OF_LINE * Math.max(0, particle.joined - particle.weighed - PULL_BEYOND);
   const draw = (random() * TURN_MIN) / STEP_MIN;
   const opens = particle.open < step.mostOpen ? share(wanted - particle.open) : 0;
   if (draw < opens) {
@@ -186,5 +201,4 @@ export const turnPilers = (particle: Particle, step: Step, random: Random): void
   if (draw < breaks + (particle.down * TURN_MIN) / BREAKDOWN_LASTS_MIN) particle.down -= 1;
 };
 
-/** Share of the time that one more piler is open; never quite impossible, never quite sure. */
-const share = (wanted: number): number => Math.min(0.95, Math.max(0.02, wanted));
+const share = (wanted: number): number => Math.min(SHARE.most, Math.max(SHARE.least, wanted));

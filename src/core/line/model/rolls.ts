@@ -9,8 +9,11 @@ export interface Reading {
   weighedMin: Minutes;
 }
 
-/** Two in a hundred serials are void; assumed. */
+/** Share of the serials that are not void. Grade: chosen: two in a hundred are. */
 export const NOT_VOID = 0.98;
+
+/** Serials that may be ahead at once, whatever the time: the clocks of two tickets differ. Grade: chosen. */
+const SERIALS_AHEAD = 10;
 
 /** Index of the roll, or -1. `mostPerMin`: the most trucks that the station can weigh. */
 export const rollOf = (
@@ -24,7 +27,7 @@ export const rollOf = (
     const last = roll.at(-1);
     if (last === undefined) return;
     const ahead = serial - last.serial;
-    const believable = ahead > 0 && ahead <= 10 + mostPerMin * (weighedMin - last.weighedMin);
+    const believable = ahead > 0 && ahead <= SERIALS_AHEAD + mostPerMin * (weighedMin - last.weighedMin);
     if (!believable || last.serial <= bestSerial) return;
     best = index;
     bestSerial = last.serial;
@@ -42,6 +45,16 @@ const serialAt = (roll: readonly Reading[], atMin: Minutes): { serial: number; s
   return { serial: last.serial + share * (next.serial - last.serial), sure: true };
 };
 
+/** Standard deviations of what was served between two tickets: at least so many trucks, and a share. Grade: chosen. */
+const SERVED_SD = {
+  own: { least: 1.6, share: 0.07 },
+  otherKnown: { least: 0.5, share: 0.25 },
+  /** As a share of what this roll counted. */
+  otherUnknown: { least: 1, share: 0.5 },
+};
+/** Of what this roll counted, the least that another one served meanwhile. Grade: chosen. */
+const OTHER_LEAST = 0.4;
+
 /**
  * Trucks that all scales weighed between two tickets of one roll: counted on that roll, reckoned on the others.
  * `sd`: of the whole; large where another roll has no ticket on both sides.
@@ -54,15 +67,16 @@ export const servedBetween = (
 ): { count: number; sd: number } => {
   const counted = NOT_VOID * (to.serial - from.serial);
   let count = counted;
-  let variance = (1.6 + 0.07 * counted) ** 2;
+  let variance = (SERVED_SD.own.least + SERVED_SD.own.share * counted) ** 2;
   for (const roll of rolls) {
     if (roll === own) continue;
     const begin = serialAt(roll, from.weighedMin);
     const end = serialAt(roll, to.weighedMin);
     const reckoned = NOT_VOID * (end.serial - begin.serial);
     const sure = begin.sure && end.sure;
-    count += sure ? reckoned : Math.max(reckoned, 0.4 * counted);
-    variance += (sure ? 0.5 + 0.25 * reckoned : 1 + 0.5 * counted) ** 2;
+    count += sure ? reckoned : Math.max(reckoned, OTHER_LEAST * counted);
+    const { least, share } = sure ? SERVED_SD.otherKnown : SERVED_SD.otherUnknown;
+    variance += (least + share * (sure ? reckoned : counted)) ** 2;
   }
   return { count, sd: Math.sqrt(variance) };
 };

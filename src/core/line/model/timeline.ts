@@ -47,14 +47,29 @@ export interface Trip {
   truck: TruckId | null;
 }
 
+/**
+ * How long before these the first weight was, and how uncertain that is (standard deviation): shares of the usual time
+ * between the weights. Grade: chosen.
+ */
+const BACK_FROM = { dumped: { ago: 0.8, sd: 0.4 }, secondWeight: { ago: 1, sd: 0.5 } };
+
+interface UnsureTime {
+  atMs: EpochMs;
+  sdMin: Minutes;
+}
+
+const reckonedBack = (
+  fromMs: EpochMs,
+  { ago, sd }: { ago: number; sd: number },
+  { yardMin }: UsualDay,
+): UnsureTime => ({ atMs: addMinutes(fromMs, -1 * ago * yardMin), sdMin: sd * yardMin });
+
 /** First weight as told, else reckoned back from what came after it. */
-const weighedAt = (visit: Visit, profile: UsualDay): { atMs: EpochMs; sdMin: Minutes } | null => {
-  const { yardMin } = profile;
+const weighedAt = (visit: Visit, profile: UsualDay): UnsureTime | null => {
   if (visit.firstWeighedMs !== null) return { atMs: visit.firstWeighedMs, sdMin: 0 };
-  if (visit.dumpedMs !== null)
-    return { atMs: addMinutes(visit.dumpedMs, -0.8 * yardMin), sdMin: 0.4 * yardMin };
+  if (visit.dumpedMs !== null) return reckonedBack(visit.dumpedMs, BACK_FROM.dumped, profile);
   if (visit.secondWeighedMs !== null)
-    return { atMs: addMinutes(visit.secondWeighedMs, -1 * yardMin), sdMin: 0.5 * yardMin };
+    return reckonedBack(visit.secondWeighedMs, BACK_FROM.secondWeight, profile);
   return null;
 };
 
@@ -73,8 +88,9 @@ const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: Usual
   };
 };
 
-/** "In line" this long after the weighing is no lateness any more, but another clock; assumed. */
+/** "In line" this long after the weighing was not sent late: the clocks differ. Grade: chosen. */
 const CONTRADICTS_MIN: Minutes = 12;
+/** So many trips, and such a share of all, must contradict. Grade: chosen. */
 const CONTRADICTING = { trips: 2, share: 1 / 3 };
 
 /** A clock, the scale's or the crew's, is off: many trucks were weighed long before they joined. */
@@ -88,7 +104,7 @@ const clocksDisagree = (visits: readonly Visit[]): boolean => {
   return contradicting >= CONTRADICTING.trips && contradicting >= CONTRADICTING.share * bothTold.length;
 };
 
-/** How far off the clocks may be, in both directions; assumed. */
+/** How far off the clocks may be, as a standard deviation. Grade: chosen. */
 const CLOCKS_SD_MIN: Minutes = 20;
 
 /** By clocks that disagree: the order of things is still worth something, their times little. */
@@ -114,10 +130,15 @@ export const tripsOf = (
   return trips.filter((trip) => !trip.pending || !joinedAgain(trip, trips));
 };
 
+/** If no opening is known, the station opened this long before the first truck. Grade: chosen. */
+const OPENS_BEFORE_MIN: Minutes = 60;
+/** The most that the pilers of a station serve, against their usual pace with two of them. Grade: chosen. */
+const MOST_OF_USUAL_PACE = 4;
+
 const opened = (observations: LineObservations, nowMs: EpochMs): EpochMs => {
   if (observations.opening !== null && observations.opening <= nowMs) return observations.opening;
   const times = observations.visits.flatMap((visit) => visit.joinedMs ?? visit.firstWeighedMs ?? []);
-  return addMinutes(Math.min(nowMs, ...times), -60);
+  return addMinutes(Math.min(nowMs, ...times), -1 * OPENS_BEFORE_MIN);
 };
 
 export const timelineOf = (observations: LineObservations, profile: UsualDay, nowMs: EpochMs): Timeline => {
@@ -126,7 +147,11 @@ export const timelineOf = (observations: LineObservations, profile: UsualDay, no
   const slots = slotsOf(trips);
   const events = [
     ...joins(trips, slots.of, observations, openingMs),
-    ...weighings(trips, slots.of, (4 * Math.max(2, observations.usualPilers)) / profile.minPerTruck),
+    ...weighings(
+      trips,
+      slots.of,
+      (MOST_OF_USUAL_PACE * Math.max(2, observations.usualPilers)) / profile.minPerTruck,
+    ),
     ...counts(trips, slots.of, observations, openingMs, nowMs),
     ...pilerReports(observations, openingMs, nowMs),
   ].sort((a, b) => a.atMin - b.atMin);
