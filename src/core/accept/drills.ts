@@ -3,12 +3,10 @@ import { holds, newestStep, openDrills } from '../notices/notices.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { allClear } from '../weather/steps.ts';
+import { DRILL_MIN } from './assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-
-/** Long enough for the reminder and the names to go out. Chosen. */
-const DRILL_MIN = 30;
 
 const drillStep = ({ cause, sentMs }: Speaking): NoticeStep => ({
   event: `drill-${cause}`,

@@ -1,6 +1,7 @@
 import type { ListChangeAsk } from '../intent.ts';
 import { mayManage } from '../roster.ts';
 import type { CrewMember, Field, ListChange, Roster, Station, Truck } from '../roster.ts';
+import { STATION_LIMIT_F } from './assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
@@ -68,9 +69,9 @@ const stationFrom = (ask: Ask<'stations'>, roster: Roster): Station => {
     name: known?.name ?? ask.name,
     aliases: known?.aliases ?? [],
     zone: known?.zone ?? roster.zone,
-    // A new station starts with the limits of the first one; only a station's own word should change them.
-    airLimitF: ask.airLimitF ?? known?.airLimitF ?? like?.airLimitF ?? 55,
-    rootLimitF: known?.rootLimitF ?? like?.rootLimitF ?? 55,
+    // A new station starts with the limits of the first one.
+    airLimitF: ask.airLimitF ?? known?.airLimitF ?? like?.airLimitF ?? STATION_LIMIT_F,
+    rootLimitF: known?.rootLimitF ?? like?.rootLimitF ?? STATION_LIMIT_F,
     location: known?.location ?? null,
     pilers: known?.pilers ?? 1,
   };

@@ -1,14 +1,12 @@
 import type { NoticeStep } from '../book/facts.ts';
 import { mayManage } from '../roster.ts';
-import { addMinutes } from '../units.ts';
+import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices/notices.ts';
+import { TOPPING_LEAD_MIN } from '../weather/assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
-
-/** The digger stays less than 30 min behind the topper (Dean, "Protecting Roots", Sugar Producer, August 2012). */
-const TOPPING_LEAD_MIN = 30;
 
 const stopStep = (
   intent: IntentOf<'order-stop'>,
@@ -26,7 +24,7 @@ const stopStep = (
     stage: before === null || before.stage === 'watch' ? 'stop' : 'update',
     source: 'person',
     place: before?.place ?? null,
-    stopToppingMs: Math.max(addMinutes(stopAtMs, -TOPPING_LEAD_MIN), nowMs),
+    stopToppingMs: Math.max(stopAtMs - TOPPING_LEAD_MIN * MS_PER_MINUTE, nowMs),
     stopAtMs,
     resumeAtMs: null,
     peakF: null,

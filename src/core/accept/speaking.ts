@@ -1,15 +1,13 @@
+import { CLOCKS_APART_MIN } from '../assumptions.ts';
 import type { Fact, Happening } from '../book/facts.ts';
 import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
 import { fieldById } from '../roster.ts';
 import type { CrewMember, FieldId, Roster, StationId, TruckId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
+import type { EpochMs } from '../units.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import type { Refusal, Warning } from '../refusal.ts';
-
-/** Clocks of phones and ours differ; a report may be this far ahead. */
-const CLOCK_DIFFERENCE_MIN: Minutes = 10;
 
 /** Who speaks, when, and by which message. */
 export interface Speaking {
@@ -33,7 +31,7 @@ export const refused = (refusal: Refusal): Accepted => ({ outcome: 'refused', re
 
 /** Later than anything that can have happened when the message was sent. */
 export const isAhead = (atMs: EpochMs, { sentMs }: Speaking): boolean =>
-  atMs > addMinutes(sentMs, CLOCK_DIFFERENCE_MIN);
+  atMs > addMinutes(sentMs, CLOCKS_APART_MIN);
 
 /** Facts of what happened at `atMs` (null = when the message was sent). A report of the future is refused. */
 export const taken = (

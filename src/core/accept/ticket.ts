@@ -6,13 +6,11 @@ import type { TruckId } from '../roster.ts';
 import { netOf } from '../book/weights.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb } from '../units.ts';
+import { SAME_TICKET_MIN } from './assumptions.ts';
 import { refused, stationFor, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { weightWarnings } from './weight-warnings.ts';
-
-/** Without a serial, the same net of the same truck within this time is the same ticket sent twice. */
-const SAME_TICKET_MIN = 20;
 
 /** One truck does not get the same serial twice; another one may, at another station. */
 const sameTicket = (harvest: Harvest, ticket: Ticket, sentMs: EpochMs): BookedTicket | undefined =>

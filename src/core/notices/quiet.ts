@@ -1,14 +1,10 @@
 import type { Fact } from '../book/facts.ts';
 import { addMinutes } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
+import type { EpochMs } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { AT_WORK_MIN, NIGHT } from './assumptions.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-
-/** The crew sleeps, unless it digs at night. Common practice, no source. */
-export const NIGHT = { fromHour: 22, toHour: 5 };
-/** Who was heard from so lately is at work. Chosen. */
-const AT_WORK_MIN: Minutes = 120;
 
 const isWork = ({ kind }: Fact): boolean =>
   kind === 'truck-reported' ||
@@ -18,7 +14,7 @@ const isWork = ({ kind }: Fact): boolean =>
   kind === 'field-dug';
 
 /** It is night in the operation's zone. */
-export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
+const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
   const { hour } = clock.wall(zone, atMs);
   return hour >= NIGHT.fromHour || hour < NIGHT.toHour;
 };
@@ -30,7 +26,7 @@ export const isQuiet = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): bool
     (fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs,
   );
 
-/** `atMs`, or five in the morning where that lies in a quiet night. */
+/** `atMs`, or the end of the night if that lies in a quiet one. */
 export const awakeMs = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): EpochMs => {
   if (!isQuiet(harvest, clock, atMs)) return atMs;
   const { zone } = harvest.roster;

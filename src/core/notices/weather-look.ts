@@ -1,6 +1,7 @@
 /** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
 import type { Fact, FactOf, HoldReason, NoticeStep } from '../book/facts.ts';
 import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
+import { FROST_ANNOUNCED } from './assumptions.ts';
 import { newestStep, raisedByBot } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { awakeMs } from './quiet.ts';
@@ -84,14 +85,13 @@ const heatLook = (look: Look): Seen => {
   return seen(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
 };
 
-/** Hours of wall time: the coming night is told of in the afternoon, in time for the evening's topping. Chosen. */
-const FROST_TOLD = { fromHour: 16, byHour: 18 };
-
 /** Null = tell it now. */
 const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs | null => {
   const wall = (hour: number): EpochMs => wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0);
-  const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_TOLD.byHour);
-  return step.number > 1 || isToday || nowMs >= wall(FROST_TOLD.fromHour) ? null : wall(FROST_TOLD.fromHour);
+  const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_ANNOUNCED.byHour);
+  return step.number > 1 || isToday || nowMs >= wall(FROST_ANNOUNCED.fromHour)
+    ? null
+    : wall(FROST_ANNOUNCED.fromHour);
 };
 
 const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
