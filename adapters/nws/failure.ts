@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
 
-export type Failure =
+export type NwsFailure =
   /** The grid cell or point is not there (any more). */
   | { got: 'missing'; why: string }
   | { got: 'refused'; why: string }
@@ -29,9 +29,9 @@ const waitAsked = (retryAfter: string | null): number | null => {
  * blocked User-Agent and comes as HTML (#163); the rate limit is not published, a wait of 5 s is told to be enough;
  * 500 often passes at once, 503 lasts 10-15 min (#19, #83) or, with an expired grid, hours (#78).
  */
-export const failureOf = (status: number, text: string, retryAfter: string | null): Failure => {
+export const failureOf = (status: number, text: string, retryAfter: string | null): NwsFailure => {
   const why = `${status} ${saidBy(text)}`;
-  const wait = (ms: number): Failure => ({
+  const wait = (ms: number): NwsFailure => ({
     got: 'unavailable',
     why,
     retryAfterMs: Math.max(ms, waitAsked(retryAfter) ?? 0),
@@ -46,14 +46,14 @@ export const failureOf = (status: number, text: string, retryAfter: string | nul
 };
 
 /** A body that cannot be used, or one that is too old: another server of the network may have a better one soon. */
-export const unusable = (why: string): Failure => ({
+export const unusable = (why: string): NwsFailure => ({
   got: 'unavailable',
   why,
   retryAfterMs: 5 * MS_PER_MINUTE,
 });
 
 /** No whole answer: a time-out, a reset, a name that does not resolve. */
-export const broken = (error: unknown, timeoutMs: number): Failure => {
+export const broken = (error: unknown, timeoutMs: number): NwsFailure => {
   const timedOut = error instanceof Error && error.name === 'TimeoutError';
   const cause = error instanceof Error ? (error.cause ?? error) : error;
   const why = timedOut ? `no whole answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;

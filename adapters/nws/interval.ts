@@ -1,9 +1,5 @@
 import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../src/core/units.ts';
-
-export interface Interval {
-  fromMs: number;
-  toMs: number;
-}
+import type { Span } from '../../src/core/units.ts';
 
 const DURATION = /^P(?:(\d+)W)?(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?)?$/;
 
@@ -29,14 +25,13 @@ const instantMs = (text: string, nowMs: number): number | null => {
  * `validTime` of a grid value: start/duration (the only form seen), start/end or duration/end, where "NOW" may stand for
  * an instant (https://api.weather.gov/openapi.json). Null where it is none of these.
  */
-export const parseInterval = (text: string, nowMs: number): Interval | null => {
+export const parseInterval = (text: string, nowMs: number): Span | null => {
   const [left = '', right = '', ...more] = text.split('/');
   if (more.length > 0) return null;
   const [leftMs, rightMs] = [durationMs(left), durationMs(right)];
   const fromMs = leftMs === null ? instantMs(left, nowMs) : null;
   const toMs = rightMs === null ? instantMs(right, nowMs) : null;
-  const whole = (from: number, to: number): Interval | null =>
-    from < to ? { fromMs: from, toMs: to } : null;
+  const whole = (from: number, to: number): Span | null => (from < to ? { fromMs: from, toMs: to } : null);
   if (fromMs !== null && rightMs !== null) return whole(fromMs, fromMs + rightMs);
   if (fromMs !== null && toMs !== null) return whole(fromMs, toMs);
   return leftMs !== null && toMs !== null ? whole(toMs - leftMs, toMs) : null;

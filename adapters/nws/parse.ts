@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { MM_PER_INCH, MS_PER_HOUR, fahrenheitFromCelsius, isPlausibleAirF } from '../../src/core/units.ts';
+import type { Span } from '../../src/core/units.ts';
 import type { WeatherResult, PeriodHigh, RainTotal } from '../../src/ports/weather.ts';
 import { parseInterval } from './interval.ts';
-import type { Interval } from './interval.ts';
 
 type Fresh = Extract<WeatherResult, { result: 'fresh' }>;
-export type Parsed = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
+export type NwsForecast = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
 /** A reply of the right shape, or what is wrong with it. */
-export type Reading<T> = { read: T } | { faulty: string };
+export type Checked<T> = { read: T } | { faulty: string };
 
 const layer = z.object({
   // An empty layer has no unit at all.
@@ -48,7 +48,7 @@ const points = z.object({
 export type Links = z.infer<typeof points>;
 
 /** GeoJSON keeps the fields in `properties`, JSON-LD at the top. */
-export const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => {
+export const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Checked<T> => {
   const wrapped = z.object({ properties: z.unknown() }).safeParse(body);
   const result = schema.safeParse(wrapped.data?.properties ?? body);
   return result.success ? { read: result.data } : { faulty: z.prettifyError(result.error) };
@@ -61,7 +61,7 @@ export const toF: Record<string, (value: number) => number> = {
 export const unitName = (unit: string): string => unit.replace(/^(?:wmoUnit|unit):/, '');
 
 interface Values {
-  values: (Interval & { value: number })[];
+  values: (Span & { value: number })[];
   remarks: string[];
 }
 
@@ -95,7 +95,7 @@ const earthly = <T extends { temperatureF: number }>(
 const clipped = (
   hours: readonly { startMs: number; temperatureF: number }[],
   nowMs: number,
-): Parsed['hours'] => {
+): NwsForecast['hours'] => {
   const byStart = new Map(hours.map((hour) => [hour.startMs, hour]));
   return [...byStart.values()]
     .filter((hour) => hour.startMs + MS_PER_HOUR > nowMs)
@@ -106,13 +106,13 @@ const hoursOf = ({
   fromMs,
   toMs,
   value,
-}: Interval & { value: number }): { startMs: number; temperatureF: number }[] =>
+}: Span & { value: number }): { startMs: number; temperatureF: number }[] =>
   Array.from({ length: Math.ceil((toMs - fromMs) / MS_PER_HOUR) }, (_, i) => ({
     startMs: fromMs + i * MS_PER_HOUR,
     temperatureF: fahrenheitFromCelsius(value),
   }));
 
-const whole = (updateTime: string, parsed: Omit<Parsed, 'issuedMs'>): Reading<Parsed> => {
+const whole = (updateTime: string, parsed: Omit<NwsForecast, 'issuedMs'>): Checked<NwsForecast> => {
   const issuedMs = Date.parse(updateTime);
   if (Number.isNaN(issuedMs)) return { faulty: `updateTime cannot be read: "${updateTime}"` };
   if (parsed.hours.length === 0) return { faulty: ['no temperatures to come', ...parsed.remarks].join('; ') };
@@ -120,7 +120,7 @@ const whole = (updateTime: string, parsed: Omit<Parsed, 'issuedMs'>): Reading<Pa
 };
 
 /** A reply of `/gridpoints/{wfo}/{x},{y}`. Values hold over merged intervals of 1 h to several days. */
-export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
+export const parseGrid = (body: unknown, nowMs: number): Checked<NwsForecast> => {
   const fields = fieldsOf(grid, body);
   if ('faulty' in fields) return fields;
   const { updateTime, temperature, maxTemperature, quantitativePrecipitation } = fields.read;
@@ -150,7 +150,7 @@ export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
 };
 
 /** A reply of `.../forecast/hourly`: temperatures alone, in a unit that each period names. */
-export const parseHourly = (body: unknown, nowMs: number): Reading<Parsed> => {
+export const parseHourly = (body: unknown, nowMs: number): Checked<NwsForecast> => {
   const fields = fieldsOf(hourly, body);
   if ('faulty' in fields) return fields;
   const remarks: string[] = [];
@@ -174,4 +174,4 @@ export const parseHourly = (body: unknown, nowMs: number): Reading<Parsed> => {
 };
 
 /** A reply of `/points/{lat},{lon}`: where the forecasts of that point are to be had. */
-export const parsePoints = (body: unknown): Reading<Links> => fieldsOf(points, body);
+export const parsePoints = (body: unknown): Checked<Links> => fieldsOf(points, body);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../../src/core/units.ts';
 
-export type Failure =
+export type OpenMeteoFailure =
   { result: 'refused'; why: string } | { result: 'unavailable'; why: string; retryAfterMs: number };
 
 const reasonSchema = z.object({ error: z.literal(true), reason: z.string() });
@@ -20,7 +20,7 @@ const limitWaitMs = (reason: string): number => {
   return /daily/i.test(reason) ? 6 * MS_PER_HOUR : MS_PER_MINUTE;
 };
 
-export const failureOf = (status: number, text: string): Failure => {
+export const failureOf = (status: number, text: string): OpenMeteoFailure => {
   const reason = reasonOf(text);
   const why = `${status} ${reason}`;
   if (status === 429) return { result: 'unavailable', why, retryAfterMs: limitWaitMs(reason) };
@@ -28,14 +28,14 @@ export const failureOf = (status: number, text: string): Failure => {
   return { result: 'refused', why };
 };
 
-export const unusable = (why: string): Failure => ({
+export const unusable = (why: string): OpenMeteoFailure => ({
   result: 'unavailable',
   why,
   retryAfterMs: 5 * MS_PER_MINUTE,
 });
 
 /** No whole answer: a time-out, a reset, a name that does not resolve. */
-export const broken = (error: unknown, timeoutMs: number): Failure => {
+export const broken = (error: unknown, timeoutMs: number): OpenMeteoFailure => {
   const timedOut = error instanceof Error && error.name === 'TimeoutError';
   const cause = error instanceof Error ? (error.cause ?? error) : error;
   const why = timedOut ? `no whole answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;

@@ -3,7 +3,7 @@ import { MS_PER_HOUR, MS_PER_SECOND, isPlausibleAirF } from '../../src/core/unit
 import type { RainTotal } from '../../src/ports/weather.ts';
 import type { HourlyTemperature } from '../../src/core/weather/types.ts';
 
-export interface Parsed {
+interface OpenMeteoForecast {
   /** The hourly block as it came: two replies with the same are the same forecast (the rest holds run times). */
   block: unknown;
   hours: HourlyTemperature[];
@@ -26,7 +26,10 @@ const reply = z.object({
 });
 
 /** A reply of `/v1/forecast`: arrays side by side, each hour in seconds of Unix time. */
-export const parseForecast = (body: unknown, nowMs: number): { read: Parsed } | { faulty: string } => {
+export const parseForecast = (
+  body: unknown,
+  nowMs: number,
+): { read: OpenMeteoForecast } | { faulty: string } => {
   const checked = reply.safeParse(body);
   if (!checked.success) return { faulty: z.prettifyError(checked.error) };
   const { time, temperature_2m: air, precipitation } = checked.data.hourly;

@@ -1,10 +1,10 @@
 import { webApi } from '@slack/bolt';
 import { MS_PER_HOUR, MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
-import type { Cursor } from './cursor.ts';
+import type { ChannelCursor } from './cursor.ts';
 import { errorCode, reasonOf } from './failure.ts';
 import { slackHistory } from './history.ts';
 import { msFromTs, roomOf, tsFromMs } from './ids.ts';
-import type { Ears } from './listen.ts';
+import type { ListenDeps } from './listen.ts';
 import type { SlackMessage } from './messages.ts';
 import { heardEdit, heardMessage } from './messages.ts';
 import { pause } from './patience.ts';
@@ -23,7 +23,12 @@ export const LATELY_MS = 10 * MS_PER_MINUTE;
  * (https://github.com/slackapi/bolt-js/issues/1840). Messages that were heard live have the same id, and are known to
  * the inbox. What the history can't tell: deletions, and threads that began longer ago than `lookBackMs`.
  */
-export const reader = (web: webApi.WebClient, cursor: Cursor, ears: Ears, closing: AbortSignal) => {
+export const reader = (
+  web: webApi.WebClient,
+  cursor: ChannelCursor,
+  ears: ListenDeps,
+  closing: AbortSignal,
+) => {
   const { me, onHeard, nowMs, log } = ears;
   const history = slackHistory(web);
 

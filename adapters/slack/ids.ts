@@ -5,7 +5,7 @@ import type { EpochMs } from '../../src/core/units.ts';
 export const PLATFORM = 'slack';
 
 /** A place in Slack: `ts` is unique in its channel only; `threadTs` null = not a reply in a thread. */
-export interface MessagePlace {
+interface MessagePlace {
   channel: string;
   ts: string;
   threadTs: string | null;

@@ -1,8 +1,8 @@
 import { webApi } from '@slack/bolt';
 import { MS_PER_SECOND } from '../../src/core/units.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { LATELY_MS, SHIFT_MS } from './backfill.ts';
 import { reasonOf } from './failure.ts';
-import type { Log } from './log.ts';
 import { backoffMs, pause } from './patience.ts';
 
 /** Slack's own wish to wait comes first. */
@@ -15,7 +15,7 @@ const waitMs = (error: unknown, failures: number): number =>
 export const sweeper = (
   readUp: (lookBackMs: number) => Promise<void>,
   everyMs: number,
-  log: Log,
+  log: LogLine,
   closing: AbortSignal,
 ) => {
   let deaf = false;

@@ -6,7 +6,7 @@ export type TruckId = string;
 export type FieldId = string;
 export type StationId = string;
 export type Language = 'en' | 'es';
-export type Role = 'grower' | 'foreman' | 'driver' | 'digger-operator' | 'topper-operator';
+export type CrewRole = 'grower' | 'foreman' | 'driver' | 'digger-operator' | 'topper-operator';
 
 /** Where a person can be reached: the platform (`local`, `slack`, `matrix`) and the user id there. */
 export interface Address {
@@ -17,7 +17,7 @@ export interface Address {
 export interface CrewMember {
   id: PersonId;
   name: string;
-  roles: readonly Role[];
+  roles: readonly CrewRole[];
   language: Language;
   /** The truck that a message means when it names none. */
   truck: TruckId | null;

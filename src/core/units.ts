@@ -6,19 +6,19 @@
  *
  * Source of the factors: NIST Handbook 44, Appendix C (lb = 0.45359237 kg exactly; short ton = 907.18474 kg exactly).
  */
-type Unit<Name extends string> = number & { readonly unit?: Name };
+type InUnit<Name extends string> = number & { readonly unit?: Name };
 
-export type Lb = Unit<'lb'>;
-export type Kg = Unit<'kg'>;
+export type Lb = InUnit<'lb'>;
+export type Kg = InUnit<'kg'>;
 /** 2,000 lb. "Tons" without a word beside it means short tons, unless the operation is metric. */
-export type ShortTon = Unit<'short ton'>;
+export type ShortTon = InUnit<'short ton'>;
 /** 1,000 kg. */
-export type Tonne = Unit<'tonne'>;
-export type Minutes = Unit<'min'>;
+export type Tonne = InUnit<'tonne'>;
+export type Minutes = InUnit<'min'>;
 /** Milliseconds since 1970-01-01T00:00Z. */
-export type EpochMs = Unit<'epoch ms'>;
-export type Fahrenheit = Unit<'degF'>;
-export type Celsius = Unit<'degC'>;
+export type EpochMs = InUnit<'epoch ms'>;
+export type Fahrenheit = InUnit<'degF'>;
+export type Celsius = InUnit<'degC'>;
 
 const KG_PER_LB = 0.45359237;
 export const LB_PER_SHORT_TON = 2000;

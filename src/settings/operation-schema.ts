@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { Language, Role } from '../core/roster.ts';
+import type { Language, CrewRole } from '../core/roster.ts';
 import * as values from './values.ts';
 
 const { text } = values;
@@ -10,7 +10,7 @@ const ROLES = [
   'driver',
   'digger-operator',
   'topper-operator',
-] as const satisfies readonly Role[];
+] as const satisfies readonly CrewRole[];
 const LANGUAGES = ['en', 'es'] as const satisfies readonly Language[];
 /** Half of a near round trip of 30 min; common practice, no source. */
 const SHORTEST_CYCLE_MIN = 15;

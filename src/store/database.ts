@@ -10,7 +10,7 @@ import { migrateWith } from './migrate.ts';
 import type { Db } from './db.ts';
 
 /** `embedded`: PGlite in that directory. `memory`: PGlite that forgets. `url`: a Postgres server, postgres://... */
-export type Place = { embedded: string } | { memory: true } | { url: string };
+export type DatabasePlace = { embedded: string } | { memory: true } | { url: string };
 
 export interface Database {
   db: Db;
@@ -18,7 +18,7 @@ export interface Database {
 }
 
 /** Opens the database with its tables up to date. */
-export const openDatabase = (place: Place): Promise<Database> => {
+export const openDatabase = (place: DatabasePlace): Promise<Database> => {
   if ('url' in place) return openPostgres(place.url);
   return 'embedded' in place ? openDirectory(place.embedded) : openMemory();
 };

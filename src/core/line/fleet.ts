@@ -10,7 +10,7 @@ import { normal, randomFrom, seedOf } from './model/random.ts';
 import type { Random } from './model/random.ts';
 import type { WaitCourse } from './types.ts';
 
-export interface HaulCycle {
+interface HaulCycle {
   /** Minutes that the digger needs to fill a truck. */
   loadMin: Minutes;
   /** Everything else of the round trip: haul, forecast wait at the line, unloading, return. */
@@ -179,7 +179,7 @@ export const runFleetOn = (
   return courseFrom(trucks, runs, idleShareBound(trucks, { loadMin, awayMin }));
 };
 
-export interface HoldAsk {
+interface HoldAsk {
   /** The truck is the next one the digger needs back. */
   neededNext: boolean;
   /** Chance (0-1) that the line does not move before it could be served: station shut, piler down. */

@@ -3,7 +3,7 @@ import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { IN_LINE_LATE_MIN, TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
 import { FEWEST_SCORES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
-import type { Calibration, Interval } from './model/calibration.ts';
+import type { Calibration, WaitInterval } from './model/calibration.ts';
 import { makeForecast } from './wait-forecast.ts';
 import type { LineHistory } from './history.ts';
 import { learnProfile } from './model/learn.ts';
@@ -87,7 +87,7 @@ export const forecastBefore = (
   { observations, visit, joinedMs }: Settled,
   leadMin: Minutes,
   { opensAfterMin, profile }: LineKnowledge,
-): Interval | null => {
+): WaitInterval | null => {
   const nowMs = joinedMs - leadMin * MS_PER_MINUTE;
   const others = observations.visits.filter((other) => other !== visit);
   const seen = asHeardBy({ ...observations, visits: others }, nowMs);
@@ -99,7 +99,7 @@ export const forecastBefore = (
 /** `before` gives the forecast of one trip and lead; handed in so that the shell may keep what it has computed. */
 export const calibrateOn = (
   trips: readonly Settled[],
-  before: (trip: Settled, leadMin: Minutes) => Interval | null,
+  before: (trip: Settled, leadMin: Minutes) => WaitInterval | null,
 ): Calibration => {
   if (trips.length < FEWEST_SCORES) return FRESH_CALIBRATION;
   return trips.reduce(

@@ -9,7 +9,7 @@ import { waitCourses } from './model/courses.ts';
 import { newFilter, runFilter, stepAt } from './model/filter.ts';
 import type { Filter } from './model/filter.ts';
 import { STEP_MIN, serve, stepParticle, turnPilers } from './model/particle.ts';
-import type { Particle, Step } from './model/particle.ts';
+import type { Particle, SharedStep } from './model/particle.ts';
 import { usualAt } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
 import { randomFrom, seedOf } from './model/random.ts';
@@ -108,7 +108,7 @@ const runOn = (filter: Filter, arriveInMin: Minutes): Runs => {
 };
 
 /** Minutes until the trucks that stand in the path's line now are weighed. Later arrivals do not matter. */
-const waitOf = (particle: Particle, shared: Step, filter: Filter): Minutes => {
+const waitOf = (particle: Particle, shared: SharedStep, filter: Filter): Minutes => {
   const number = particle.joined;
   if (number - particle.weighed < 0.5) return 0;
   for (let min = 0; min < LONGEST_WAIT_MIN; min += STEP_MIN) {

@@ -17,7 +17,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** One station at one moment. */
-interface Look {
+interface StationLook {
   harvest: Harvest;
   station: Station;
   clock: ZoneClock;
@@ -26,12 +26,12 @@ interface Look {
   forecasts: readonly FactOf<'forecast-issued'>[];
 }
 
-interface Seen {
+interface LookResult {
   fact: Fact | null;
   wakeAtMs: EpochMs | null;
 }
 
-const newestOf = ({ harvest, station }: Look, reason: HoldReason): RaisedStep | null => {
+const newestOf = ({ harvest, station }: StationLook, reason: HoldReason): RaisedStep | null => {
   const isOurs = (event: NoticeEvent): boolean => {
     const { notice, place } = newestStep(event).step;
     return notice === reason && (place === station.id || place === null);
@@ -45,23 +45,28 @@ const isManager = (harvest: Harvest, id: PersonId | null): boolean => {
   return person !== undefined && mayManage(person);
 };
 
-const isOfStation = ({ harvest, station }: Look, field: FieldId | null): boolean =>
+const isOfStation = ({ harvest, station }: StationLook, field: FieldId | null): boolean =>
   field !== null && fieldById(harvest.roster, field)?.station === station.id;
 
 /** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
-const stationWord = ({ harvest, station }: Look): FactOf<'station-reported'> | null =>
+const stationWord = ({ harvest, station }: StationLook): FactOf<'station-reported'> | null =>
   harvest.stationReports.findLast(
     (report) => report.station === station.id && (!report.open || isManager(harvest, report.by)),
   ) ?? null;
 
 /** The step as a fact; `first` steps of an event may wait for a better hour. */
-const seen = (step: NoticeStep | null, by: PersonId | null, wakeAtMs: EpochMs | null, look: Look): Seen => ({
+const seen = (
+  step: NoticeStep | null,
+  by: PersonId | null,
+  wakeAtMs: EpochMs | null,
+  look: StationLook,
+): LookResult => ({
   fact: step && raisedByBot(step, by, look.nowMs),
   wakeAtMs,
 });
 
 /** A warm afternoon is told at five in the morning, not at night; the crew that digs at night hears at once. */
-const heatLook = (look: Look): Seen => {
+const heatLook = (look: StationLook): LookResult => {
   const { harvest, station, clock, nowMs, forecasts } = look;
   const forecast = forecasts.at(-1);
   if (!forecast) return { fact: null, wakeAtMs: null };
@@ -86,7 +91,7 @@ const heatLook = (look: Look): Seen => {
 };
 
 /** Null = tell it now. */
-const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs | null => {
+const frostToldMs = ({ clock, station, nowMs }: StationLook, step: NoticeStep): EpochMs | null => {
   const wall = (hour: number): EpochMs => wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0);
   const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_ANNOUNCED.byHour);
   return step.number > 1 || isToday || nowMs >= wall(FROST_ANNOUNCED.fromHour)
@@ -97,13 +102,13 @@ const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs
 const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
 
 /** Frozen crowns may be seen by anybody; that they are sound counts from foreman and grower alone. */
-const crownChecks = (look: Look): FactOf<'crown-checked'>[] =>
+const crownChecks = (look: StationLook): FactOf<'crown-checked'>[] =>
   look.harvest.crownChecks.filter(
     ({ field, sound, by }) =>
       (field === null || isOfStation(look, field)) && (!sound || isManager(look.harvest, by)),
   );
 
-const frostLook = (look: Look): Seen => {
+const frostLook = (look: StationLook): LookResult => {
   const { station, nowMs, forecasts } = look;
   const newest = newestOf(look, 'frost');
   const checks = crownChecks(look);

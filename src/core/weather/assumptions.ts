@@ -66,6 +66,7 @@ export const HEAT_FIGURES = {
   dwellMin: 60,
   maxAgeMin: FORECAST_MAX_AGE_MIN,
 };
+export type HeatFigures = typeof HEAT_FIGURES;
 
 export const FROST_FIGURES = {
   /** How far ahead to look. Grade: chosen: the night to come. */
@@ -83,6 +84,7 @@ export const FROST_FIGURES = {
   updateMin: STOP_UPDATE_MIN,
   maxAgeMin: FORECAST_MAX_AGE_MIN,
 };
+export type FrostFigures = typeof FROST_FIGURES;
 
 /** How long one night's cold lasts at most: whoever calls a hold off has judged so much. Grade: chosen, half a day. */
 export const NIGHT_MIN: Minutes = 12 * 60;

@@ -1,6 +1,7 @@
 import { FREEZING_F, addMinutes } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { FROST_FIGURES } from './assumptions.ts';
+import type { FrostFigures } from './assumptions.ts';
 import { nodesOf, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import type { FreezeAlert, IssuedForecast } from './types.ts';
@@ -11,10 +12,8 @@ export interface CrownCheck {
   sound: boolean;
 }
 
-type Figures = typeof FROST_FIGURES;
-
 /** The figures of the frost hold, and what is known beside the forecast. */
-export interface FrostOptions extends Figures {
+export interface FrostOptions extends FrostFigures {
   alerts: readonly FreezeAlert[];
   /** Only those of people who may resume the dig. */
   crownChecks: readonly CrownCheck[];

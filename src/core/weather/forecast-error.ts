@@ -12,7 +12,7 @@ export interface ForecastPair {
 }
 
 /** How far off a forecast maximum is at some lead: observed - forecast is about `biasF` ± `sdF`. */
-export interface ForecastError {
+interface ForecastError {
   biasF: Fahrenheit;
   sdF: Fahrenheit;
 }

@@ -16,12 +16,12 @@ import type { ForecastPair } from './forecast-error.ts';
 
 const COMPARED_WITHIN_MS = COMPARED_WITHIN_HOURS * MS_PER_HOUR;
 
-interface Place {
+interface MeasuredPlace {
   id: string;
   zone: string;
 }
 
-interface Afternoon {
+interface MeasuredAfternoon {
   window: Span;
   measured: FactOf<'air-observed'>[];
 }
@@ -29,11 +29,11 @@ interface Afternoon {
 /** What was measured in the afternoon of each day. Zones are slow to ask, so each day is asked for once. */
 const afternoons = (
   observed: readonly FactOf<'air-observed'>[],
-  { zone }: Place,
+  { zone }: MeasuredPlace,
   clock: ZoneClock,
-): Afternoon[] => {
+): MeasuredAfternoon[] => {
   const [from, to] = AFTERNOON_HOURS;
-  const found: Afternoon[] = [];
+  const found: MeasuredAfternoon[] = [];
   let endMs: EpochMs = -Infinity;
   for (const one of observed.toSorted((a, b) => a.atMs - b.atMs)) {
     const at = (hour: number, days = 0): EpochMs => wallTimeOfDayMs(clock, zone, one.atMs, hour, 0, days);
@@ -48,7 +48,7 @@ const afternoons = (
 };
 
 /** Null = not measured well enough. */
-const highOf = ({ measured }: Afternoon): Fahrenheit | null => {
+const highOf = ({ measured }: MeasuredAfternoon): Fahrenheit | null => {
   const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
   return hours.size < FEWEST_HOURS_MEASURED
     ? null
@@ -65,7 +65,11 @@ const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): b
  * Afternoon highs of one place as they were forecast and as they came, from all facts. One forecast a day for each lead:
  * the errors of forecasts that follow each other are nearly the same, and would count as many pairs where they are one.
  */
-export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneClock): ForecastPair[] => {
+export const forecastPairs = (
+  facts: readonly Fact[],
+  place: MeasuredPlace,
+  clock: ZoneClock,
+): ForecastPair[] => {
   const observed = facts.flatMap((fact) =>
     fact.kind === 'air-observed' && fact.place === place.id ? [fact] : [],
   );

@@ -35,10 +35,10 @@ const alertMs = ({ nowMs, options }: FrostCase): EpochMs | null => {
   return begins.length > 0 ? Math.min(...begins) : null;
 };
 
-type Asked = Pick<NoticeStep, 'stage' | 'stopToppingMs' | 'stopAtMs' | 'peakF' | 'peakMs' | 'limitF'>;
+type ColdNotice = Pick<NoticeStep, 'stage' | 'stopToppingMs' | 'stopAtMs' | 'peakF' | 'peakMs' | 'limitF'>;
 
 /** What the coming night asks for: a watch ("do not top ahead") or a hold; null = nothing. */
-const asked = (frostCase: FrostCase, spell: ColdSpell | null): Asked | null => {
+const asked = (frostCase: FrostCase, spell: ColdSpell | null): ColdNotice | null => {
   const { nowMs, options } = frostCase;
   const begins = [spell?.watchMs ?? null, alertMs(frostCase)].filter((ms) => ms !== null);
   if (begins.length === 0) return null;
@@ -56,7 +56,7 @@ const asked = (frostCase: FrostCase, spell: ColdSpell | null): Asked | null => {
   };
 };
 
-const stepOf = ({ place }: FrostCase, ask: Asked, event: string, number: number): NoticeStep => ({
+const stepOf = ({ place }: FrostCase, ask: ColdNotice, event: string, number: number): NoticeStep => ({
   ...ask,
   event,
   number,

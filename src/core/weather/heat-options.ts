@@ -1,12 +1,11 @@
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { HEAT_FIGURES } from './assumptions.ts';
+import type { HeatFigures } from './assumptions.ts';
 import type { ForecastPair } from './forecast-error.ts';
 import { NO_HAUL } from './ladder.ts';
 import type { Haul } from './ladder.ts';
 import type { HourlyTemperature, IssuedForecast } from './types.ts';
-
-type Figures = typeof HEAT_FIGURES;
 
 export interface HeatStation {
   id: string;
@@ -23,14 +22,14 @@ export interface RootReading {
 }
 
 /** What the station itself said of being open. */
-export interface StationWord {
+interface StationWord {
   atMs: EpochMs;
   open: boolean;
   untilMs: EpochMs | null;
 }
 
 /** The figures of the heat stop, and what is known beside the newest forecast. */
-export interface HeatOptions extends Figures {
+export interface HeatOptions extends HeatFigures {
   /** When the current step was raised; null = not known, then its stop time counts. */
   lastStepMs: EpochMs | null;
   /**

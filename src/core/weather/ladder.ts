@@ -15,7 +15,7 @@ export interface Haul {
 
 export const NO_HAUL: Haul = { fillMin: 0, haulMin: 0, lineWaitMin: 0, unloadMin: 0, marginMin: 0 };
 
-export interface StopTimes {
+interface StopTimes {
   stopToppingMs: EpochMs;
   stopAtMs: EpochMs;
   /** When the last truck must leave the field. */

@@ -32,7 +32,7 @@ export const corrected = (heatCase: HeatCase, atMs: EpochMs): { heatCase: HeatCa
   return { heatCase: { ...heatCase, forecast: { ...forecast, hours } }, sdF };
 };
 
-export interface Afternoon extends Crossings {
+interface Afternoon extends Crossings {
   /** Chance that the limit is passed; null where the forecast has no hour of that afternoon. */
   chance: number | null;
   /** The forecast that this was read off, freed from its bias. */

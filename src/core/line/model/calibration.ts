@@ -16,7 +16,7 @@ interface LeadCalibration {
 /** By lead: 0-7, 8-22, 23-37, 38 and more minutes. */
 export type Calibration = readonly LeadCalibration[];
 
-export interface Interval {
+export interface WaitInterval {
   lowMin: Minutes;
   medianMin: Minutes;
   highMin: Minutes;
@@ -48,7 +48,7 @@ const leadIndex = (leadMin: Minutes): number => {
 };
 
 /** How far the wait lay from the median, in units of the interval's arm on that side; > 1 = outside. */
-const scoreOf = ({ lowMin, medianMin, highMin }: Interval, waitMin: Minutes): number =>
+const scoreOf = ({ lowMin, medianMin, highMin }: WaitInterval, waitMin: Minutes): number =>
   Math.max(
     (medianMin - waitMin) / (medianMin - lowMin + PAD_MIN),
     (waitMin - medianMin) / (highMin - medianMin + PAD_MIN),
@@ -62,14 +62,14 @@ const stretchOf = ({ alpha, scores }: LeadCalibration): number => {
   return sorted[Math.min(sorted.length, Math.max(1, rank)) - 1] ?? 1;
 };
 
-const stretched = ({ lowMin, medianMin, highMin }: Interval, stretch: number): Interval => ({
+const stretched = ({ lowMin, medianMin, highMin }: WaitInterval, stretch: number): WaitInterval => ({
   lowMin: Math.max(0, medianMin - stretch * (medianMin - lowMin + PAD_MIN)),
   medianMin,
   highMin: medianMin + stretch * (highMin - medianMin + PAD_MIN),
 });
 
 /** `raw` as the paths gave it. */
-export const calibrated = (calibration: Calibration, leadMin: Minutes, raw: Interval): Interval => {
+export const calibrated = (calibration: Calibration, leadMin: Minutes, raw: WaitInterval): WaitInterval => {
   const lead = calibration[leadIndex(leadMin)];
   return lead === undefined || lead.scores.length < FEWEST_SCORES ? raw : stretched(raw, stretchOf(lead));
 };
@@ -78,7 +78,7 @@ export const calibrated = (calibration: Calibration, leadMin: Minutes, raw: Inte
 export const learnedFrom = (
   calibration: Calibration,
   leadMin: Minutes,
-  raw: Interval,
+  raw: WaitInterval,
   waitMin: Minutes,
 ): Calibration =>
   calibration.map((lead, index) => {

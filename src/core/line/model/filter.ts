@@ -11,7 +11,7 @@ import {
   newParticle,
   stepParticle,
 } from './particle.ts';
-import type { Particle, Prior, Step } from './particle.ts';
+import type { Particle, Prior, SharedStep } from './particle.ts';
 import { normal } from './random.ts';
 import type { Random } from './random.ts';
 import type { LineEvent, Timeline } from './timeline.ts';
@@ -36,7 +36,7 @@ const LEAST_PER_MIN = 0.01;
 /** Paths are drawn anew when their effective number falls below this share. Grade: chosen. */
 const EVEN_ENOUGH = 0.5;
 
-export const stepAt = (filter: Filter, atMin: Minutes): Step => {
+export const stepAt = (filter: Filter, atMin: Minutes): SharedStep => {
   const { profile, mostOpen } = filter;
   const usual = profile.arrivalsPerMin;
   const dayLength = Math.max(1, usual.filter((rate) => rate > LEAST_PER_MIN).length);

@@ -7,19 +7,19 @@ import { BIN_MIN, DAY_BINS, LEVEL_SD, USUAL_BLOCK_MIN, defaultProfile } from './
 import type { Particle } from './particle.ts';
 import type { UsualDay, UsualWait } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
-import type { Reading } from './rolls.ts';
+import type { SerialReading } from './rolls.ts';
 import { timelineOf, tripsOf } from './timeline.ts';
 import type { LineObservations } from '../types.ts';
 
 /** `count` trucks joined within these stretches of usual-day time. */
-interface Counted {
+interface JoinCount {
   spans: readonly { fromMin: Minutes; toMin: Minutes }[];
   count: number;
   /** The day of the later ticket. */
   day: number;
 }
 
-interface Ticket extends Reading {
+interface SerialOfDay extends SerialReading {
   joinedMin: Minutes;
   day: number;
 }
@@ -58,7 +58,7 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
 const lastMs = ({ visits, opening }: LineObservations): EpochMs =>
   Math.max(opening ?? 0, ...visits.map((visit) => visit.heardMs));
 
-const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): Ticket[] =>
+const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): SerialOfDay[] =>
   days.flatMap((seen, day) => {
     if (seen.opening === null) return [];
     return tripsOf(seen, seen.opening, lastMs(seen), profile)
@@ -75,8 +75,8 @@ const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): Ticket
  * The line is first come, first served, so the serials of two of our trucks tell how many joined between them. A roll
  * of serials goes on overnight.
  */
-const countsOf = (days: readonly LineObservations[], profile: UsualDay): Counted[] => {
-  const rolls: Ticket[][] = [];
+const countsOf = (days: readonly LineObservations[], profile: UsualDay): JoinCount[] => {
+  const rolls: SerialOfDay[][] = [];
   for (const ticket of ticketsOf(days, profile)) {
     const found = rollOf(rolls, ticket, MOST_PER_MIN);
     if (found < 0) rolls.push([ticket]);
@@ -94,7 +94,7 @@ const countsOf = (days: readonly LineObservations[], profile: UsualDay): Counted
   );
 };
 
-const spansOf = (from: Ticket, to: Ticket): Counted['spans'] =>
+const spansOf = (from: SerialOfDay, to: SerialOfDay): JoinCount['spans'] =>
   from.day === to.day
     ? [{ fromMin: from.joinedMin, toMin: to.joinedMin }]
     : [
@@ -102,7 +102,7 @@ const spansOf = (from: Ticket, to: Ticket): Counted['spans'] =>
         { fromMin: 0, toMin: to.joinedMin },
       ];
 
-const overlapMin = ({ spans }: Counted, bin: number): Minutes =>
+const overlapMin = ({ spans }: JoinCount, bin: number): Minutes =>
   spans.reduce(
     (sum, { fromMin, toMin }) =>
       sum + Math.max(0, Math.min(toMin, (bin + 1) * BIN_MIN) - Math.max(fromMin, bin * BIN_MIN)),
@@ -114,7 +114,7 @@ const overlapMin = ({ spans }: Counted, bin: number): Minutes =>
  * round (Silverman, Jones, Wilson & Nychka, J. R. Stat. Soc. B 52(2), 1990), with a gamma prior of `PRIOR_DAYS` days
  * at the mean rate. Nobody joins at hours at which none of ours was ever seen.
  */
-const learnArrivals = (counts: readonly Counted[], on: readonly boolean[], fresh: UsualDay): number[] => {
+const learnArrivals = (counts: readonly JoinCount[], on: readonly boolean[], fresh: UsualDay): number[] => {
   const bins = on.map((_, bin) => bin);
   const overlaps = counts.map((count) => bins.map((bin) => (on[bin] ? overlapMin(count, bin) : 0)));
   const minutes = overlaps.reduce((sum, row) => sum + row.reduce((a, b) => a + b, 0), 0);
@@ -150,7 +150,7 @@ const smoothed = (rates: readonly number[], on: readonly boolean[]): number[] =>
   });
 
 /** Half hours at which trucks of ours were in the line on some day, and the one before the first of these. */
-const hoursOn = (tickets: readonly Ticket[]): boolean[] => {
+const hoursOn = (tickets: readonly SerialOfDay[]): boolean[] => {
   const joined = tickets.map(({ joinedMin }) => joinedMin);
   const first = Math.floor(Math.min(...joined) / BIN_MIN) - 1;
   const last = Math.floor(Math.max(...joined) / BIN_MIN);
@@ -250,7 +250,7 @@ type Noise = Pick<UsualDay, 'daySd' | 'levelSd' | 'dispersion'>;
  * By moments. `dispersion`: variance over mean of the trucks joining in a short time, 1 for Poisson arrivals, less for
  * fleets that are loaded one after another. `daySd`, `levelSd`: scatter beyond that, day to day and within the day.
  */
-const learnNoise = (counts: readonly Counted[], rates: readonly number[]): Noise => {
+const learnNoise = (counts: readonly JoinCount[], rates: readonly number[]): Noise => {
   const spans = counts.flatMap((count) => {
     const expected = rates.reduce((sum, rate, bin) => sum + rate * overlapMin(count, bin), 0);
     return count.spans.length === 1 && expected > SPAN_TRUCKS.fewest ? [{ ...count, expected }] : [];

@@ -44,7 +44,7 @@ export const STEP_MIN = 3;
 export const KEPT = 16;
 
 /** What all paths share during one step. */
-export interface Step {
+export interface SharedStep {
   arrivals: number;
   /** Log-noise of arrivals within the day. */
   levelSd: number;
@@ -146,7 +146,7 @@ const skewedCoin = (random: Random, mean: number): number => {
   return random() < 0.5 - 0.25 / half ? 0.5 + half : 0.5 - half;
 };
 
-export const stepParticle = (particle: Particle, step: Step, random: Random): void => {
+export const stepParticle = (particle: Particle, step: SharedStep, random: Random): void => {
   particle.level = LEVEL_KEEP * particle.level + LEVEL_KICK * step.levelSd * coin(random);
   // A truck that stands in the line does not come back from the field.
   const kept = step.returning * (particle.joined - particle.weighed - step.usualLine);
@@ -175,7 +175,7 @@ export const serve = (particle: Particle, random: Random): void => {
 };
 
 /** At most one of: a piler opens, closes, breaks, is repaired. */
-export const turnPilers = (particle: Particle, step: Step, random: Random): void => {
+export const turnPilers = (particle: Particle, step: SharedStep, random: Random): void => {
   const needed = step.perMinWanted / particle.perPilerMin;
   const wanted =
     (step.pilersOpen ?? needed) +

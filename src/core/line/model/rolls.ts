@@ -4,7 +4,7 @@
  */
 import type { Minutes } from '../../units.ts';
 
-export interface Reading {
+export interface SerialReading {
   serial: number;
   weighedMin: Minutes;
 }
@@ -17,8 +17,8 @@ const SERIALS_AHEAD = 10;
 
 /** Index of the roll, or -1. `mostPerMin`: the most trucks that the station can weigh. */
 export const rollOf = (
-  rolls: readonly (readonly Reading[])[],
-  { serial, weighedMin }: Reading,
+  rolls: readonly (readonly SerialReading[])[],
+  { serial, weighedMin }: SerialReading,
   mostPerMin: number,
 ): number => {
   let best = -1;
@@ -36,7 +36,7 @@ export const rollOf = (
 };
 
 /** Serial of the roll at an instant, between its tickets; held at its ends, and then not `sure`. */
-const serialAt = (roll: readonly Reading[], atMin: Minutes): { serial: number; sure: boolean } => {
+const serialAt = (roll: readonly SerialReading[], atMin: Minutes): { serial: number; sure: boolean } => {
   const after = roll.findIndex(({ weighedMin }) => weighedMin >= atMin);
   const next = roll[after];
   const last = after < 0 ? roll.at(-1) : roll[after - 1];
@@ -60,10 +60,10 @@ const OTHER_LEAST = 0.4;
  * `sd`: of the whole; large where another roll has no ticket on both sides.
  */
 export const servedBetween = (
-  rolls: readonly (readonly Reading[])[],
-  own: readonly Reading[],
-  from: Reading,
-  to: Reading,
+  rolls: readonly (readonly SerialReading[])[],
+  own: readonly SerialReading[],
+  from: SerialReading,
+  to: SerialReading,
 ): { count: number; sd: number } => {
   const counted = NOT_VOID * (to.serial - from.serial);
   let count = counted;

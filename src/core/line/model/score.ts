@@ -9,9 +9,9 @@ import { KEPT, STEP_MIN } from './particle.ts';
 import type { Particle } from './particle.ts';
 import type { LineEvent } from './timeline.ts';
 
-export type Joined = Extract<LineEvent, { is: 'joined' }>;
-export type Weighed = Extract<LineEvent, { is: 'weighed' }>;
-export type Counted = Extract<LineEvent, { is: 'counted' }>;
+type JoinedEvent = Extract<LineEvent, { is: 'joined' }>;
+type WeighedEvent = Extract<LineEvent, { is: 'weighed' }>;
+type CountedEvent = Extract<LineEvent, { is: 'counted' }>;
 
 /** How late a join is on average if it was inferred: less certain than a stated one. Grade: chosen. */
 const LATE_INFERRED_MIN = 10;
@@ -79,7 +79,7 @@ const then = (ring: Float64Array, step: number, backMin: number): number => {
 };
 
 /** A truck of ours joined: its number in the path is what had joined by then. */
-export const scoreJoin = (particle: Particle, event: Joined, step: number, random: Random): void => {
+export const scoreJoin = (particle: Particle, event: JoinedEvent, step: number, random: Random): void => {
   const sinceMin = step * STEP_MIN - event.atMin;
   const backMin =
     Math.max(0, sinceMin) + exponential(random, event.stated ? IN_LINE_LATE_MIN : LATE_INFERRED_MIN);
@@ -91,7 +91,7 @@ export const scoreJoin = (particle: Particle, event: Joined, step: number, rando
   correct(particle, line - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
 };
 
-export const scoreCount = (particle: Particle, event: Counted, random: Random): void => {
+export const scoreCount = (particle: Particle, event: CountedEvent, random: Random): void => {
   const last = event.slot === null ? particle.joined : (particle.numbers[event.slot] ?? particle.joined);
   correct(
     particle,
@@ -103,7 +103,7 @@ export const scoreCount = (particle: Particle, event: Counted, random: Random): 
 };
 
 /** A truck of ours is on the scale, so `weighed` is its number; the serial says how many went before. */
-export const scoreWeighing = (particle: Particle, event: Weighed, random: Random): void => {
+export const scoreWeighing = (particle: Particle, event: WeighedEvent, random: Random): void => {
   const { ticket, slot } = event;
   if (ticket !== null && ticket.served !== null) scoreSerial(particle, ticket.roll, ticket.served);
   const number = slot === null ? undefined : particle.numbers[slot];

@@ -4,7 +4,7 @@ import type { TruckId } from '../../roster.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import type { UsualDay } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
-import type { Reading } from './rolls.ts';
+import type { SerialReading } from './rolls.ts';
 import type { LineObservations, Visit } from '../types.ts';
 
 export type LineEvent = { atMin: Minutes } & (
@@ -36,7 +36,7 @@ const serialNumber = (serial: string | null): number | null => {
   return digits === '' ? null : Number(digits.slice(-9));
 };
 
-export interface Trip {
+interface Trip {
   joinedMin: Minutes | null;
   stated: boolean;
   /** First weight, and how uncertain its time is. */
@@ -212,7 +212,7 @@ const weighings = (trips: readonly Trip[], slots: Map<Trip, number>, mostPerMin:
   const weighed = trips
     .flatMap((trip) => (trip.weighedMin === null ? [] : [{ trip, weighedMin: trip.weighedMin }]))
     .sort((a, b) => a.weighedMin - b.weighedMin);
-  const rolls: Reading[][] = [];
+  const rolls: SerialReading[][] = [];
   const placed = weighed.map(({ trip, weighedMin }) => {
     if (trip.serial === null) return { trip, weighedMin, place: null };
     const reading = { serial: trip.serial, weighedMin };
