@@ -1,8 +1,8 @@
 /**
- * Figures of the trade and of the bot that no setting gives. Here are those of several rooms; each room keeps its own
- * in its assumptions.ts, and the line model keeps a tuning figure that is used once beside its formula.
+ * Figures of the trade and of the bot that are not settings. Here are those that several rooms share; each room has its
+ * own assumptions.ts, and the line model keeps tuning figures that are used once beside their formula.
  *
- * The comment of each figure ends with its grade, which says how far to trust it:
+ * The comment of each figure has its grade, which says how far to trust it:
  * - source: published; the comment names where.
  * - measured: by us; the comment says on what.
  * - common practice: what crews do as far as we know, without a source.
@@ -12,7 +12,7 @@
 
 import type { Minutes } from './units.ts';
 
-/** Hour of wall time at which the crew's day begins: it is awake, and digs unless something holds it. Grade: common practice. */
+/** Hour of wall time at which the crew's day begins: it is awake, and digs unless a stop is in force. Grade: common practice. */
 export const DAY_BEGINS_HOUR = 5;
 
 /**

@@ -1,8 +1,8 @@
 /**
  * Units of measure, in the type and in the name, with exact conversions.
  *
- * A unit type is a number that carries its unit for the compiler only: a plain number may be given a unit, but pounds
- * cannot be passed where kilograms are wanted.
+ * A unit type is a number whose unit only the compiler sees: a plain number can be passed as any unit, but pounds cannot
+ * be passed as kilograms.
  *
  * Source of the factors: NIST Handbook 44, Appendix C (lb = 0.45359237 kg exactly; short ton = 907.18474 kg exactly).
  */
@@ -10,7 +10,7 @@ type InUnit<Name extends string> = number & { readonly unit?: Name };
 
 export type Lb = InUnit<'lb'>;
 export type Kg = InUnit<'kg'>;
-/** 2,000 lb. "Tons" without a word beside it means short tons, unless the operation is metric. */
+/** 2,000 lb. "Tons" alone means short tons, unless the operation is metric. */
 export type ShortTon = InUnit<'short ton'>;
 /** 1,000 kg. */
 export type Tonne = InUnit<'tonne'>;

@@ -1,6 +1,6 @@
 /**
  * Figures of the scale line and of the round trip; the grades are defined in core/assumptions.ts. Tuning figures of the
- * model stand beside their formula in model/.
+ * model are beside their formula in model/.
  */
 import type { Minutes } from '../units.ts';
 
@@ -10,22 +10,22 @@ import type { Minutes } from '../units.ts';
  */
 export const MIN_PER_TRUCK: Minutes = 4.8;
 
-/** Share of the time (0-1) that pilers work, as long as nothing is learned. Grade: common practice. */
+/** Share of the time (0-1) that pilers work, until it is learned. Grade: common practice. */
 export const PILERS_BUSY = 0.75;
 
 /** How late drivers report "in line", on average. Grade: common practice. */
 export const IN_LINE_LATE_MIN: Minutes = 4;
 
-/** How long a truck is filled (one of 20 tons: 10-12 min), as long as the crew has not shown it. Grade: common practice. */
+/** How long filling a truck takes (20 tons: 10-12 min), until the crew's reports show it. Grade: common practice. */
 export const FILL_MIN: Minutes = 11;
 
-/** From first to second weight, as long as no ticket has shown it. Grade: common practice. */
+/** From first to second weight, until tickets show it. Grade: common practice. */
 export const YARD_MIN: Minutes = 12;
 
-/** Longer between the two weights, and the truck broke down there or a time is wrong. Grade: chosen, ten times the usual. */
+/** If it takes longer, the truck broke down there or a time is wrong. Grade: chosen: ten times the usual. */
 export const LONGEST_YARD_MIN: Minutes = 120;
 
-/** Fewer departures from the field do not tell how long a truck is filled. Grade: chosen. */
+/** Fewer departures from the field do not show how long filling takes. Grade: chosen. */
 export const FEWEST_DEPARTURES = 6;
 
 /** Standard deviation of filling times, over their mean. Grade: common practice. */
@@ -44,13 +44,13 @@ export const EMPTY_HAUL_RATIO = 1;
  */
 export const TRUCKS_OVER_MATCH = 1.15;
 
-/** A line that stands this likely (0-1) is a reason to keep a loaded truck at the field. Grade: common practice. */
+/** If the line stands still with this chance (0-1), a loaded truck is kept at the field. Grade: common practice. */
 export const LIKELY_STANDSTILL = 0.6;
 
-/** Fewer trucks joining for each one served, and little is lost by leaving later. Grade: common practice. */
+/** If fewer trucks join for each one served, little is lost by leaving later. Grade: common practice. */
 export const SLACK_LINE = 0.5;
 
-/** If no truck of ours is in line, older observations do not tell of the line now. Grade: chosen. */
+/** If none of our trucks is in line, older observations say nothing about the line now. Grade: chosen. */
 export const OLDEST_USABLE_MIN: Minutes = 120;
 
 /**
@@ -62,7 +62,7 @@ export const OLDEST_USABLE_LEARNED_MIN: Minutes = 240;
 /** Waits are forecast up to this. Grade: chosen. */
 export const LONGEST_WAIT_MIN: Minutes = 300;
 
-/** Days learned from. Grade: chosen; a harvest lasts about a month, and older days tell of other roads and crews. */
+/** Days learned from. Grade: chosen; a harvest lasts about a month, and older days were other roads and crews. */
 export const DAYS_KEPT = 30;
 
 /** A weighing whose time is less certain (standard deviation) does not show the wait. Grade: chosen. */

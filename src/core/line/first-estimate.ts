@@ -1,5 +1,5 @@
 /**
- * A simple wait forecast: the newest head count, the waits that our own trucks had, and the trucks that still wait.
+ * A simple wait forecast from the newest head count, the waits of our own trucks, and the trucks that still wait.
  *
  * The rules are the delay-history predictors of Ibrahim & Whitt, "Real-time delay estimation based on delay history",
  * MSOM 11(3), 2009, and the queue-length predictor named there; the blend and the widths are
@@ -17,7 +17,7 @@ import {
 } from './assumptions.ts';
 import type { Evidence, ForecastWait, HeadCount, LineObservations, Visit } from './types.ts';
 
-/** A wait that one of our trucks had, or (`over` false) has had so far. */
+/** The wait of one of our trucks; `over` false = so far, because it still waits. */
 interface SeenWait {
   waitMin: Minutes;
   atMs: EpochMs;

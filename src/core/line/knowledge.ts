@@ -1,4 +1,4 @@
-/** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
+/** What is learned about a station's line from the operation's own book: derived from the facts, never stored. */
 import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { IN_LINE_LATE_MIN, TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
@@ -43,7 +43,7 @@ const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
   return Math.max(0, hour - MIN_PER_HOUR);
 };
 
-/** The station's usual day. Takes seconds for a season. */
+/** Learns the station's usual day. Takes seconds for a season. */
 export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge => {
   const fresh = noKnowledge(usualPilers);
   if (past.length === 0) return fresh;
@@ -52,11 +52,11 @@ export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge
   return { ...fresh, opensAfterMin, profile: learnProfile(days, usualPilers) };
 };
 
-/** A trip of ours that tells how long the wait was: with a stated "in line" and a weighing. */
+/** A trip of ours whose wait is known: it has a stated "in line" and a weighing. */
 export interface Settled {
   observations: LineObservations;
   visit: Visit;
-  /** Corrected for the "in line" that is told late. */
+  /** Corrected for "in line" being reported late. */
   joinedMs: EpochMs;
   waitMin: Minutes;
 }
@@ -68,12 +68,14 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: UsualD
   const [trip] = tripsOf({ ...observations, visits: [visit] }, opening, heardMs, profile);
   if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
     return [];
-  const toldMin = Math.max(0, trip.weighedMin - trip.joinedMin);
-  const lateMin = Math.min(IN_LINE_LATE_MIN, toldMin);
-  return [{ observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: toldMin + lateMin }];
+  const reportedMin = Math.max(0, trip.weighedMin - trip.joinedMin);
+  const lateMin = Math.min(IN_LINE_LATE_MIN, reportedMin);
+  return [
+    { observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: reportedMin + lateMin },
+  ];
 };
 
-/** In the order in which their tickets came in, the newest last. */
+/** In the order in which their tickets were reported, newest last. */
 export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): Settled[] =>
   [...past, today]
     .flatMap((observations) =>
@@ -82,7 +84,7 @@ export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): S
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
 
-/** What would have been forecast for that trip, `leadMin` ahead of it and without it; null = no usable evidence then. */
+/** The forecast for that trip as made `leadMin` before it joined, without the trip itself; null = no usable evidence. */
 export const forecastBefore = (
   { observations, visit, joinedMs }: Settled,
   leadMin: Minutes,
@@ -96,7 +98,7 @@ export const forecastBefore = (
   return told.known ? { lowMin: told.lowMin, medianMin: told.medianMin, highMin: told.highMin } : null;
 };
 
-/** `before` gives the forecast of one trip and lead; handed in so that the shell may keep what it has computed. */
+/** `before` gives the forecast of one trip and lead; it is passed in so that the caller can cache what it computed. */
 export const calibrateOn = (
   trips: readonly Settled[],
   before: (trip: Settled, leadMin: Minutes) => WaitInterval | null,

@@ -1,4 +1,4 @@
-/** The round trip as this crew drives it: how long each part takes, learned from its own day. */
+/** How long each part of the round trip takes this crew, learned from its own day. */
 import { standingFacts } from '../book/entries.ts';
 import type { Fact } from '../book/facts.ts';
 import { fieldById } from '../roster.ts';
@@ -21,13 +21,13 @@ import { allLoads } from '../harvest/harvest.ts';
 import { Z_80, median } from '../statistics.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
 
-/** A load that takes longer, or less, had a stop in it or was told late. */
+/** Filling that took longer, or less, was interrupted or reported late. Grade: chosen. */
 const BELIEVED_LOAD_MIN = { min: 3, max: 40 };
 const FEWEST_LOADS = 3;
 
 const believed = (min: Minutes): boolean => min >= BELIEVED_LOAD_MIN.min && min <= BELIEVED_LOAD_MIN.max;
 
-/** From "loading" to "loaded", of trucks that told both. */
+/** From "loading" to "loaded", of trucks that reported both. */
 const toldLoads = (facts: readonly Fact[]): Minutes[] => {
   const loadingSince = new Map<TruckId, EpochMs>();
   const steps = standingFacts(facts)
@@ -42,7 +42,7 @@ const toldLoads = (facts: readonly Fact[]): Minutes[] => {
   });
 };
 
-/** At the digger's field capacity and the yield expected of the field. */
+/** By the digger's field capacity and the expected yield of the field. */
 const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
   const { digger } = harvest.roster;
   const tonsPerAcre = field === null ? null : (fieldById(harvest.roster, field)?.yieldTonsPerAcre ?? null);
@@ -50,7 +50,7 @@ const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
   return (MIN_PER_HOUR * meanLoadLb(harvest)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
 };
 
-/** Trucks leave one after another: where one waits for the other the gap is the loading time, else it is longer. */
+/** Trucks leave one after another: if one waits for the other, the gap is the filling time, otherwise it is longer. */
 const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
   const left = allLoads(harvest)
     .flatMap(({ stamps }) => stamps['left-field']?.atMs ?? [])
@@ -64,7 +64,7 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
   return gaps.length < FEWEST_DEPARTURES ? null : (gaps[Math.floor(gaps.length / 4)] ?? null);
 };
 
-/** Minutes to fill a truck: as told by the drivers, else by the digger's own pace, else as the trucks leave. */
+/** Minutes to fill a truck: as reported, else by the digger's pace, else from the departures, else the usual. */
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
   const told = toldLoads(harvest.facts.filter((fact) => fact.atMs >= fromMs));
   const ofDay = told.length < FEWEST_LOADS ? null : median(told);

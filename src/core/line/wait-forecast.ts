@@ -1,4 +1,4 @@
-/** The wait forecast: paths of the day, weighed by what the crew reported, and run on to the truck's arrival. */
+/** The wait forecast: paths of the day, scored by what the crew reported, and run on until the truck arrives. */
 import { quantile } from '../statistics.ts';
 import { MIN_PER_HOUR, MS_PER_MINUTE, addMinutes, minutesBetween } from '../units.ts';
 import type { Minutes } from '../units.ts';
@@ -107,7 +107,7 @@ const runOn = (filter: Filter, arriveInMin: Minutes): Runs => {
   };
 };
 
-/** Minutes until the trucks that stand in the path's line now are weighed. Later arrivals do not matter. */
+/** Minutes until the trucks now in the path's line are weighed. Later arrivals do not matter. */
 const waitOf = (particle: Particle, shared: SharedStep, filter: Filter): Minutes => {
   const number = particle.joined;
   if (number - particle.weighed < 0.5) return 0;

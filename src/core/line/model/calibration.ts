@@ -1,13 +1,13 @@
 /**
- * Keeps the 80 % intervals honest: they are stretched or shrunk by how the operation's own trucks fared, one lead at a
- * time, and kept across days.
+ * Keeps the 80 % intervals honest: they are stretched or shrunk by how well earlier ones covered the waits of the
+ * operation's own trucks, separately for each lead and across days.
  *
  * Adaptive conformal inference: Gibbs & Candes, NeurIPS 2021, https://arxiv.org/abs/2106.00170. A miss lowers alpha,
  * so that the next interval is wider.
  */
 import type { Minutes } from '../../units.ts';
 
-/** One lead's memory. `scores`: of the newest forecasts, oldest first. */
+/** What is remembered of one lead. `scores`: of the newest forecasts, oldest first. */
 interface LeadCalibration {
   alpha: number;
   scores: readonly number[];
@@ -47,7 +47,7 @@ const leadIndex = (leadMin: Minutes): number => {
   return index < 0 ? LEAD_ENDS_MIN.length : index;
 };
 
-/** How far the wait lay from the median, in units of the interval's arm on that side; > 1 = outside. */
+/** Distance of the wait from the median, over the length of the interval on that side; > 1 = outside. */
 const scoreOf = ({ lowMin, medianMin, highMin }: WaitInterval, waitMin: Minutes): number =>
   Math.max(
     (medianMin - waitMin) / (medianMin - lowMin + PAD_MIN),
@@ -74,7 +74,7 @@ export const calibrated = (calibration: Calibration, leadMin: Minutes, raw: Wait
   return lead === undefined || lead.scores.length < FEWEST_SCORES ? raw : stretched(raw, stretchOf(lead));
 };
 
-/** A ticket of ours came in: the wait that had been forecast with `raw`, `leadMin` ahead, was `waitMin`. */
+/** Takes in a ticket of ours: the wait that was forecast as `raw`, `leadMin` ahead, turned out as `waitMin`. */
 export const learnedFrom = (
   calibration: Calibration,
   leadMin: Minutes,

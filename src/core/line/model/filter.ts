@@ -19,7 +19,7 @@ import { hearPilers, scoreCount, scoreJoin, scorePending, scoreWeighing } from '
 
 export interface Filter {
   paths: Particle[];
-  /** Where resampled paths are written; swapped with `paths`. */
+  /** Buffer for resampled paths; swapped with `paths`. */
   spare: Particle[];
   random: Random;
   step: number;
@@ -72,7 +72,7 @@ export const newFilter = (
   };
 };
 
-/** Runs from opening to `nowMin`, weighing every event on its way. */
+/** Runs from opening to `nowMin`, scoring every event on the way. */
 export const runFilter = (filter: Filter, timeline: Timeline, nowMin: Minutes): void => {
   const pending: number[] = [];
   const left = [...timeline.events].reverse();
@@ -193,7 +193,7 @@ const resample = (filter: Filter, weights = weightsOf(filter.paths)): void => {
 };
 
 /**
- * Copies get slightly different fixed rates, without widening what is believed of these: kernel smoothing with
+ * Gives copies slightly different fixed rates, without widening the distribution of these: kernel smoothing with
  * shrinkage (Liu & West, in Sequential Monte Carlo Methods in Practice, 2001).
  */
 const spreadApart = ({ paths, random }: Filter): void => {

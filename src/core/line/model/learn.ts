@@ -1,4 +1,4 @@
-/** Learns a station's profile from past days of the operation's own tickets. */
+/** Learns a station's usual day from past days of the operation's own tickets. */
 import { minutesBetween } from '../../units.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import { mean, quantile } from '../../statistics.ts';
@@ -37,7 +37,7 @@ const EM_ROUNDS = 30;
 /** Days on which the returning share is tried. Grade: chosen, for the time that it takes. */
 const RETURNING_DAYS = 15;
 
-/** `days` in order of time, each with all that was heard of it. */
+/** `days` in order of time, each with everything that was heard of it. */
 export const learnProfile = (days: readonly LineObservations[], usualPilers: number): UsualDay => {
   const fresh = defaultProfile(usualPilers);
   if (days.length === 0) return fresh;
@@ -65,15 +65,15 @@ const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): Serial
       .flatMap(({ joinedMin, weighedMin, serial }) =>
         joinedMin === null || weighedMin === null || serial === null
           ? []
-          : // Days follow one another on one axis, so that rolls can be followed overnight.
+          : // All days on one time axis, so that rolls can be followed overnight.
             { joinedMin, weighedMin: weighedMin + day * DAY_BINS * BIN_MIN, serial, day },
       )
       .sort((a, b) => a.weighedMin - b.weighedMin);
   });
 
 /**
- * The line is first come, first served, so the serials of two of our trucks tell how many joined between them. A roll
- * of serials goes on overnight.
+ * The line is first come, first served, so the serials of two of our trucks show how many joined between them. A roll
+ * of serials continues overnight.
  */
 const countsOf = (days: readonly LineObservations[], profile: UsualDay): JoinCount[] => {
   const rolls: SerialOfDay[][] = [];
@@ -87,7 +87,7 @@ const countsOf = (days: readonly LineObservations[], profile: UsualDay): JoinCou
       const from = roll[index];
       if (from === undefined || to.day - from.day > 1) return [];
       const sameDay = rolls.filter((other) => other.some(({ day }) => day === to.day));
-      // Overnight the other rolls cannot be reckoned.
+      // What the other rolls served overnight cannot be estimated.
       if (from.day !== to.day && sameDay.length > 1) return [];
       return { spans: spansOf(from, to), count: servedBetween(sameDay, roll, from, to).count, day: to.day };
     }),
@@ -112,7 +112,7 @@ const overlapMin = ({ spans }: JoinCount, bin: number): Minutes =>
 /**
  * Rates by half hour from counts over unequal spans: expectation-maximisation for Poisson counts, smoothed in every
  * round (Silverman, Jones, Wilson & Nychka, J. R. Stat. Soc. B 52(2), 1990), with a gamma prior of `PRIOR_DAYS` days
- * at the mean rate. Nobody joins at hours at which none of ours was ever seen.
+ * at the mean rate. The rate is 0 at hours at which none of our trucks was ever seen.
  */
 const learnArrivals = (counts: readonly JoinCount[], on: readonly boolean[], fresh: UsualDay): number[] => {
   const bins = on.map((_, bin) => bin);
@@ -142,7 +142,7 @@ const learnArrivals = (counts: readonly JoinCount[], on: readonly boolean[], fre
   return rates;
 };
 
-/** Each half hour takes a quarter from either neighbour that is on. */
+/** Each half hour takes a quarter from each neighbour that is on. */
 const smoothed = (rates: readonly number[], on: readonly boolean[]): number[] =>
   rates.map((rate, bin) => {
     const side = (at: number): number => (on[at] ? (rates[at] ?? rate) : rate);
@@ -218,7 +218,7 @@ const likeliestReturning = (days: readonly LineObservations[], profile: UsualDay
   return tried.reduce((best, next) => (next.evidence > best.evidence ? next : best)).returning;
 };
 
-/** What explains the days best, as the mean over days; a step of expectation-maximisation. */
+/** What explains the days best, averaged over them; one step of expectation-maximisation. */
 const explained = (days: readonly LineObservations[], profile: UsualDay): UsualDay => {
   const ends = days.map((seen) => endOf(seen, profile));
   const byBin = (of: (end: DayEnd) => number[]): number[] =>
@@ -241,14 +241,14 @@ const LEAST_SD = 0.05;
 const LEAST_DISPERSION = 0.2;
 /** Variance of a count, trucks², because its two joins were reported late. Grade: chosen. */
 const LATE_VARIANCE = 2;
-/** Expected trucks of a span: with fewer a count tells nothing of the noise, with more the level has wandered. Grade: chosen. */
+/** Expected trucks of a span: with fewer a count shows nothing of the noise, with more the level has drifted. Grade: chosen. */
 const SPAN_TRUCKS = { fewest: 2, short: 15 };
 
 type Noise = Pick<UsualDay, 'daySd' | 'levelSd' | 'dispersion'>;
 
 /**
- * By moments. `dispersion`: variance over mean of the trucks joining in a short time, 1 for Poisson arrivals, less for
- * fleets that are loaded one after another. `daySd`, `levelSd`: scatter beyond that, day to day and within the day.
+ * By moments. `dispersion`: variance over mean of the trucks that join in a short time; 1 for Poisson arrivals, less for
+ * fleets that are loaded one after another. `daySd`, `levelSd`: scatter beyond that, from day to day and within the day.
  */
 const learnNoise = (counts: readonly JoinCount[], rates: readonly number[]): Noise => {
   const spans = counts.flatMap((count) => {

@@ -1,10 +1,10 @@
 /**
- * One possible course of the station's day: three counters (trucks joined, weighed, unloaded) and the hidden things
- * that drive them. A forecast carries some hundreds of them along and weighs them by what the crew reported: a
- * particle filter (Gordon, Salmond & Smith, IEE Proc. F 140(2), 1993).
+ * One possible course of the station's day: three counters (trucks joined, weighed, unloaded) and the hidden variables
+ * that drive them. A forecast runs some hundreds of them and scores each by what the crew reported: a particle filter
+ * (Gordon, Salmond & Smith, IEE Proc. F 140(2), 1993).
  *
- * The line is first come, first served: the truck that joined as number N is weighed as number N. So its wait runs
- * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line it leaves behind.
+ * The line is first come, first served: the truck that joined as number N is weighed as number N. So its wait lasts
+ * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line behind it.
  */
 import { DAY_BINS } from './usual-day.ts';
 import { normal } from './random.ts';
@@ -15,7 +15,7 @@ export interface Particle {
   joined: number;
   weighed: number;
   unloaded: number;
-  /** Arrivals against the usual, as a factor for the day and a log level that wanders within it. */
+  /** Arrivals compared with the usual: a factor for the day, and a log level that drifts within it. */
   dayFactor: number;
   level: number;
   /** Trucks that one working piler takes. */
@@ -25,10 +25,10 @@ export interface Particle {
   open: number;
   down: number;
   logScore: number;
-  /** `joined` and `weighed` at the end of each of the last steps; a ring. */
+  /** `joined` and `weighed` at the end of each of the last `KEPT` steps; ring buffers. */
   joinedThen: Float64Array;
   weighedThen: Float64Array;
-  /** Of each truck of ours in the line: its number, and when `unloaded` passed that (NaN = not yet). */
+  /** For each of our trucks in the line: its number, and when `unloaded` passed it (NaN = not yet). */
   numbers: Float64Array;
   passedMin: Float64Array;
   /** `weighed` at the newest ticket of each serial roll. */
@@ -40,22 +40,22 @@ export interface Particle {
 
 /** Grade: chosen; a truck is unloaded in about 5 min. */
 export const STEP_MIN = 3;
-/** Steps that the rings remember: 48 min. */
+/** Steps in the ring buffers: 48 min. A power of two. */
 export const KEPT = 16;
 
-/** What all paths share during one step. */
+/** What is the same for all paths during one step. */
 export interface SharedStep {
   arrivals: number;
   /** Log-noise of arrivals within the day. */
   levelSd: number;
-  /** Scatter of the trucks that join, against Poisson arrivals. */
+  /** Standard deviation of the trucks that join, over that of Poisson arrivals. */
   scatter: number;
   /** Share of the arrivals that is missing for each truck in the line beyond the usual. */
   returning: number;
   usualLine: number;
-  /** Pilers usually open now, where that is learned. */
+  /** Pilers usually open now; null = not learned. */
   pilersOpen: number | null;
-  /** Else they follow what the usual day needs: trucks per minute over the share of time that pilers are busy. */
+  /** What the usual day needs: trucks per minute over the share of the time that pilers are busy. */
   perMinWanted: number;
   mostOpen: number;
 }
@@ -134,12 +134,12 @@ export const copyParticle = (from: Particle, to: Particle): void => {
   to.lineThen.set(from.lineThen);
 };
 
-/** Noise of mean 0 and deviation 1 that is enough within short steps (weak Euler scheme, Kloeden & Platen 1992). */
+/** Noise of mean 0 and deviation 1; two values are enough in short steps (weak Euler scheme, Kloeden & Platen 1992). */
 const coin = (random: Random): number => (random() < 0.5 ? -1 : 1);
 
 /**
- * Trucks that join beyond the mean: one of two values, with the mean, variance and skewness of Poisson arrivals; enough
- * within short steps, and never fewer than none.
+ * Trucks that join beyond the mean: one of two values, with the mean, variance and skewness of Poisson arrivals, which
+ * is enough in short steps and never takes trucks away.
  */
 const skewedCoin = (random: Random, mean: number): number => {
   const half = Math.sqrt(mean + 0.25);
@@ -148,7 +148,7 @@ const skewedCoin = (random: Random, mean: number): number => {
 
 export const stepParticle = (particle: Particle, step: SharedStep, random: Random): void => {
   particle.level = LEVEL_KEEP * particle.level + LEVEL_KICK * step.levelSd * coin(random);
-  // A truck that stands in the line does not come back from the field.
+  // A truck in the line cannot come back from the field.
   const kept = step.returning * (particle.joined - particle.weighed - step.usualLine);
   const level = Math.exp(
     particle.level -
@@ -161,7 +161,7 @@ export const stepParticle = (particle: Particle, step: SharedStep, random: Rando
   serve(particle, random);
 };
 
-/** Trucks through the scale and over the pilers, as far as there are trucks in the line and room in the yard. */
+/** Moves trucks over the scale and the pilers, as far as there are trucks in the line and room in the yard. */
 export const serve = (particle: Particle, random: Random): void => {
   const mean = particle.perPilerMin * (particle.open - particle.down) * STEP_MIN;
   const done = mean > 0 ? mean + SERVICE_CV * Math.sqrt(mean) * coin(random) : 0;

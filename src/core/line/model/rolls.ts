@@ -1,6 +1,6 @@
 /**
  * Serials as an odometer of the scale. Each scale prints from its own roll, and a ticket does not say which scale it
- * is from: a serial belongs to the roll that it follows most closely at a believable rate; any other begins a new roll.
+ * came from: a serial belongs to the roll that it follows most closely at a believable rate, else it begins a new roll.
  */
 import type { Minutes } from '../../units.ts';
 
@@ -35,7 +35,7 @@ export const rollOf = (
   return best;
 };
 
-/** Serial of the roll at an instant, between its tickets; held at its ends, and then not `sure`. */
+/** Serial of the roll at an instant, interpolated between its tickets; beyond its ends constant, and not `sure`. */
 const serialAt = (roll: readonly SerialReading[], atMin: Minutes): { serial: number; sure: boolean } => {
   const after = roll.findIndex(({ weighedMin }) => weighedMin >= atMin);
   const next = roll[after];
@@ -56,8 +56,8 @@ const SERVED_SD = {
 const OTHER_LEAST = 0.4;
 
 /**
- * Trucks that all scales weighed between two tickets of one roll: counted on that roll, reckoned on the others.
- * `sd`: of the whole; large where another roll has no ticket on both sides.
+ * Trucks that all scales weighed between two tickets of one roll: counted on that roll, estimated on the others.
+ * `sd`: of the sum; large if another roll lacks a ticket on either side.
  */
 export const servedBetween = (
   rolls: readonly (readonly SerialReading[])[],

@@ -1,6 +1,6 @@
 /**
- * How well a path explains what the crew reported. Every term has a floor, and every report may be plain wrong for a
- * share of the paths: one wrong message costs width, not the answer.
+ * How well a path explains what the crew reported. Every term has a floor, and every report is taken to be wrong for a
+ * share of the paths: a wrong message widens the interval, but does not spoil the answer.
  */
 import { IN_LINE_LATE_MIN } from '../assumptions.ts';
 import { exponential, normal } from './random.ts';
@@ -22,9 +22,9 @@ const TAIL_SHARE = 0.15;
 const TAIL = 8;
 /** How far a report is believed if it contradicts the path. */
 interface Trust {
-  /** Share of the paths that hold the report for wrong. */
+  /** Share of the paths that take the report to be wrong. */
   wrongShare: number;
-  /** Chance that the path itself is far off: the line did what no path foresaw. */
+  /** Chance that the path itself is far off: the line did what no path predicted. */
   surpriseShare: number;
 }
 /** Grade: chosen. */
@@ -44,9 +44,9 @@ const density = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2
 const tail = (x: number): number => Math.exp(-Math.abs(x) / TAIL) / (2 * TAIL);
 
 /**
- * The path's line is `excess` trucks longer than reported. Either the report is wrong, or the path is taken to its
- * neighbour that fits: a share of the error, as in a Kalman update with the path's slack as its variance. A path that
- * is far off is taken all the way.
+ * The path's line is `excess` trucks longer than reported. Either the report is wrong, or the path is moved towards the
+ * neighbour that fits: by a share of the error, as in a Kalman update with the path's slack as its deviation. A path
+ * that is far off is moved all the way.
  */
 const correct = (particle: Particle, excess: number, noiseSd: number, trust: Trust, random: Random): void => {
   if (random() < trust.wrongShare) {
@@ -69,7 +69,7 @@ const shift = (particle: Particle, trucks: number): void => {
   particle.unloaded += moved;
 };
 
-/** Value of a ring `backMin` ago, at the end of step `step`. */
+/** Value of a ring buffer `backMin` before the end of step `step`. */
 const then = (ring: Float64Array, step: number, backMin: number): number => {
   const back = Math.min(KEPT - 2, Math.max(0, backMin / STEP_MIN));
   const whole = Math.floor(back);
@@ -78,7 +78,7 @@ const then = (ring: Float64Array, step: number, backMin: number): number => {
   return late + (early - late) * (back - whole);
 };
 
-/** A truck of ours joined: its number in the path is what had joined by then. */
+/** One of our trucks joined: its number in the path is how many had joined by then. */
 export const scoreJoin = (particle: Particle, event: JoinedEvent, step: number, random: Random): void => {
   const sinceMin = step * STEP_MIN - event.atMin;
   const backMin =
@@ -102,7 +102,7 @@ export const scoreCount = (particle: Particle, event: CountedEvent, random: Rand
   );
 };
 
-/** A truck of ours is on the scale, so `weighed` is its number; the serial says how many went before. */
+/** One of our trucks is on the scale, so `weighed` is its number; the serial shows how many went before. */
 export const scoreWeighing = (particle: Particle, event: WeighedEvent, random: Random): void => {
   const { ticket, slot } = event;
   if (ticket !== null && ticket.served !== null) scoreSerial(particle, ticket.roll, ticket.served);
@@ -126,7 +126,7 @@ const NEVER_REPORTED = 0.07;
 const REPORTED_AFTER_MIN = 3;
 const REPORTED_SCATTER_MIN = 3;
 
-/** A truck of ours has joined, and nothing was heard since: most likely it still waits. */
+/** One of our trucks has joined, and nothing was heard since: most likely it still waits. */
 export const scorePending = (particle: Particle, slot: number, nowMin: number): void => {
   const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - REPORTED_AFTER_MIN;
   if (!(silentMin > 0)) return;

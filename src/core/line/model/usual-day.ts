@@ -1,4 +1,4 @@
-/** What is usual at a station: learned over past days, shrunk to the trade's figures while there are few. */
+/** What is usual at a station: learned from past days, and close to the trade's figures while there are few. */
 import type { Minutes } from '../../units.ts';
 import { MIN_PER_TRUCK, PILERS_BUSY } from '../assumptions.ts';
 
@@ -26,13 +26,13 @@ export interface UsualDay {
   /** Trucks in the line, on average, by half hour since opening. */
   usualLine: readonly number[];
   /**
-   * Share of the arrivals that is missing for each truck in the line beyond the usual: 0 where trucks come by
-   * themselves, about 1 / trucks where the same trucks come back.
+   * Share of the arrivals that is missing for each truck in the line beyond the usual: 0 if each truck comes once, about
+   * 1 / trucks if the same trucks come back.
    */
   returning: number;
-  /** From first to second weight, where a ticket tells only one of them. */
+  /** Minutes from first to second weight, for tickets that show only one of them. */
   yardMin: Minutes;
-  /** By two hours since opening; null where too little was seen. */
+  /** By two hours since opening; null = too little was seen. */
   usual: readonly (UsualWait | null)[];
   /** Days learned from. */
   days: number;
