@@ -6,7 +6,7 @@ import { nodesOf, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import type { FreezeAlert, IssuedForecast } from './types.ts';
 
-/** Somebody who may end a hold cut crowns: a frozen one looks yellowish and translucent (Michigan State University). */
+/** Cut crowns, as seen: a frozen one looks yellowish and translucent (Michigan State University). */
 export interface CrownCheck {
   atMs: EpochMs;
   sound: boolean;
@@ -15,15 +15,15 @@ export interface CrownCheck {
 /** The figures of the frost hold, and what is known beside the forecast. */
 export interface FrostOptions extends FrostFigures {
   alerts: readonly FreezeAlert[];
-  /** Only those of people who may resume the dig. */
+  /** Of sound crowns, only reports by people who may resume the dig: the caller leaves the others out. */
   crownChecks: readonly CrownCheck[];
 }
 
 export const FROST_OPTIONS: FrostOptions = { ...FROST_FIGURES, alerts: [], crownChecks: [] };
 
-/** How cold it gets, and when it first gets so cold. */
+/** How cold it gets, and when it first gets that cold. */
 export interface ColdSpell {
-  /** At the start of the hours that count. */
+  /** At the start of the horizon. */
   nowF: Fahrenheit;
   lowF: Fahrenheit;
   lowMs: EpochMs;
@@ -33,7 +33,7 @@ export interface ColdSpell {
   thawMs: EpochMs | null;
 }
 
-/** First time at which `reached` holds, on the straight line through `limitF` from the node before. */
+/** First time at which `reached` is true, on the straight line through `limitF` from the node before; null = never. */
 const firstMs = (
   nodes: readonly Node[],
   limitF: Fahrenheit,
@@ -46,7 +46,7 @@ const firstMs = (
   return a.atMs + ((limitF - a.temperatureF) / (b.temperatureF - a.temperatureF)) * (b.atMs - a.atMs);
 };
 
-/** The coldest of the hours that count; null where the forecast has none of them. */
+/** The cold within the horizon; null = the forecast has no hour of it. */
 export const coldSpell = (
   forecast: IssuedForecast,
   nowMs: EpochMs,

@@ -3,7 +3,7 @@ import { hoursBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { CHANCE_RANGE, FEWEST_PAIRS, SAME_LEAD_HOURS, USUAL_SD } from './assumptions.ts';
 
-/** A day's highest temperature as it was forecast and as it came. */
+/** A day's highest temperature, as forecast and as measured. */
 export interface ForecastPair {
   /** From the issue of the forecast to the hour of the high. */
   leadHours: number;
@@ -11,7 +11,7 @@ export interface ForecastPair {
   observedF: Fahrenheit;
 }
 
-/** How far off a forecast maximum is at some lead: observed - forecast is about `biasF` ± `sdF`. */
+/** How far off a forecast high is at some lead: observed - forecast is about `biasF` ± `sdF`. */
 interface ForecastError {
   biasF: Fahrenheit;
   sdF: Fahrenheit;
@@ -27,8 +27,8 @@ const usualSdF = (leadHours: number): Fahrenheit => {
 };
 
 /**
- * The error to expect at a lead, learned from the pairs of that place with about the same lead (within 12 h) once there
- * are 30 of them. The more pairs, the more they count: half at 30, three quarters at 90.
+ * The error to expect at a lead, learned from pairs of that place with about the same lead once there are 30 of them.
+ * The more pairs, the more they count: half at 30, three quarters at 90.
  */
 export const expectedError = (leadHours: number, pairs: readonly ForecastPair[]): ForecastError => {
   const usual = { biasF: 0, sdF: usualSdF(leadHours) };
@@ -45,7 +45,7 @@ export const expectedError = (leadHours: number, pairs: readonly ForecastPair[])
   };
 };
 
-/** Chance (0.02-0.98) that the temperature comes to pass the limit when `forecastF` is forecast as its highest. */
+/** Chance (0.02-0.98) that the temperature passes the limit if `forecastF` is forecast as its highest. */
 export const chanceAbove = (limitF: Fahrenheit, forecastF: Fahrenheit, error: ForecastError): number => {
   const [least, most] = CHANCE_RANGE;
   const above = 1 - normalShareBelow((limitF - forecastF - error.biasF) / error.sdF);

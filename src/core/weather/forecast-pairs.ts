@@ -26,7 +26,7 @@ interface MeasuredAfternoon {
   measured: FactOf<'air-observed'>[];
 }
 
-/** What was measured in the afternoon of each day. Zones are slow to ask, so each day is asked for once. */
+/** What was measured in the afternoon of each day. Zone lookups are slow, so there is one for each day. */
 const afternoons = (
   observed: readonly FactOf<'air-observed'>[],
   { zone }: MeasuredPlace,
@@ -47,7 +47,7 @@ const afternoons = (
   return found;
 };
 
-/** Null = not measured well enough. */
+/** Null = too few hours were measured. */
 const highOf = ({ measured }: MeasuredAfternoon): Fahrenheit | null => {
   const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
   return hours.size < FEWEST_HOURS_MEASURED
@@ -62,8 +62,8 @@ const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): b
 };
 
 /**
- * Afternoon highs of one place as they were forecast and as they came, from all facts. One forecast a day for each lead:
- * the errors of forecasts that follow each other are nearly the same, and would count as many pairs where they are one.
+ * Afternoon highs of one place, as forecast and as measured, from all facts. One forecast a day for each lead: successive
+ * forecasts have nearly the same error, and would count as many pairs where there is one.
  */
 export const forecastPairs = (
   facts: readonly Fact[],

@@ -9,7 +9,7 @@ import type { HourlyTemperature, IssuedForecast } from './types.ts';
 
 export interface HeatStation {
   id: string;
-  /** Air at which the station stops taking beets, and roots at which it does: two settings, since sun and sky part them. */
+  /** Air, and roots, above which the station takes no beets: two settings, because sun and sky keep them apart. */
   airLimitF: Fahrenheit;
   rootLimitF: Fahrenheit;
   zone: string;
@@ -21,7 +21,7 @@ export interface RootReading {
   temperatureF: Fahrenheit;
 }
 
-/** What the station itself said of being open. */
+/** What the station itself said about being open. */
 interface StationWord {
   atMs: EpochMs;
   open: boolean;
@@ -30,19 +30,19 @@ interface StationWord {
 
 /** The figures of the heat stop, and what is known beside the newest forecast. */
 export interface HeatOptions extends HeatFigures {
-  /** When the current step was raised; null = not known, then its stop time counts. */
+  /** When the current step was raised; null = not known: then its stop time counts. */
   lastStepMs: EpochMs | null;
   /**
-   * Forecasts before the newest one, oldest first, of the last day or so. They tell of the hours that the newest one no
-   * longer covers, and the last of them must agree with a restart.
+   * Forecasts of the last day or so before the newest one, oldest first. They cover the hours that the newest one no
+   * longer has, and the last of them must agree with a restart.
    */
   earlier: readonly IssuedForecast[];
-  /** Readings of roots that go to this station. */
+  /** Measured roots of fields that deliver to this station. */
   rootReadings: readonly RootReading[];
-  /** The newest word of the station; null = none. */
+  /** The newest report of the station; null = none. */
   stationWord: StationWord | null;
   haul: Haul;
-  /** How the forecasts of this place have come true so far. */
+  /** Earlier forecasts of this place, and what was measured. */
   pairs: readonly ForecastPair[];
 }
 
@@ -56,7 +56,7 @@ export const HEAT_OPTIONS: HeatOptions = {
   pairs: [],
 };
 
-/** All that the rule looks at. */
+/** Everything that the rule looks at. */
 export interface HeatCase {
   forecast: IssuedForecast;
   station: HeatStation;
@@ -65,7 +65,7 @@ export interface HeatCase {
   options: HeatOptions;
 }
 
-/** A forecast with the hours before its first one as the newest of the forecasts before it had them. */
+/** The forecast, with the hours before its first one taken from the newest earlier forecast that has them. */
 export const withPast = (forecast: IssuedForecast, earlier: readonly IssuedForecast[]): IssuedForecast => {
   const firstMs = Math.min(...forecast.hours.map((hour) => hour.startMs));
   const past = new Map<EpochMs, HourlyTemperature>();

@@ -8,7 +8,7 @@ import type { HourlyTemperature, RainTotal } from './types.ts';
 
 type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
 
-/** Dry spans that follow each other as one. */
+/** Merges successive dry spans. */
 const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
   rain.reduce<RainTotal[]>((spans, next) => {
     const last = spans.at(-1);
@@ -17,8 +17,8 @@ const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
   }, []);
 
 /**
- * What the book keeps of a forecast: the temperatures stretched to the highs that the service states, since those count
- * for the decisions, to a hundredth of a degree, and how much it rains when.
+ * What the book keeps of a forecast: temperatures to a hundredth of a degree, stretched to the highs that the service
+ * states because those count for the decisions, and the rain.
  */
 export const keptForecast = (
   {
@@ -38,7 +38,7 @@ export const keptForecast = (
   ),
 });
 
-/** The database keeps no order within each. */
+/** Sorted, because the database does not keep the order. */
 const alertsKey = (alerts: Forecast['freezeAlerts']): string =>
   (alerts ?? [])
     .map(({ id, onsetMs, endsMs }) => `${id} ${onsetMs} ${endsMs}`)
@@ -67,7 +67,7 @@ const sameFrom = (nowMs: EpochMs, one: Forecast, other: Forecast): boolean => {
 };
 
 /**
- * A newer issue that says what the two before it said. (The second of a kind counts: a restart waits until two agree.)
+ * Whether a newer forecast says what the two before it said. (Two before it, because a restart waits until two agree.)
  * `before`: the forecasts of the place so far, oldest first.
  */
 export const saysNothingNew = (next: Forecast, before: readonly Forecast[], nowMs: EpochMs): boolean => {

@@ -2,7 +2,7 @@ import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { ROUNDED_TO_MIN } from './assumptions.ts';
 
-/** What lies between the digger and the pile for the last load. Zero = not known or not counted. */
+/** The times between digger and pile for the last load. Zero = not known or not counted. */
 export interface Haul {
   /** To fill one truck. */
   fillMin: Minutes;
@@ -27,7 +27,7 @@ export const earlier5 = (ms: EpochMs): EpochMs => Math.floor(ms / FIVE_MINUTES_M
 export const later5 = (ms: EpochMs): EpochMs => Math.ceil(ms / FIVE_MINUTES_MS) * FIVE_MINUTES_MS;
 
 /**
- * Worked back from the time at which the last load must lie on the pile. What would be past is now.
+ * Works back from the time by which the last load must be on the pile. Times that would be past become now.
  *
  * @param toppingLeadMin how far the topper is ahead of the digger
  */

@@ -31,7 +31,7 @@ export interface Outlook {
     stopToppingMs: EpochMs | null;
     stopAtMs: EpochMs | null;
     resumeAtMs: EpochMs | null;
-    /** Sucrose that a ton piled at the peak loses each day on top of one piled at the limit, lb: an estimate. */
+    /** Sucrose that a ton piled at the peak loses each day beyond one piled at the limit, lb: an estimate. */
     extraLossLbPerTonDay: number | null;
   };
   /** The night before the day's digging. */
@@ -39,9 +39,9 @@ export interface Outlook {
     likely: 'no-frost' | 'watch' | 'hold';
     lowF: Fahrenheit | null;
     lowMs: EpochMs | null;
-    /** Nothing is to be topped in the evening that is not dug before the cold. */
+    /** Beets may be topped in the evening for the morning; false = only what is dug before the cold. */
     topAhead: boolean;
-    /** From when on crowns can be checked. */
+    /** From when on crowns can be checked; null = not forecast, or no frost. */
     thawMs: EpochMs | null;
   };
   /** Roots at the warmest of the afternoon, by the model; null = not enough hours forecast. */
@@ -58,7 +58,7 @@ export interface OutlookOptions {
 
 export const OUTLOOK_OPTIONS: OutlookOptions = { heat: HEAT_OPTIONS, frost: FROST_OPTIONS, rain: [] };
 
-/** Of sun on a crown that is topped last of all and then left, until the warmest of the day. */
+/** Hours of sun on the crown that is topped last and left, until the warmest of the day. */
 const sunHours = (peakMs: EpochMs, stopToppingMs: EpochMs | null): number =>
   stopToppingMs === null ? 0 : Math.max(0, hoursBetween(stopToppingMs, peakMs));
 
@@ -85,8 +85,7 @@ const frostOf = (
 };
 
 /**
- * The plan of the day that begins `addDays` after today: 1 for the outlook of the evening, 0 for the plan of five in the
- * morning.
+ * The plan of the day that begins `addDays` after today: 1 for the outlook of the evening, 0 for the plan of the morning.
  */
 export const outlook = (
   forecast: IssuedForecast,

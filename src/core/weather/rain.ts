@@ -3,8 +3,8 @@ import type { EpochMs, Span } from '../units.ts';
 import type { RainTotal } from './types.ts';
 
 /**
- * Inches of rain within a span. Periods that reach beyond it count by the share of time that lies within. A heads-up
- * only: whether a field can be dug is judged by who stands in it.
+ * Inches of rain within a span. Periods that reach beyond it count by the share of their time within it. A heads-up
+ * only: whether a field can be dug is for people in the field to judge.
  */
 export const rainWithin = (totals: readonly RainTotal[], span: Span): number =>
   totals.reduce((sum, { fromMs, toMs, inches }) => {
@@ -17,13 +17,13 @@ interface RainForecast {
   rain: readonly RainTotal[];
 }
 
-/** When the forecast begins to tell of the weather. */
+/** The first instant that the forecast covers. */
 const beginsMs = ({ hours, rain }: RainForecast): EpochMs =>
   Math.min(...hours.map(({ startMs }) => startMs), ...rain.map(({ fromMs }) => fromMs));
 
 /**
  * Inches of rain in the 24 h before and after, by forecasts in the order of their issue: each counts until the next one
- * begins. Null where none of them tells of rain. What fell is not measured here.
+ * begins. Null = none of them has rain data. Rain that fell is not measured.
  */
 export const rainAround = (
   forecasts: readonly RainForecast[],

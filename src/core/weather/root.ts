@@ -1,9 +1,9 @@
 /**
- * How warm the roots in the ground are: an estimate from the air alone, for as long as nobody has measured them.
+ * How warm the roots in the ground are: an estimate from the air alone, used until somebody measures them.
  *
- * Soil under leaves is taken as half-infinite and alike all through, with the air temperature at its surface; each
- * daily wave of it goes down weakened and late (Hillel 1982, https://soilphysics.okstate.edu). Topping takes the shade
- * away: crowns then warm faster than the air.
+ * Soil under leaves is modelled as a uniform half-space with the air temperature at its surface; each daily wave of it
+ * arrives below weakened and late (Hillel 1982, https://soilphysics.okstate.edu). Topping removes the shade: crowns then
+ * warm faster than the air.
  */
 import { HOURS_PER_DAY, MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
@@ -43,7 +43,7 @@ export const dailyWaves = (temperaturesF: readonly Fahrenheit[]): DailyWaves => 
   return { meanF: sum(() => 1) / count, waves: [wave(1), wave(2)] };
 };
 
-/** Temperature at a depth, `hour` hours after the first of the waves' hours. Quicker waves go less deep: d / sqrt(n). */
+/** Temperature at a depth, `hour` hours after the first of the waves' hours. Faster waves reach less deep: d / sqrt(n). */
 export const atDepthF = (
   { meanF, waves }: DailyWaves,
   depthCm: number,
@@ -61,17 +61,17 @@ export interface RootEstimate {
   canopiedF: Fahrenheit;
   /** The crown, if topped so many hours before in the sun. */
   toppedF: Fahrenheit;
-  /** What it rests on, for the words that explain it. */
+  /** What it is based on, for the words that explain it. */
   because: { airMeanF: Fahrenheit; depthCm: number; dampingCm: number; sunHours: number };
 }
 
-/** What a topped crown gains on one with leaves in so many hours of sun. */
+/** How much warmer a topped crown gets than one with leaves, after this many hours of sun. */
 export const toppedGainF = (sunHours: number): Fahrenheit =>
   Math.min(Math.max(0, sunHours) * TOPPED_WARMING_F_PER_HOUR, TOPPED_WARMEST_ABOVE_F);
 
 /**
- * The roots at an instant, from the air of the 24 hours around it (12 before to 12 after). Null where the forecast does
- * not cover them.
+ * The roots at an instant, from the air of the 24 hours around it (12 before to 12 after). Null = the forecast does not
+ * cover them.
  */
 export const rootEstimate = (
   hours: readonly HourlyTemperature[],
