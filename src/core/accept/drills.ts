@@ -25,7 +25,7 @@ const drillStep = ({ cause, sentMs }: Speaking): NoticeStep => ({
   words: null,
 });
 
-/** A drill, begun or ended: by foreman or grower only. Not while a real stop holds: the two would be mixed up. */
+/** Begins or ends a drill: foreman and grower only. Not while a real stop is in force: the two would be confused. */
 export const acceptDrill = (intent: IntentOf<'drill'>, harvest: Harvest, speaking: Speaking): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'drill' });
   const drills = openDrills(harvest).map((event) => newestStep(event).step);

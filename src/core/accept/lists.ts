@@ -8,7 +8,7 @@ import type { Harvest } from '../harvest/harvest.ts';
 
 type EntryAsk<L extends ListChangeAsk['list']> = Extract<ListChangeAsk, { list: L; put: unknown }>['put'];
 
-/** Ids are made of the name: "West 20" -> `west-20`. */
+/** Ids are made from the name: "West 20" -> `west-20`. */
 const slug = (name: string): string =>
   name
     .toLowerCase()
@@ -98,7 +98,7 @@ const changeFor = (ask: ListChangeAsk, roster: Roster, platform: string): ListCh
   }
 };
 
-/** Somebody must be left who may stop the dig. */
+/** Somebody who may stop the dig must remain. */
 const leavesNoManager = (change: ListChange, roster: Roster): boolean => {
   if (change.list !== 'people') return false;
   const others = roster.people.filter(

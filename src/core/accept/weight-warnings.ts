@@ -5,7 +5,7 @@ import type { Warning } from '../refusal.ts';
 import type { Weights } from '../book/weights.ts';
 import { SCALE_DIVISION_LB, TARES_TO_LEARN_FROM, TARE_SPREAD_LB, USUAL_LB } from './assumptions.ts';
 
-/** The truck's setting, else its own earlier second weights and a spread, else the range of the trade. */
+/** The truck's setting, else the range of its own earlier second weights plus a spread, else that of the trade. */
 const usualTareLb = (truck: Truck | undefined, earlier: readonly BookedTicket[]): { min: Lb; max: Lb } => {
   if (truck?.usualTareLb) return truck.usualTareLb;
   const tares = earlier.flatMap((ticket) => (ticket.tareLb === null ? [] : [ticket.tareLb]));
@@ -13,7 +13,7 @@ const usualTareLb = (truck: Truck | undefined, earlier: readonly BookedTicket[])
   return { min: Math.min(...tares) - TARE_SPREAD_LB, max: Math.max(...tares) + TARE_SPREAD_LB };
 };
 
-/** Weights typed in pounds are whole; those that came from kilograms or tons are not held against the division. */
+/** Only whole pounds are checked: weights converted from kilograms or tons do not fit the divisions. */
 const offDivision = (lb: Lb): boolean => Number.isInteger(lb) && lb % SCALE_DIVISION_LB !== 0;
 
 export const weightWarnings = (
@@ -22,12 +22,12 @@ export const weightWarnings = (
   earlier: readonly BookedTicket[],
 ): Warning[] => {
   const warnings: Warning[] = [];
-  const told = [
+  const given = [
     ['first', weights.grossLb, USUAL_LB.first],
     ['second', weights.tareLb, usualTareLb(truck, earlier)],
     ['net', weights.netLb, USUAL_LB.net],
   ] as const;
-  for (const [weight, lb, usual] of told) {
+  for (const [weight, lb, usual] of given) {
     if (lb === null) continue;
     const derived = weight === 'net' && weights.grossLb !== null && weights.tareLb !== null;
     if (!derived && offDivision(lb))

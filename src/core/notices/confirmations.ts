@@ -1,4 +1,4 @@
-/** Who has not said "got it" to a stop is reminded once; then foreman and grower are told the names. */
+/** People who have not said "got it" to a stop are reminded once; then foreman and grower get their names. */
 import { LATEST_REMINDER_MIN, NAMES_MIN, REMIND_MIN } from './assumptions.ts';
 import { newestStep, notSeen } from './notices.ts';
 import { awakeMs } from './quiet.ts';
@@ -43,8 +43,8 @@ const tellsFor = (
 };
 
 /**
- * What is due by `nowMs`, and when the next is. A watch and an all-clear need no answer. The same tell has the same key,
- * so that asking again repeats nothing.
+ * What is due by `nowMs`, and when something is due next. A watch and an all-clear need no confirmation. The same
+ * reminder has the same key, so that calling this again repeats nothing.
  */
 export const confirmations = (
   harvest: Harvest,

@@ -19,7 +19,7 @@ const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
   return hour >= NIGHT.fromHour || hour < NIGHT.toHour;
 };
 
-/** It is night and nobody works: no phone should ring without need. */
+/** It is night and nobody is working: no phone should ring without need. */
 export const isQuiet = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): boolean =>
   isNight(clock, harvest.roster.zone, atMs) &&
   !harvest.facts.some(

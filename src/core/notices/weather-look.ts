@@ -1,4 +1,4 @@
-/** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
+/** What the weather requires at each station: heat stop, frost hold, and when to look again. */
 import type { Fact, FactOf, HoldReason, NoticeStep } from '../book/facts.ts';
 import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
 import { FROST_ANNOUNCED } from './assumptions.ts';
@@ -48,14 +48,14 @@ const isManager = (harvest: Harvest, id: PersonId | null): boolean => {
 const isOfStation = ({ harvest, station }: StationLook, field: FieldId | null): boolean =>
   field !== null && fieldById(harvest.roster, field)?.station === station.id;
 
-/** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
+/** "Station open" ends a stop, so it counts only from foreman and grower; anybody may report that it is closed. */
 const stationWord = ({ harvest, station }: StationLook): FactOf<'station-reported'> | null =>
   harvest.stationReports.findLast(
     (report) => report.station === station.id && (!report.open || isManager(harvest, report.by)),
   ) ?? null;
 
-/** The step as a fact; `first` steps of an event may wait for a better hour. */
-const seen = (
+/** The step as a fact. `by`: the person whose word ended the event. */
+const resultOf = (
   step: NoticeStep | null,
   by: PersonId | null,
   wakeAtMs: EpochMs | null,
@@ -65,7 +65,7 @@ const seen = (
   wakeAtMs,
 });
 
-/** A warm afternoon is told at five in the morning, not at night; the crew that digs at night hears at once. */
+/** A warm afternoon is announced in the morning, not at night; a crew that digs at night hears of it at once. */
 const heatLook = (look: StationLook): LookResult => {
   const { harvest, station, clock, nowMs, forecasts } = look;
   const forecast = forecasts.at(-1);
@@ -84,14 +84,14 @@ const heatLook = (look: StationLook): LookResult => {
   const eventId = `heat-${station.id}-${nowMs}`;
   const current = newest?.step ?? null;
   const { step, wakeAtMs } = heatStop(current, forecast, station, clock, nowMs, eventId, options);
-  const toldMs = awakeMs(harvest, clock, nowMs);
-  if (step?.number === 1 && toldMs > nowMs) return { fact: null, wakeAtMs: toldMs };
+  const announcedMs = awakeMs(harvest, clock, nowMs);
+  if (step?.number === 1 && announcedMs > nowMs) return { fact: null, wakeAtMs: announcedMs };
   const isByWord = step?.stage === 'all-clear' && step.source === 'person';
-  return seen(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
+  return resultOf(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
 };
 
-/** Null = tell it now. */
-const frostToldMs = ({ clock, station, nowMs }: StationLook, step: NoticeStep): EpochMs | null => {
+/** When to announce the step; null = now. */
+const frostAnnouncedMs = ({ clock, station, nowMs }: StationLook, step: NoticeStep): EpochMs | null => {
   const wall = (hour: number): EpochMs => wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0);
   const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_ANNOUNCED.byHour);
   return step.number > 1 || isToday || nowMs >= wall(FROST_ANNOUNCED.fromHour)
@@ -101,7 +101,7 @@ const frostToldMs = ({ clock, station, nowMs }: StationLook, step: NoticeStep): 
 
 const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
 
-/** Frozen crowns may be seen by anybody; that they are sound counts from foreman and grower alone. */
+/** Anybody may report frozen crowns; sound ones count only from foreman and grower. */
 const crownChecks = (look: StationLook): FactOf<'crown-checked'>[] =>
   look.harvest.crownChecks.filter(
     ({ field, sound, by }) =>
@@ -116,17 +116,17 @@ const frostLook = (look: StationLook): LookResult => {
   const eventId = `frost-${station.id}-${nowMs}`;
   const forecast = forecasts.at(-1) ?? NO_FORECAST;
   const { step, wakeAtMs } = frostHold(newest?.step ?? null, forecast, station, nowMs, eventId, options);
-  const toldMs = step && frostToldMs(look, step);
-  if (toldMs !== null) return { fact: null, wakeAtMs: toldMs };
+  const announcedMs = step && frostAnnouncedMs(look, step);
+  if (announcedMs !== null) return { fact: null, wakeAtMs: announcedMs };
   const isByCheck = step?.stage === 'all-clear' && step.source === 'person';
-  return seen(step, isByCheck ? (checks.at(-1)?.by ?? null) : null, wakeAtMs, look);
+  return resultOf(step, isByCheck ? (checks.at(-1)?.by ?? null) : null, wakeAtMs, look);
 };
 
-/** An event without a place is of all stations; its next step is told once. */
+/** An event without a place belongs to all stations; its next step is raised once. */
 const onceEach = (facts: readonly Fact[]): Fact[] =>
   facts.filter((fact, at) => facts.findIndex(({ id }) => id === fact.id) === at);
 
-/** Notices that the weather asks for now, and when to look again if nothing new is heard; null = no need. */
+/** Notices that the weather requires now, and when to look again if nothing new is heard; null = no need. */
 export const lookAtWeather = (
   harvest: Harvest,
   clock: ZoneClock,
