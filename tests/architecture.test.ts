@@ -1,9 +1,10 @@
 /** The walls of the house: who may import what, and what the pure folders may not touch. A wall counts once it has stopped somebody. */
 import { spawnSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, globSync, mkdirSync, mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import ts from 'typescript';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 
@@ -152,5 +153,100 @@ describe('the pure folders', { timeout: 120_000 }, () => {
       ]),
     );
     expect(refused.filter((found) => found.startsWith('src/core/pure.ts'))).toEqual([]);
+  });
+});
+
+const parsedFiles = (root: string, pattern: string): ts.SourceFile[] =>
+  globSync(pattern, { cwd: root })
+    .sort()
+    .map((path) =>
+      ts.createSourceFile(path, readFileSync(join(root, path), 'utf8'), ts.ScriptTarget.Latest, true),
+    );
+
+const isExported = (node: ts.Statement): boolean =>
+  ts.canHaveModifiers(node) &&
+  (ts.getModifiers(node) ?? []).some(({ kind }) => kind === ts.SyntaxKind.ExportKeyword);
+
+describe('the name of an exported type', () => {
+  const declaredTwice = (root: string): string[] => {
+    const declared = ['src', 'adapters'].flatMap((folder) =>
+      parsedFiles(root, `${folder}/**/*.ts`).flatMap((file) =>
+        file.statements
+          .filter((node) => ts.isInterfaceDeclaration(node) || ts.isTypeAliasDeclaration(node))
+          .filter(isExported)
+          .map((node) => ({ name: node.name.text, path: file.fileName })),
+      ),
+    );
+    return [...Map.groupBy(declared, ({ name }) => name)]
+      .filter(([, places]) => places.length > 1)
+      .map(([name, places]) => `${name}: ${places.map(({ path }) => path).join(', ')}`);
+  };
+
+  test('means one thing: it is declared in one file', () => {
+    expect(parsedFiles(ROOT, 'src/**/*.ts').length).toBeGreaterThan(100);
+    expect(declaredTwice(ROOT)).toEqual([]);
+  });
+
+  test('is found when a second file declares it', () => {
+    const root = planted({
+      'src/core/line/a.ts': 'export interface Reading { serial: number }',
+      'src/core/weather/b.ts': 'export type Reading = number;\ninterface Own {}',
+      'adapters/slack/c.ts': "export type { Reading } from '../../src/core/line/a.ts';\ninterface Own {}",
+    });
+    expect(declaredTwice(root)).toEqual(['Reading: src/core/line/a.ts, src/core/weather/b.ts']);
+  });
+});
+
+describe('an assumption', () => {
+  const GRADE = /Grade: (source|measured|common practice|chosen|from memory)\b/;
+  const commentOf = (node: ts.Node): string =>
+    (ts.getLeadingCommentRanges(node.getSourceFile().text, node.getFullStart()) ?? [])
+      .map(({ pos, end }) => node.getSourceFile().text.slice(pos, end))
+      .join(' ')
+      .replace(/\n\s*\*\s*/g, ' ');
+
+  /** Figures without a grade; a figure that has a name of its own has its grade there. */
+  const ungraded = (node: ts.Node, value: ts.Expression | undefined, name: string): string[] => {
+    if (value === undefined || ts.isIdentifier(value) || GRADE.test(commentOf(node))) return [];
+    if (!ts.isObjectLiteralExpression(value)) return [name];
+    return value.properties.flatMap((property) =>
+      ungraded(
+        property,
+        ts.isPropertyAssignment(property) ? property.initializer : undefined,
+        `${name}.${property.name?.getText() ?? ''}`,
+      ),
+    );
+  };
+  const ungradedIn = (root: string): string[] =>
+    parsedFiles(root, 'src/**/assumptions.ts').flatMap((file) =>
+      file.statements
+        .filter(ts.isVariableStatement)
+        .flatMap((node) =>
+          node.declarationList.declarations.flatMap(({ name, initializer }) =>
+            ungraded(node, initializer, name.getText()),
+          ),
+        ),
+    );
+
+  test('says how far to trust it', () => {
+    expect(parsedFiles(ROOT, 'src/**/assumptions.ts').length).toBeGreaterThan(3);
+    expect(ungradedIn(ROOT)).toEqual([]);
+  });
+
+  test('without a grade is found', () => {
+    const root = planted({
+      'src/core/assumptions.ts': `
+        /** Grade: chosen. */ export const GRADED = 5;
+        /** Chosen. */ export const FREE_WORD = 5;
+        export const BARE = 5;
+        export const THREE = {
+          same: GRADED,
+          /** Grade: from memory. */
+          one: 5,
+          /** Assumed. */
+          other: 5,
+        };`,
+    });
+    expect(ungradedIn(root)).toEqual(['FREE_WORD', 'BARE', 'THREE.other']);
   });
 });

@@ -1,10 +1,10 @@
 import type { Chat } from '../../src/ports/chat.ts';
 import { readLines } from './listen.ts';
 import { show } from './post.ts';
-import { PLATFORM, roomNames, speakers, type LocalDeps, type Session } from './session.ts';
+import { PLATFORM, roomNames, speakers, type LocalDeps, type TerminalSession } from './session.ts';
 import { terminalOver, wantsColor, type Streams } from './terminal.ts';
 
-export interface LocalSettings extends Streams {
+interface LocalSettings extends Streams {
   /** The environment variable NO_COLOR. */
   noColor: string | undefined;
   /** Called once when the person types `/quit`, or when there is nothing more to read; not on `close`. */
@@ -13,7 +13,7 @@ export interface LocalSettings extends Streams {
 
 /** The terminal as a chat platform: one person speaks for the whole crew. `listen` resolves when lines are being read. */
 export const localChat = (settings: LocalSettings, deps: LocalDeps): Chat => {
-  const session: Session = {
+  const session: TerminalSession = {
     ...deps,
     terminal: terminalOver(settings),
     color: wantsColor(settings.output, settings.noColor),

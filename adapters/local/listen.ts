@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { reasonOf } from '../../src/core/reason.ts';
-import type { Heard } from '../../src/ports/chat.ts';
+import type { Heard, OnHeard } from '../../src/ports/chat.ts';
 import { HELP, lineOf, type Line } from './commands.ts';
 import { aligned } from './render.ts';
 import {
@@ -11,15 +11,17 @@ import {
   promptOf,
   roomNames,
   speakers,
-  type Session,
+  type TerminalSession,
 } from './session.ts';
-
-type OnHeard = (heard: Heard) => Promise<void>;
 
 const MENTION = /@fieldbell\b[:,]?\s*/gi;
 
 /** Hands the event in; the next line is read when it is safe. */
-const hear = async (session: Session, onHeard: OnHeard, event: Heard['event']): Promise<string | null> => {
+const hear = async (
+  session: TerminalSession,
+  onHeard: OnHeard,
+  event: Heard['event'],
+): Promise<string | null> => {
   const atMs = session.nowMs();
   const { speaker, room } = session;
   const id = randomUUID();
@@ -43,7 +45,7 @@ const hear = async (session: Session, onHeard: OnHeard, event: Heard['event']): 
 };
 
 const say = async (
-  session: Session,
+  session: TerminalSession,
   onHeard: OnHeard,
   text: string,
   repliesTo: string | null,
@@ -55,7 +57,11 @@ const say = async (
 };
 
 /** A number that no button has is said as it stands: it may be the answer to a question. */
-const press = async (session: Session, onHeard: OnHeard, line: Line & { is: 'number' }): Promise<void> => {
+const press = async (
+  session: TerminalSession,
+  onHeard: OnHeard,
+  line: Line & { is: 'number' },
+): Promise<void> => {
   const keypad = session.keypads.get(keypadKey(placeOf(session)));
   const button = keypad?.buttons[line.number - 1];
   await say(
@@ -66,7 +72,11 @@ const press = async (session: Session, onHeard: OnHeard, line: Line & { is: 'num
   );
 };
 
-const reply = async (session: Session, onHeard: OnHeard, line: Line & { is: 'reply' }): Promise<void> => {
+const reply = async (
+  session: TerminalSession,
+  onHeard: OnHeard,
+  line: Line & { is: 'reply' },
+): Promise<void> => {
   const messageId = session.shown[line.number - 1];
   if (messageId === undefined)
     session.terminal.print(`There is no message #${line.number} on this terminal.`);
@@ -74,7 +84,7 @@ const reply = async (session: Session, onHeard: OnHeard, line: Line & { is: 'rep
 };
 
 /** Changes the speaker's last message, or takes it back. */
-const amend = async (session: Session, onHeard: OnHeard, text: string | null): Promise<void> => {
+const amend = async (session: TerminalSession, onHeard: OnHeard, text: string | null): Promise<void> => {
   const { terminal, lastSaid, speaker } = session;
   const of = lastSaid.get(speaker);
   if (of === undefined) terminal.print(`${speaker} has said nothing yet that could be changed.`);
@@ -82,7 +92,7 @@ const amend = async (session: Session, onHeard: OnHeard, text: string | null): P
   if (text === null) lastSaid.delete(speaker);
 };
 
-const speakAs = (session: Session, name: string): void => {
+const speakAs = (session: TerminalSession, name: string): void => {
   const wanted = name.toLowerCase();
   const found = speakers(session).find(({ user, person }) =>
     [user, person.name, ...person.aliases].some((known) => known.toLowerCase() === wanted),
@@ -91,20 +101,20 @@ const speakAs = (session: Session, name: string): void => {
   else session.speaker = found.user;
 };
 
-const goTo = (session: Session, name: string): void => {
+const goTo = (session: TerminalSession, name: string): void => {
   const found = roomNames(session).find((room) => room.toLowerCase() === name.toLowerCase());
   if (found === undefined) session.terminal.print(`There is no room ${name}. /who lists the rooms.`);
   else session.room = found;
 };
 
-const whoIsWho = (session: Session): string =>
+const whoIsWho = (session: TerminalSession): string =>
   [
     ...aligned(speakers(session).map(({ user, person }) => [user, person.name, person.roles.join(', ')])),
     `Rooms: ${roomNames(session).join(', ')}`,
   ].join('\n');
 
 const obey = async (
-  session: Session,
+  session: TerminalSession,
   onHeard: OnHeard,
   line: Exclude<Line, { is: 'quit' }>,
 ): Promise<void> => {
@@ -142,7 +152,7 @@ const obey = async (
   }
 };
 
-const welcome = (session: Session): string =>
+const welcome = (session: TerminalSession): string =>
   [
     'The crew chat, in this terminal.',
     `You speak as ${nameOf(session, session.speaker) ?? session.speaker}, ${session.room === null ? 'to the bot alone' : `in the room ${session.room}`}.`,
@@ -151,7 +161,7 @@ const welcome = (session: Session): string =>
 
 /** Reads lines until `/quit`, the end of the input, or `stopped`; one after the other, in order. */
 export const readLines = async (
-  session: Session,
+  session: TerminalSession,
   onHeard: OnHeard,
   stopped: AbortSignal,
 ): Promise<'quit' | 'end'> => {

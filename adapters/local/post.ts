@@ -1,20 +1,24 @@
 import { randomUUID } from 'node:crypto';
 import type { Post, PostResult } from '../../src/ports/chat.ts';
 import { rendered } from './render.ts';
-import { keypadKey, PLATFORM, roomNames, speakers, type Session } from './session.ts';
+import { keypadKey, PLATFORM, roomNames, speakers, type TerminalSession } from './session.ts';
 
-const isKnown = (session: Session, to: Post['to']): boolean =>
+const isKnown = (session: TerminalSession, to: Post['to']): boolean =>
   'room' in to
     ? roomNames(session).includes(to.room)
     : speakers(session).some(({ user }) => user === to.user);
 
 /** The message's number; a changed one keeps the number that it had. */
-const numberOf = (session: Session, messageId: string): number => {
+const numberOf = (session: TerminalSession, messageId: string): number => {
   const before = session.shown.indexOf(messageId);
   return before >= 0 ? before + 1 : session.shown.push(messageId);
 };
 
-const setKeypad = ({ keypads }: Session, { to, said: { buttons } }: Post, messageId: string): void => {
+const setKeypad = (
+  { keypads }: TerminalSession,
+  { to, said: { buttons } }: Post,
+  messageId: string,
+): void => {
   const key = keypadKey(to);
   if (buttons.length > 0) keypads.set(key, { messageId, buttons });
   else if (keypads.get(key)?.messageId === messageId) keypads.delete(key);
@@ -24,7 +28,7 @@ const setKeypad = ({ keypads }: Session, { to, said: { buttons } }: Post, messag
  * Shows the message. What is on a terminal can't be changed, so a replacement is shown again, as changed, under the
  * same number and id. The same key is shown once while the terminal is open; a new terminal starts empty.
  */
-export const show = (session: Session, post: Post): PostResult => {
+export const show = (session: TerminalSession, post: Post): PostResult => {
   const known = session.posted.get(post.key);
   if (known !== undefined) return { result: 'sent', messageId: known };
   if (!isKnown(session, post.to)) {

@@ -2,7 +2,7 @@ import { styleText } from 'node:util';
 import type { Button, Post, Said } from '../../src/ports/chat.ts';
 
 /** A message of the bot as it goes onto the terminal. */
-export interface Shown {
+interface ShownMessage {
   /** Counted from 1 while the terminal is open; `/reply 3` points at it. */
   number: number;
   at: string;
@@ -37,7 +37,7 @@ export const aligned = (rows: readonly (readonly string[])[]): string[] => {
 const numbered = (buttons: readonly Button[]): string =>
   buttons.map(({ label }, i) => `[${i + 1}] ${printable(label)}`).join('  ');
 
-const headOf = ({ number, at, to, changed, said }: Shown): string =>
+const headOf = ({ number, at, to, changed, said }: ShownMessage): string =>
   [
     at,
     'room' in to ? to.room : `to ${to.user} only`,
@@ -47,7 +47,7 @@ const headOf = ({ number, at, to, changed, said }: Shown): string =>
   ].join(' ');
 
 /** The message as lines of text: when and to whom, what, the table in columns, what a picture shows, the buttons with their numbers. */
-export const rendered = (shown: Shown, color: boolean): string => {
+export const rendered = (shown: ShownMessage, color: boolean): string => {
   const { text, table, buttons, picture, ring } = shown.said;
   const [first = '', ...lines] = printable(text).split('\n');
   // The text says everything, so each row of the table stands in it too: "Truck 3: in line since 10:15 AM".

@@ -6,7 +6,7 @@ import type { Terminal } from './terminal.ts';
 export const PLATFORM = 'local';
 
 /** A crew member as the terminal knows them. */
-export interface Speaker {
+interface Speaker {
   user: string;
   person: CrewMember;
 }
@@ -27,7 +27,7 @@ interface Keypad {
 }
 
 /** What the terminal remembers while it is open. */
-export interface Session extends LocalDeps {
+export interface TerminalSession extends LocalDeps {
   terminal: Terminal;
   color: boolean;
   /** Who speaks, and in which room; null = to the bot alone. */
@@ -53,14 +53,15 @@ export const roomNames = ({ rooms }: LocalDeps): string[] =>
     .filter(({ platform }) => platform === PLATFORM)
     .map(({ room }) => room);
 
-export const nameOf = (session: Session, user: string): string | null =>
+export const nameOf = (session: TerminalSession, user: string): string | null =>
   speakers(session).find((speaker) => speaker.user === user)?.person.name ?? null;
 
 /** Rooms and people may have the same name. */
 export const keypadKey = (to: Post['to']): string => ('room' in to ? `room ${to.room}` : `user ${to.user}`);
 
 /** Where the speaker's words go. */
-export const placeOf = ({ room, speaker }: Session): Post['to'] =>
+export const placeOf = ({ room, speaker }: TerminalSession): Post['to'] =>
   room === null ? { user: speaker } : { room };
 
-export const promptOf = ({ speaker, room }: Session): string => `${speaker} > ${room ?? 'bot only'}: `;
+export const promptOf = ({ speaker, room }: TerminalSession): string =>
+  `${speaker} > ${room ?? 'bot only'}: `;

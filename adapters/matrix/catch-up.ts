@@ -1,9 +1,9 @@
+import { reasonOf } from '../../src/core/reason.ts';
 import type { IRooms, ISyncResponse, MatrixClient } from 'matrix-js-sdk';
 import { Method } from 'matrix-js-sdk';
 import { z } from 'zod';
-import { reasonOf } from '../../src/core/reason.ts';
 import { failureOf } from './failure.ts';
-import type { Patience } from './patience.ts';
+import type { RetryContext } from './patience.ts';
 import { persistently } from './patience.ts';
 
 /** One sync. What is empty is left out, which the SDK's type does not say. */
@@ -38,7 +38,7 @@ const pagesBetween = async (
   room: string,
   from: string,
   to: string,
-  patience: Patience,
+  patience: RetryContext,
 ) => {
   const events: RawEvent[] = [];
   for (let at: string | undefined = from; at !== undefined;) {
@@ -79,7 +79,7 @@ export const eventsOf = async (
   batch: Batch,
   since: string | null,
   isFirst: boolean,
-  patience: Patience,
+  patience: RetryContext,
 ): Promise<{ room: string; events: RawEvent[] }[]> => {
   const me = client.getSafeUserId();
   // The very first start: whatever was said before it is old.

@@ -2,44 +2,43 @@ import { HttpApiEvent } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
 import { reasonOf } from '../../src/core/reason.ts';
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Chat, Heard, LinkedChat } from '../../src/ports/chat.ts';
+import type { Chat, LinkedChat, OnHeard } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import type { Batch } from './catch-up.ts';
 import { clientOf, startSyncing } from './connect/client.ts';
 import { isInStep, logLink } from './connect/link.ts';
 import type { Session } from './connect/session.ts';
 import { openSession } from './connect/session.ts';
 import { startCrypto } from './crypto.ts';
-import type { Cursor } from './cursor.ts';
+import type { SyncCursor } from './cursor.ts';
 import type { Invite } from './invites.ts';
 import { answerInvite, invitesIn } from './invites.ts';
 import { intake } from './intake.ts';
 import { ear, PLATFORM } from './listen.ts';
-import type { Log } from './log.ts';
-import type { Patience } from './patience.ts';
+import type { RetryContext } from './patience.ts';
 import { poster } from './post.ts';
 import type { DirectRooms } from './rooms.ts';
 import { directRooms } from './rooms.ts';
 import type { EventsSeen } from './seen.ts';
 import { eventsSeen } from './seen.ts';
 import type { MatrixSettings } from './settings.ts';
-import type { Telling } from './unread.ts';
+import type { UnreadNotice } from './unread.ts';
 import { unreadMessages } from './unread.ts';
 
 export interface MatrixDeps {
-  cursor: Cursor;
+  cursor: SyncCursor;
   /** Puts into the outbox what the adapter itself must say: that it can't read a message. */
-  tell: (telling: Telling) => Promise<void>;
+  tell: (telling: UnreadNotice) => Promise<void>;
   /** An invitation of somebody who is not on the list was declined. */
   declined: (invite: Invite) => void;
   /** Null = pictures are left out: the words beside them say the same. */
   draw: DrawPicture | null;
   nowMs: () => EpochMs;
-  log: Log;
+  log: LogLine;
 }
 
 type Take = (batch: Batch) => Promise<void>;
-type OnHeard = (heard: Heard) => Promise<void>;
 
 /**
  * Matrix as a chat platform. `listen` resolves when everything that was missed has been taken in; it rejects when the
@@ -47,7 +46,7 @@ type OnHeard = (heard: Heard) => Promise<void>;
  */
 export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedChat => {
   const closing = new AbortController();
-  const patience: Patience = { closing: closing.signal, log: deps.log };
+  const patience: RetryContext = { closing: closing.signal, log: deps.log };
   let post: Chat['post'] = async () => ({ result: 'unknown', why: 'Matrix is not connected yet' });
   let disconnect = async (): Promise<void> => undefined;
   let isSyncing = (): boolean => false;
@@ -116,7 +115,7 @@ const taker = (
   { keyWaitMs, invitesFrom }: MatrixSettings,
   { cursor, tell, declined, nowMs }: MatrixDeps,
   onHeard: OnHeard,
-  patience: Patience,
+  patience: RetryContext,
 ): { take: Take; idle: () => Promise<void> } => {
   const me = { user: session.user, names: () => namesOf(client, session.user) };
   const hear = ear({ client, me, seen, direct, nowMs, onHeard: (heard) => handIn(heard) });

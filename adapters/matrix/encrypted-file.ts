@@ -1,7 +1,7 @@
 import { createCipheriv, createHash, randomBytes } from 'node:crypto';
 
 /** How a file that was uploaded encrypted is opened: https://spec.matrix.org/latest/client-server-api/#sending-encrypted-attachments */
-export interface EncryptedFile {
+interface EncryptedFile {
   v: 'v2';
   key: { kty: 'oct'; key_ops: string[]; alg: 'A256CTR'; k: string; ext: true };
   iv: string;

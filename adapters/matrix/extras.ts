@@ -2,22 +2,22 @@ import type { MatrixClient, Room } from 'matrix-js-sdk';
 import { reasonOf } from '../../src/core/reason.ts';
 import type { Post } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { errorCode, failureOf } from './failure.ts';
-import type { Log } from './log.ts';
 import { pictureContent } from './picture.ts';
 import { choicesOf } from './reactions.ts';
-import type { Send } from './send.ts';
+import type { EventSender } from './send.ts';
 
-export interface Means {
+export interface ExtrasDeps {
   client: MatrixClient;
-  send: Send;
+  send: EventSender;
   /** Null = pictures are left out. */
   draw: DrawPicture | null;
-  log: Log;
+  log: LogLine;
 }
 
 /** What goes with a message: choices to tap, and a picture. The message says everything without them. */
-export const extras = ({ client, send, draw, log }: Means) => {
+export const extras = ({ client, send, draw, log }: ExtrasDeps) => {
   /** Left out where it can never be shown, and not where it failed once. */
   const beside = async (what: string, show: () => Promise<void>): Promise<void> => {
     try {

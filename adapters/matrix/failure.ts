@@ -2,7 +2,7 @@ import { HTTPError, MatrixError } from 'matrix-js-sdk';
 import { reasonOf } from '../../src/core/reason.ts';
 import type { PostResult } from '../../src/ports/chat.ts';
 
-export type Failure = Exclude<PostResult, { result: 'sent' }>;
+type PostFailure = Exclude<PostResult, { result: 'sent' }>;
 
 /** Where the server names no time. */
 const DEFAULT_WAIT_MS = 5000;
@@ -37,7 +37,7 @@ const waitMs = (error: HTTPError): number => {
 };
 
 /** What a failed request means for the message that was to be posted. */
-export const failureOf = (error: unknown): Failure => {
+export const failureOf = (error: unknown): PostFailure => {
   if (error instanceof HTTPError && error.isRateLimitError())
     return { result: 'retry-after', waitMs: waitMs(error) };
   const never = NEVER[errorCode(error) ?? ''];

@@ -2,16 +2,16 @@ import type { MatrixEvent } from 'matrix-js-sdk';
 import { z } from 'zod';
 import type { Heard } from '../../src/ports/chat.ts';
 import { wordsFor } from './reactions.ts';
-import type { Seen } from './seen.ts';
+import type { SeenEvent } from './seen.ts';
 import { afterName, withoutQuote } from './text.ts';
 
-export interface Me {
+export interface MatrixIdentity {
   user: string;
   /** Names that people write in front to speak to the bot. */
   names: () => readonly string[];
 }
 
-type Find = (room: string, id: string) => Promise<Seen | null>;
+type Find = (room: string, id: string) => Promise<SeenEvent | null>;
 
 /** m.notice is what bots say, and is never answered. */
 const words = z.object({ msgtype: z.enum(['m.text', 'm.emote']), body: z.string() });
@@ -19,7 +19,11 @@ const edited = z.object({ 'm.new_content': words });
 const mentions = z.object({ 'm.mentions': z.object({ user_ids: z.array(z.string()) }) });
 
 /** What a person's event says to the bot; null = nothing. The event is decrypted and not the bot's own. */
-export const eventOf = async (event: MatrixEvent, me: Me, find: Find): Promise<Heard['event'] | null> => {
+export const eventOf = async (
+  event: MatrixEvent,
+  me: MatrixIdentity,
+  find: Find,
+): Promise<Heard['event'] | null> => {
   switch (event.getType()) {
     case 'm.room.message':
       return event.getRelation()?.rel_type === 'm.replace'
@@ -34,9 +38,9 @@ export const eventOf = async (event: MatrixEvent, me: Me, find: Find): Promise<H
   }
 };
 
-const textOf = (body: string, me: Me): string => afterName(body, me.names()) ?? body;
+const textOf = (body: string, me: MatrixIdentity): string => afterName(body, me.names()) ?? body;
 
-const messageOf = (event: MatrixEvent, me: Me): Heard['event'] | null => {
+const messageOf = (event: MatrixEvent, me: MatrixIdentity): Heard['event'] | null => {
   const { data } = words.safeParse(event.getContent());
   if (data === undefined) return null;
   const mentioned = mentions.safeParse(event.getContent()).data?.['m.mentions'].user_ids ?? [];
@@ -55,7 +59,7 @@ const messageOf = (event: MatrixEvent, me: Me): Heard['event'] | null => {
 const isOwn = async (event: MatrixEvent, of: string, find: Find): Promise<boolean> =>
   (await find(event.getRoomId() ?? '', of))?.sender === event.getSender();
 
-const editOf = async (event: MatrixEvent, me: Me, find: Find): Promise<Heard['event'] | null> => {
+const editOf = async (event: MatrixEvent, me: MatrixIdentity, find: Find): Promise<Heard['event'] | null> => {
   const of = event.getRelation()?.event_id;
   const { data } = edited.safeParse(event.getContent());
   if (of === undefined || data === undefined || !(await isOwn(event, of, find))) return null;
@@ -70,7 +74,11 @@ const deletionOf = async (event: MatrixEvent, find: Find): Promise<Heard['event'
 };
 
 /** A reaction with the number of a choice says the words of that choice. */
-const pressOf = async (event: MatrixEvent, me: Me, find: Find): Promise<Heard['event'] | null> => {
+const pressOf = async (
+  event: MatrixEvent,
+  me: MatrixIdentity,
+  find: Find,
+): Promise<Heard['event'] | null> => {
   const { event_id: on, key } = event.getRelation() ?? {};
   if (on === undefined || key === undefined) return null;
   const message = await find(event.getRoomId() ?? '', on);

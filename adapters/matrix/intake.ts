@@ -3,8 +3,8 @@ import { MatrixEvent } from 'matrix-js-sdk';
 import { reasonOf } from '../../src/core/reason.ts';
 import type { Batch, RawEvent } from './catch-up.ts';
 import { eventsOf } from './catch-up.ts';
-import type { Cursor } from './cursor.ts';
-import type { Patience } from './patience.ts';
+import type { SyncCursor } from './cursor.ts';
+import type { RetryContext } from './patience.ts';
 import { backoffMs, pause, persistently } from './patience.ts';
 import { isUnreadable } from './unread.ts';
 
@@ -17,7 +17,7 @@ const FAILURES_ON_END = 3;
  * Messages that are not safe yet. One that can't be stored holds up none after it, only the token: that is saved when all
  * before it are safe. After a crash the same events come again, and the inbox knows them by their ids.
  */
-const unsafeMessages = (cursor: Cursor, hear: Hear, { closing, log }: Patience) => {
+const unsafeMessages = (cursor: SyncCursor, hear: Hear, { closing, log }: RetryContext) => {
   let unsafe: MatrixEvent[] = [];
   let token: string | null = null;
   let saved: string | null = null;
@@ -78,16 +78,16 @@ const unsafeMessages = (cursor: Cursor, hear: Hear, { closing, log }: Patience) 
   };
 };
 
-export interface Intake {
+interface IntakeDeps {
   client: MatrixClient;
-  cursor: Cursor;
+  cursor: SyncCursor;
   hear: Hear;
   unreadable: (room: string, raw: RawEvent, event: MatrixEvent) => void;
-  patience: Patience;
+  patience: RetryContext;
 }
 
 /** Takes in one sync after the other; the SDK waits for each before it asks for the next one. */
-export const intake = ({ client, cursor, hear, unreadable, patience }: Intake) => {
+export const intake = ({ client, cursor, hear, unreadable, patience }: IntakeDeps) => {
   const messages = unsafeMessages(cursor, hear, patience);
   let since: string | null = null;
   let isFirst = true;

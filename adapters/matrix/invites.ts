@@ -1,7 +1,7 @@
 import type { MatrixClient } from 'matrix-js-sdk';
 import { reasonOf } from '../../src/core/reason.ts';
 import type { Batch } from './catch-up.ts';
-import type { Patience } from './patience.ts';
+import type { RetryContext } from './patience.ts';
 import { persistently } from './patience.ts';
 
 export interface Invite {
@@ -25,7 +25,7 @@ export const answerInvite = async (
   invite: Invite,
   allowed: readonly string[],
   declined: (invite: Invite) => void,
-  patience: Patience,
+  patience: RetryContext,
 ): Promise<void> => {
   const welcome = mayInvite(allowed, invite.by);
   const what = `${welcome ? 'Joining' : 'Declining'} ${invite.room}, as ${invite.by} invites`;

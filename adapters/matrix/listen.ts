@@ -1,7 +1,7 @@
 import type { MatrixClient, MatrixEvent } from 'matrix-js-sdk';
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Heard } from '../../src/ports/chat.ts';
-import type { Me } from './heard.ts';
+import type { Heard, OnHeard } from '../../src/ports/chat.ts';
+import type { MatrixIdentity } from './heard.ts';
 import { eventOf } from './heard.ts';
 import type { DirectRooms } from './rooms.ts';
 import { isDirect } from './rooms.ts';
@@ -9,12 +9,12 @@ import type { EventsSeen } from './seen.ts';
 
 export const PLATFORM = 'matrix';
 
-export interface Ears {
+interface EarDeps {
   client: MatrixClient;
-  me: Me;
+  me: MatrixIdentity;
   seen: EventsSeen;
   direct: DirectRooms;
-  onHeard: (heard: Heard) => Promise<void>;
+  onHeard: OnHeard;
   nowMs: () => EpochMs;
 }
 
@@ -24,7 +24,7 @@ const alone = (event: Heard['event']): Heard['event'] =>
 
 /** Hands in what a decrypted event says, and resolves when that is safe. */
 export const ear =
-  ({ client, me, seen, direct, onHeard, nowMs }: Ears) =>
+  ({ client, me, seen, direct, onHeard, nowMs }: EarDeps) =>
   async (event: MatrixEvent): Promise<void> => {
     const roomId = event.getRoomId() ?? '';
     const user = event.getSender() ?? '';

@@ -1,8 +1,7 @@
 import { format } from 'node:util';
 import { logger as sdkOwn } from 'matrix-js-sdk/lib/logger.js';
 import type { Logger } from 'matrix-js-sdk/lib/logger.js';
-
-export type Log = (level: 'info' | 'warn' | 'error', message: string) => void;
+import type { LogLine } from '../../src/ports/log.ts';
 
 /** The first part may have places for the others: "%s". */
 const line = (parts: unknown[]): string =>
@@ -28,7 +27,7 @@ export const silenceConsole = (): void => {
 };
 
 /** The SDK's lines below warnings hold ids and contents of messages by the hundred: they are dropped. */
-export const sdkLogger = (log: Log): Logger => {
+export const sdkLogger = (log: LogLine): Logger => {
   const logger: Logger = {
     trace: dropped,
     debug: dropped,

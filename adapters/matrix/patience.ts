@@ -1,7 +1,7 @@
-import { setTimeout as sleep } from 'node:timers/promises';
 import { reasonOf } from '../../src/core/reason.ts';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { LogLine } from '../../src/ports/log.ts';
 import { failureOf, isLoggedOut } from './failure.ts';
-import type { Log } from './log.ts';
 
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 10_000;
@@ -15,9 +15,9 @@ export const pause = async (ms: number, closing: AbortSignal): Promise<void> => 
   await sleep(ms, undefined, { signal: closing });
 };
 
-export interface Patience {
+export interface RetryContext {
   closing: AbortSignal;
-  log: Log;
+  log: LogLine;
 }
 
 /**
@@ -25,7 +25,7 @@ export interface Patience {
  * never succeed, when the bot was logged out, or when closing.
  */
 export const persistently = async <T>(
-  { closing, log }: Patience,
+  { closing, log }: RetryContext,
   what: string,
   work: () => Promise<T>,
 ): Promise<T> => {

@@ -1,6 +1,6 @@
 import type { Room } from 'matrix-js-sdk';
 import type { Post, PostResult } from '../../src/ports/chat.ts';
-import type { Means } from './extras.ts';
+import type { ExtrasDeps } from './extras.ts';
 import { extras } from './extras.ts';
 import { failureOf } from './failure.ts';
 import { rendered } from './render.ts';
@@ -9,12 +9,12 @@ import { isMember } from './rooms.ts';
 import type { EventsSeen } from './seen.ts';
 import { sender } from './send.ts';
 
-interface Pen extends Omit<Means, 'send'> {
+interface MatrixPostDeps extends Omit<ExtrasDeps, 'send'> {
   direct: DirectRooms;
   seen: EventsSeen;
 }
 
-export const poster = ({ client, direct, seen, draw, log }: Pen) => {
+export const poster = ({ client, direct, seen, draw, log }: MatrixPostDeps) => {
   const send = sender(client);
   const showExtras = extras({ client, send, draw, log });
 

@@ -2,7 +2,7 @@ import type { Said } from '../../src/ports/chat.ts';
 import { CHOICES, choicesOf } from './reactions.ts';
 
 /** How a message stands to others: it answers one, or takes the place of one. */
-export interface Relations {
+interface Relations {
   repliesTo: string | null;
   replaces: string | null;
 }
@@ -69,7 +69,7 @@ const body = (said: Said) => ({
   [CHOICES]: choicesOf(said.buttons).map(({ key, words }) => ({ key, words })),
 });
 
-export type Content = ReturnType<typeof body> & Record<string, unknown>;
+type Content = ReturnType<typeof body> & Record<string, unknown>;
 
 /** The content of the m.room.message event that shows `said`. */
 export const rendered = (said: Said, { repliesTo, replaces }: Relations): Content => {

@@ -6,7 +6,7 @@ import type { Choice } from './reactions.ts';
 import { CHOICES } from './reactions.ts';
 
 /** What must be known of an event that another one refers to. */
-export interface Seen {
+export interface SeenEvent {
   sender: string;
   /** The message that it is a reaction to. */
   reactsTo: string | null;
@@ -19,16 +19,16 @@ const KEPT = 2000;
 const choiceList = z.array(z.object({ key: z.string(), words: z.string() })).catch([]);
 const bundle = z.object({ 'm.relations': z.object({ 'm.replace': z.record(z.string(), z.unknown()) }) });
 
-const seenIn = (event: MatrixEvent, content: Record<string, unknown>): Seen => ({
+const seenIn = (event: MatrixEvent, content: Record<string, unknown>): SeenEvent => ({
   sender: event.getSender() ?? '',
   reactsTo: event.getType() === 'm.reaction' ? (event.getRelation()?.event_id ?? null) : null,
   choices: choiceList.parse(content[CHOICES]),
 });
 
 export const eventsSeen = (client: MatrixClient) => {
-  const seen = new Map<string, Seen>();
+  const seen = new Map<string, SeenEvent>();
 
-  const keep = (id: string, what: Seen): void => {
+  const keep = (id: string, what: SeenEvent): void => {
     seen.delete(id);
     seen.set(id, what);
     if (seen.size > KEPT) seen.delete(seen.keys().next().value ?? '');
@@ -60,7 +60,7 @@ export const eventsSeen = (client: MatrixClient) => {
   };
 
   /** Null = there is no such event, or the bot may not see it. Rejects when the homeserver can't be asked. */
-  const find = async (room: string, id: string): Promise<Seen | null> => {
+  const find = async (room: string, id: string): Promise<SeenEvent | null> => {
     try {
       if (!seen.has(id)) await fetch(room, id);
     } catch (error) {

@@ -3,14 +3,14 @@ import { EventStatus } from 'matrix-js-sdk';
 
 const KEPT = 2000;
 
-export interface Send {
+export interface EventSender {
   /** Resolves with the event's id. Rejects when it may or may not have been shown, or can't be. */
   once: (room: Room, type: string, content: object, key: string) => Promise<string>;
   /** Has this process sent it? */
   has: (key: string) => boolean;
 }
 
-export const sender = (client: MatrixClient): Send => {
+export const sender = (client: MatrixClient): EventSender => {
   /** Event ids of what this process has sent, by key. */
   const sent = new Map<string, string>();
 

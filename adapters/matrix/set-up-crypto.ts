@@ -2,16 +2,16 @@ import type { MatrixClient } from 'matrix-js-sdk';
 import { ClientEvent, MatrixError } from 'matrix-js-sdk';
 import type { CryptoApi, CryptoCallbacks } from 'matrix-js-sdk/lib/crypto-api/index.js';
 import { decodeRecoveryKey } from 'matrix-js-sdk/lib/crypto-api/index.js';
+import type { LogLine } from '../../src/ports/log.ts';
 import { clientOf, startSyncing } from './connect/client.ts';
 import type { Session } from './connect/session.ts';
 import { startCrypto } from './crypto.ts';
-import type { Log } from './log.ts';
 
 /** Shows the words to the operator and resolves with what was typed. */
-type Ask = (words: string) => Promise<string>;
+type AskOperator = (words: string) => Promise<string>;
 
-export interface Operator {
-  ask: Ask;
+interface Operator {
+  ask: AskOperator;
   /** The password of the account; null = it is asked for when the homeserver wants it. */
   password: string | null;
 }
@@ -23,7 +23,7 @@ type RecoveryKey = Uint8Array<ArrayBuffer>;
  * the message keys on the homeserver, locked with a recovery key. The first time the recovery key is made and shown once;
  * later, as for a new device, it is asked for. Doing it again does no harm. The bot must not be running meanwhile.
  */
-export const setUpCrypto = async (session: Session, operator: Operator, log: Log): Promise<void> => {
+export const setUpCrypto = async (session: Session, operator: Operator, log: LogLine): Promise<void> => {
   const keys = keyRing();
   const client = clientOf(session, log, async () => undefined, keys.callbacks);
   try {
@@ -114,7 +114,11 @@ const takeUp = async (
 };
 
 /** Asks until it is the right one. */
-const recoveryKey = async (client: MatrixClient, ask: Ask, session: Session): Promise<RecoveryKey> => {
+const recoveryKey = async (
+  client: MatrixClient,
+  ask: AskOperator,
+  session: Session,
+): Promise<RecoveryKey> => {
   const info = (await client.secretStorage.getKey())?.[1];
   for (let words = ''; ; words = 'That is not it. ') {
     const typed = await ask(`${words}The recovery key of ${session.user}, made at the first set-up: `);

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { z } from 'zod';
+import { MS_PER_DAY } from '../../src/core/units.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import { rawEvent } from './catch-up.ts';
 import { readWhole, writeWhole } from './connect/files.ts';
@@ -8,7 +9,7 @@ const unreadMessage = z.object({ room: z.string(), raw: rawEvent, sinceMs: z.num
 export type Unread = z.output<typeof unreadMessage>;
 
 /** After a week nobody needs the message any more. */
-const KEPT_MS = 7 * 24 * 60 * 60_000;
+const KEPT_MS = 7 * MS_PER_DAY;
 const KEPT = 500;
 
 /** The messages that can't be read yet, on the disk, because the sync token moves on past them. */

@@ -4,14 +4,14 @@ import { reasonOf } from '../../src/core/reason.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Post, Said } from '../../src/ports/chat.ts';
 import type { RawEvent } from './catch-up.ts';
-import type { Patience } from './patience.ts';
+import type { RetryContext } from './patience.ts';
 import { pause, persistently } from './patience.ts';
 import { isDirect } from './rooms.ts';
 import type { Unread } from './unread-list.ts';
 import { unreadList } from './unread-list.ts';
 
 /** Something that the adapter itself must say; `cause` is the event that it tells of. */
-export interface Telling {
+export interface UnreadNotice {
   to: Post['to'];
   said: Said;
   cause: string;
@@ -31,15 +31,15 @@ const cannotRead = (sender: string): Said => ({
 export const isUnreadable = (event: MatrixEvent): boolean =>
   event.isDecryptionFailure() || event.getType() === 'm.room.encrypted';
 
-export interface UnreadDeps {
+interface UnreadDeps {
   client: MatrixClient;
   directory: string;
   keyWaitMs: number;
   nowMs: () => EpochMs;
   /** A message that has become readable. */
   take: (event: MatrixEvent) => Promise<void>;
-  tell: (telling: Telling) => Promise<void>;
-  patience: Patience;
+  tell: (telling: UnreadNotice) => Promise<void>;
+  patience: RetryContext;
 }
 
 /**

@@ -1,13 +1,11 @@
 import { z } from 'zod';
+import { MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
 
-export type Failure =
+export type NwsFailure =
   /** The grid cell or point is not there (any more). */
   | { got: 'missing'; why: string }
   | { got: 'refused'; why: string }
   | { got: 'unavailable'; why: string; retryAfterMs: number };
-
-const SECOND_MS = 1000;
-const MINUTE_MS = 60 * SECOND_MS;
 
 /** RFC 7807; an expired grid says so in the title: https://github.com/weather-gov/api/issues/29. */
 const problem = z.object({ title: z.string(), detail: z.string().nullish() });
@@ -23,7 +21,7 @@ const saidBy = (text: string): string => {
 
 const waitAsked = (retryAfter: string | null): number | null => {
   const seconds = Number(retryAfter);
-  return retryAfter === null || !Number.isFinite(seconds) ? null : seconds * SECOND_MS;
+  return retryAfter === null || !Number.isFinite(seconds) ? null : seconds * MS_PER_SECOND;
 };
 
 /**
@@ -31,29 +29,33 @@ const waitAsked = (retryAfter: string | null): number | null => {
  * blocked User-Agent and comes as HTML (#163); the rate limit is not published, a wait of 5 s is told to be enough;
  * 500 often passes at once, 503 lasts 10-15 min (#19, #83) or, with an expired grid, hours (#78).
  */
-export const failureOf = (status: number, text: string, retryAfter: string | null): Failure => {
+export const failureOf = (status: number, text: string, retryAfter: string | null): NwsFailure => {
   const why = `${status} ${saidBy(text)}`;
-  const wait = (ms: number): Failure => ({
+  const wait = (ms: number): NwsFailure => ({
     got: 'unavailable',
     why,
     retryAfterMs: Math.max(ms, waitAsked(retryAfter) ?? 0),
   });
   if (status === 404) return { got: 'missing', why };
-  if (status === 429) return wait(30 * SECOND_MS);
+  if (status === 429) return wait(30 * MS_PER_SECOND);
   if (status === 403) {
     return { got: 'refused', why: '403: the weather service refuses us; check the contact in the settings' };
   }
-  if (status === 503) return wait(10 * MINUTE_MS);
-  return status >= 500 ? wait(MINUTE_MS) : { got: 'refused', why };
+  if (status === 503) return wait(10 * MS_PER_MINUTE);
+  return status >= 500 ? wait(MS_PER_MINUTE) : { got: 'refused', why };
 };
 
 /** A body that cannot be used, or one that is too old: another server of the network may have a better one soon. */
-export const unusable = (why: string): Failure => ({ got: 'unavailable', why, retryAfterMs: 5 * MINUTE_MS });
+export const unusable = (why: string): NwsFailure => ({
+  got: 'unavailable',
+  why,
+  retryAfterMs: 5 * MS_PER_MINUTE,
+});
 
 /** No whole answer: a time-out, a reset, a name that does not resolve. */
-export const broken = (error: unknown, timeoutMs: number): Failure => {
+export const broken = (error: unknown, timeoutMs: number): NwsFailure => {
   const timedOut = error instanceof Error && error.name === 'TimeoutError';
   const cause = error instanceof Error ? (error.cause ?? error) : error;
   const why = timedOut ? `no whole answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;
-  return { got: 'unavailable', why, retryAfterMs: MINUTE_MS };
+  return { got: 'unavailable', why, retryAfterMs: MS_PER_MINUTE };
 };

@@ -1,5 +1,5 @@
 import { broken, failureOf, unusable } from './failure.ts';
-import type { Failure } from './failure.ts';
+import type { NwsFailure } from './failure.ts';
 
 export interface NwsSettings {
   /** https://api.weather.gov, or a loopback server. */
@@ -11,7 +11,7 @@ export interface NwsSettings {
 }
 
 /** The settings, and what ends all requests when the source is closed. */
-export interface Means extends NwsSettings {
+export interface NwsAccess extends NwsSettings {
   closing: AbortSignal;
 }
 
@@ -21,7 +21,7 @@ export interface Validators {
   etag: string | null;
 }
 
-export type Got = { got: 'json'; body: unknown; validators: Validators } | { got: 'unchanged' } | Failure;
+type NwsReply = { got: 'json'; body: unknown; validators: Validators } | { got: 'unchanged' } | NwsFailure;
 
 const MOST_REDIRECTS = 3;
 
@@ -32,7 +32,7 @@ export const onBase = (baseUrl: string, address: string): URL => {
   return new URL(pathname + search, base);
 };
 
-const headersOf = (settings: Means, accept: string, known: Validators | null): Headers => {
+const headersOf = (settings: NwsAccess, accept: string, known: Validators | null): Headers => {
   const headers = new Headers({ 'User-Agent': `Fieldbell (${settings.contact})`, Accept: accept });
   if (known?.lastModified) headers.set('If-Modified-Since', known.lastModified);
   if (known?.etag) headers.set('If-None-Match', known.etag);
@@ -40,7 +40,7 @@ const headersOf = (settings: Means, accept: string, known: Validators | null): H
 };
 
 /** By hand, because redirects name a path alone (https://github.com/weather-gov/api/issues/18) or the public host. */
-const follow = async (settings: Means, start: URL, headers: Headers): Promise<Response> => {
+const follow = async (settings: NwsAccess, start: URL, headers: Headers): Promise<Response> => {
   const signal = AbortSignal.any([AbortSignal.timeout(settings.timeoutMs), settings.closing]);
   let url = start;
   for (let turn = 0; ; turn += 1) {
@@ -53,7 +53,7 @@ const follow = async (settings: Means, start: URL, headers: Headers): Promise<Re
   }
 };
 
-const read = async (response: Response): Promise<Got> => {
+const read = async (response: Response): Promise<NwsReply> => {
   if (response.status === 304) return { got: 'unchanged' };
   const { headers, status } = response;
   const text = await response.text();
@@ -70,10 +70,10 @@ const read = async (response: Response): Promise<Got> => {
 
 /** One reading of the service. Never throws. No cache-busting: an unknown query parameter is refused with 400. */
 export const getJson = async (
-  settings: Means,
+  settings: NwsAccess,
   url: URL,
   { accept = 'application/geo+json', known = null }: { accept?: string; known?: Validators | null } = {},
-): Promise<Got> => {
+): Promise<NwsReply> => {
   try {
     return await read(await follow(settings, url, headersOf(settings, accept, known)));
   } catch (error) {

@@ -1,10 +1,7 @@
-export interface Interval {
-  fromMs: number;
-  toMs: number;
-}
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE } from '../../src/core/units.ts';
+import type { Span } from '../../src/core/units.ts';
 
 const DURATION = /^P(?:(\d+)W)?(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?)?$/;
-const [WEEK_MS, DAY_MS, HOUR_MS, MINUTE_MS] = [604_800_000, 86_400_000, 3_600_000, 60_000] as const;
 
 /**
  * A day is 24 hours here, whatever the calendar at the place says: `P1DT1H` is 25 hours also over the end of daylight
@@ -14,8 +11,8 @@ const durationMs = (text: string): number | null => {
   const match = DURATION.exec(text);
   if (!match) return null;
   const [weeks, days, hours, minutes] = match.slice(1).map((digits) => Number(digits || 0));
-  const ms =
-    (weeks ?? 0) * WEEK_MS + (days ?? 0) * DAY_MS + (hours ?? 0) * HOUR_MS + (minutes ?? 0) * MINUTE_MS;
+  const allDays = 7 * (weeks ?? 0) + (days ?? 0);
+  const ms = allDays * MS_PER_DAY + (hours ?? 0) * MS_PER_HOUR + (minutes ?? 0) * MS_PER_MINUTE;
   return ms > 0 ? ms : null;
 };
 
@@ -28,14 +25,13 @@ const instantMs = (text: string, nowMs: number): number | null => {
  * `validTime` of a grid value: start/duration (the only form seen), start/end or duration/end, where "NOW" may stand for
  * an instant (https://api.weather.gov/openapi.json). Null where it is none of these.
  */
-export const parseInterval = (text: string, nowMs: number): Interval | null => {
+export const parseInterval = (text: string, nowMs: number): Span | null => {
   const [left = '', right = '', ...more] = text.split('/');
   if (more.length > 0) return null;
   const [leftMs, rightMs] = [durationMs(left), durationMs(right)];
   const fromMs = leftMs === null ? instantMs(left, nowMs) : null;
   const toMs = rightMs === null ? instantMs(right, nowMs) : null;
-  const whole = (from: number, to: number): Interval | null =>
-    from < to ? { fromMs: from, toMs: to } : null;
+  const whole = (from: number, to: number): Span | null => (from < to ? { fromMs: from, toMs: to } : null);
   if (fromMs !== null && rightMs !== null) return whole(fromMs, fromMs + rightMs);
   if (fromMs !== null && toMs !== null) return whole(fromMs, toMs);
   return leftMs !== null && toMs !== null ? whole(toMs - leftMs, toMs) : null;

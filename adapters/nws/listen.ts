@@ -1,24 +1,25 @@
 /** Forecasts of the US National Weather Service, https://www.weather.gov/documentation/services-web-api. */
+import { MS_PER_DAY, MS_PER_HOUR, hoursBetween } from '../../src/core/units.ts';
 import type { WeatherPlace, WeatherResult, WeatherSource, FreezeAlert } from '../../src/ports/weather.ts';
 import { freezeAlerts } from './alerts.ts';
 import { unusable } from './failure.ts';
-import type { Failure } from './failure.ts';
+import type { NwsFailure } from './failure.ts';
 import { getJson, onBase } from './get.ts';
-import type { Means, NwsSettings, Validators } from './get.ts';
+import type { NwsAccess, NwsSettings, Validators } from './get.ts';
 import { observeAt } from './observe.ts';
 import { parseGrid, parseHourly, parsePoints } from './parse.ts';
-import type { Links, Parsed, Reading } from './parse.ts';
+import type { Links, NwsForecast, Checked } from './parse.ts';
 
 export type { NwsSettings } from './get.ts';
 
-const HOUR_MS = 3_600_000;
 /** Grid cells of a point move now and then, so that a link is asked for anew each day and when it leads nowhere. */
-const LINKS_HOLD_MS = 24 * HOUR_MS;
+const LINKS_HOLD_MS = MS_PER_DAY;
 /** Bodies 20-89 h old came with status 200 (https://github.com/weather-gov/api/issues/71); grids are renewed twice a day. */
-const OLDEST_MS = 18 * HOUR_MS;
+const OLDEST_MS = 18 * MS_PER_HOUR;
 
-type Parse = (body: unknown, nowMs: number) => Reading<Parsed>;
-type Found = { got: 'forecast'; parsed: Parsed } | { got: 'unchanged'; issuedMs: number } | Failure;
+type Parse = (body: unknown, nowMs: number) => Checked<NwsForecast>;
+type FetchedForecast =
+  { got: 'forecast'; parsed: NwsForecast } | { got: 'unchanged'; issuedMs: number } | NwsFailure;
 
 interface Known {
   validators: Validators;
@@ -31,14 +32,14 @@ const pointOf = (place: WeatherPlace): string =>
   `${coordinate(place.latitude)},${coordinate(place.longitude)}`;
 
 const isOld = (issuedMs: number, nowMs: number): boolean => nowMs - issuedMs > OLDEST_MS;
-const hoursOld = (issuedMs: number, nowMs: number): string => ((nowMs - issuedMs) / HOUR_MS).toFixed(0);
+const hoursOld = (issuedMs: number, nowMs: number): string => hoursBetween(issuedMs, nowMs).toFixed(0);
 
-const forecastAt = (settings: Means, known: Map<string, Known>) => {
+const forecastAt = (settings: NwsAccess, known: Map<string, Known>) => {
   const once = async (
     { url, key, parse, nowMs }: { url: URL; key: string; parse: Parse; nowMs: number },
     accept: string,
     earlier: Known | null,
-  ): Promise<Found | { got: 'old'; issuedMs: number }> => {
+  ): Promise<FetchedForecast | { got: 'old'; issuedMs: number }> => {
     const got = await getJson(settings, url, { accept, known: earlier?.validators ?? null });
     if (got.got === 'unchanged') {
       return earlier ? { ...got, issuedMs: earlier.issuedMs } : unusable('304 to an unconditional request');
@@ -55,7 +56,12 @@ const forecastAt = (settings: Means, known: Map<string, Known>) => {
   };
 
   /** What one server of the network holds for too long, the next may have fresh: it differs by the Accept header. */
-  return async (place: WeatherPlace, address: string, parse: Parse, nowMs: number): Promise<Found> => {
+  return async (
+    place: WeatherPlace,
+    address: string,
+    parse: Parse,
+    nowMs: number,
+  ): Promise<FetchedForecast> => {
     const url = onBase(settings.baseUrl, address);
     // Two places may share a grid cell: each must once be given its forecast as fresh.
     const ask = { url, key: `${place.id} ${url.pathname}`, parse, nowMs };
@@ -74,7 +80,7 @@ const zoneIds = (links: Links): string[] =>
 
 /** Alerts by the point and by its zones: an alert missing from one of the two was seen (issue #109 there). */
 const alertsAt = async (
-  settings: Means,
+  settings: NwsAccess,
   place: WeatherPlace,
   links: Links,
   nowMs: number,
@@ -90,7 +96,7 @@ const alertsAt = async (
   );
 };
 
-const failed = (failure: Failure): WeatherResult =>
+const failed = (failure: NwsFailure): WeatherResult =>
   failure.got === 'unavailable'
     ? { result: 'unavailable', why: failure.why, retryAfterMs: failure.retryAfterMs }
     : { result: 'refused', why: failure.why };
@@ -101,14 +107,14 @@ const failed = (failure: Failure): WeatherResult =>
  */
 export const nws = (given: NwsSettings): WeatherSource => {
   const closing = new AbortController();
-  const settings: Means = { ...given, closing: closing.signal };
+  const settings: NwsAccess = { ...given, closing: closing.signal };
   const linksOf = new Map<string, { links: Links; atMs: number }>();
   const forecast = forecastAt(settings, new Map());
 
   const resolve = async (
     place: WeatherPlace,
     nowMs: number,
-  ): Promise<{ got: 'links'; links: Links } | Failure> => {
+  ): Promise<{ got: 'links'; links: Links } | NwsFailure> => {
     const point = pointOf(place);
     const held = linksOf.get(point);
     if (held && nowMs - held.atMs < LINKS_HOLD_MS) return { got: 'links', links: held.links };
@@ -123,7 +129,7 @@ export const nws = (given: NwsSettings): WeatherSource => {
     return { got: 'links', links: reading.read };
   };
 
-  const read = async (place: WeatherPlace, links: Links, nowMs: number): Promise<Found> => {
+  const read = async (place: WeatherPlace, links: Links, nowMs: number): Promise<FetchedForecast> => {
     const grid = await forecast(place, links.forecastGridData, parseGrid, nowMs);
     if (grid.got !== 'unavailable') return grid;
     const hourly = await forecast(place, links.forecastHourly, parseHourly, nowMs);

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { MS_PER_MINUTE, isPlausibleAirF } from '../../src/core/units.ts';
 import type { ObservedAir } from '../../src/ports/weather.ts';
 import { getJson, onBase } from './get.ts';
-import type { Means } from './get.ts';
-import { fieldsOf, isEarthly, quantity, toF, unitName } from './parse.ts';
+import type { NwsAccess } from './get.ts';
+import { fieldsOf, quantity, toF, unitName } from './parse.ts';
 
 /** Nearest first. */
 const stations = z.object({
@@ -16,19 +17,19 @@ const observation = z.object({
 
 /** The first station often measures no temperature just now (value null), so that the next ones are asked. */
 const STATIONS_ASKED = 3;
-const OLDEST_MS = 90 * 60_000;
+const OLDEST_MS = 90 * MS_PER_MINUTE;
 
 /** Rejected, questioned or bad by the quality control of MADIS (codes from memory). */
 const DOUBTED = new Set(['X', 'Q', 'B']);
 
-export const parseStations = (body: unknown): string[] =>
+const parseStations = (body: unknown): string[] =>
   stations
     .safeParse(body)
     .data?.features.slice(0, STATIONS_ASKED)
     .map(({ properties }) => properties.stationIdentifier) ?? [];
 
 /** A reply of `/stations/{id}/observations/latest`; null where it holds no temperature to go by. */
-export const parseObservation = (body: unknown, nowMs: number): ObservedAir | null => {
+const parseObservation = (body: unknown, nowMs: number): ObservedAir | null => {
   const fields = fieldsOf(observation, body);
   if ('faulty' in fields) return null;
   const { value, unitCode, qualityControl } = fields.read.temperature;
@@ -37,19 +38,19 @@ export const parseObservation = (body: unknown, nowMs: number): ObservedAir | nu
   if (value === null || !convert || DOUBTED.has(qualityControl ?? '')) return null;
   const isRecent = atMs <= nowMs && nowMs - atMs <= OLDEST_MS;
   const temperatureF = convert(value);
-  return isRecent && isEarthly(temperatureF) ? { atMs, temperatureF } : null;
+  return isRecent && isPlausibleAirF(temperatureF) ? { atMs, temperatureF } : null;
 };
 
 /** Asks the stations behind that address, the nearest first, until one has measured the air. */
 export const observeAt = async (
-  means: Means,
+  access: NwsAccess,
   stationsAddress: string,
   nowMs: number,
 ): Promise<ObservedAir | null> => {
-  const listed = await getJson(means, onBase(means.baseUrl, stationsAddress));
+  const listed = await getJson(access, onBase(access.baseUrl, stationsAddress));
   for (const id of listed.got === 'json' ? parseStations(listed.body) : []) {
-    const url = onBase(means.baseUrl, `/stations/${encodeURIComponent(id)}/observations/latest`);
-    const got = await getJson(means, url);
+    const url = onBase(access.baseUrl, `/stations/${encodeURIComponent(id)}/observations/latest`);
+    const got = await getJson(access, url);
     const observed = got.got === 'json' ? parseObservation(got.body, nowMs) : null;
     if (observed) return observed;
   }

@@ -1,15 +1,13 @@
 import { z } from 'zod';
+import { MM_PER_INCH, MS_PER_HOUR, fahrenheitFromCelsius, isPlausibleAirF } from '../../src/core/units.ts';
+import type { Span } from '../../src/core/units.ts';
 import type { WeatherResult, PeriodHigh, RainTotal } from '../../src/ports/weather.ts';
 import { parseInterval } from './interval.ts';
-import type { Interval } from './interval.ts';
 
 type Fresh = Extract<WeatherResult, { result: 'fresh' }>;
-export type Parsed = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
+export type NwsForecast = Omit<Fresh, 'result' | 'freezeAlerts' | 'zone'>;
 /** A reply of the right shape, or what is wrong with it. */
-export type Reading<T> = { read: T } | { faulty: string };
-
-const HOUR_MS = 3_600_000;
-const MM_PER_INCH = 25.4;
+export type Checked<T> = { read: T } | { faulty: string };
 
 const layer = z.object({
   // An empty layer has no unit at all.
@@ -50,26 +48,20 @@ const points = z.object({
 export type Links = z.infer<typeof points>;
 
 /** GeoJSON keeps the fields in `properties`, JSON-LD at the top. */
-export const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Reading<T> => {
+export const fieldsOf = <T>(schema: z.ZodType<T>, body: unknown): Checked<T> => {
   const wrapped = z.object({ properties: z.unknown() }).safeParse(body);
   const result = schema.safeParse(wrapped.data?.properties ?? body);
   return result.success ? { read: result.data } : { faulty: z.prettifyError(result.error) };
 };
 
-/**
- * The layers are whole °F that went through °C: 55 °F comes as 12.777777777777779, which must not become
- * 55.00000000000001 and so "above 55". Hence a thousandth of a degree.
- */
-const fahrenheit = (celsius: number): number => Math.round((celsius * 1.8 + 32) * 1000) / 1000;
-
-/** "Temperatures in the thousands" were seen: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
-export const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
-
-export const toF: Record<string, (value: number) => number> = { degC: fahrenheit, degF: (value) => value };
+export const toF: Record<string, (value: number) => number> = {
+  degC: fahrenheitFromCelsius,
+  degF: (value) => value,
+};
 export const unitName = (unit: string): string => unit.replace(/^(?:wmoUnit|unit):/, '');
 
 interface Values {
-  values: (Interval & { value: number })[];
+  values: (Span & { value: number })[];
   remarks: string[];
 }
 
@@ -89,11 +81,12 @@ const valuesOf = (name: string, found: Layer | null | undefined, unit: string, n
   return { values, remarks };
 };
 
+/** Without implausible values, which have come: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
 const earthly = <T extends { temperatureF: number }>(
   name: string,
   list: readonly T[],
 ): { kept: T[]; remarks: string[] } => {
-  const kept = list.filter((entry) => isEarthly(entry.temperatureF));
+  const kept = list.filter((entry) => isPlausibleAirF(entry.temperatureF));
   const dropped = list.length - kept.length;
   return { kept, remarks: dropped === 0 ? [] : [`${name} has ${dropped} values beyond ±60 °C: left out`] };
 };
@@ -102,10 +95,10 @@ const earthly = <T extends { temperatureF: number }>(
 const clipped = (
   hours: readonly { startMs: number; temperatureF: number }[],
   nowMs: number,
-): Parsed['hours'] => {
+): NwsForecast['hours'] => {
   const byStart = new Map(hours.map((hour) => [hour.startMs, hour]));
   return [...byStart.values()]
-    .filter((hour) => hour.startMs + HOUR_MS > nowMs)
+    .filter((hour) => hour.startMs + MS_PER_HOUR > nowMs)
     .sort((a, b) => a.startMs - b.startMs);
 };
 
@@ -113,13 +106,13 @@ const hoursOf = ({
   fromMs,
   toMs,
   value,
-}: Interval & { value: number }): { startMs: number; temperatureF: number }[] =>
-  Array.from({ length: Math.ceil((toMs - fromMs) / HOUR_MS) }, (_, i) => ({
-    startMs: fromMs + i * HOUR_MS,
-    temperatureF: fahrenheit(value),
+}: Span & { value: number }): { startMs: number; temperatureF: number }[] =>
+  Array.from({ length: Math.ceil((toMs - fromMs) / MS_PER_HOUR) }, (_, i) => ({
+    startMs: fromMs + i * MS_PER_HOUR,
+    temperatureF: fahrenheitFromCelsius(value),
   }));
 
-const whole = (updateTime: string, parsed: Omit<Parsed, 'issuedMs'>): Reading<Parsed> => {
+const whole = (updateTime: string, parsed: Omit<NwsForecast, 'issuedMs'>): Checked<NwsForecast> => {
   const issuedMs = Date.parse(updateTime);
   if (Number.isNaN(issuedMs)) return { faulty: `updateTime cannot be read: "${updateTime}"` };
   if (parsed.hours.length === 0) return { faulty: ['no temperatures to come', ...parsed.remarks].join('; ') };
@@ -127,7 +120,7 @@ const whole = (updateTime: string, parsed: Omit<Parsed, 'issuedMs'>): Reading<Pa
 };
 
 /** A reply of `/gridpoints/{wfo}/{x},{y}`. Values hold over merged intervals of 1 h to several days. */
-export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
+export const parseGrid = (body: unknown, nowMs: number): Checked<NwsForecast> => {
   const fields = fieldsOf(grid, body);
   if ('faulty' in fields) return fields;
   const { updateTime, temperature, maxTemperature, quantitativePrecipitation } = fields.read;
@@ -140,7 +133,7 @@ export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
     high.values.map(({ fromMs, toMs, value }): PeriodHigh => ({
       fromMs,
       toMs,
-      temperatureF: fahrenheit(value),
+      temperatureF: fahrenheitFromCelsius(value),
     })),
   );
   const rain = fall.values.map(({ fromMs, toMs, value }): RainTotal => ({
@@ -157,7 +150,7 @@ export const parseGrid = (body: unknown, nowMs: number): Reading<Parsed> => {
 };
 
 /** A reply of `.../forecast/hourly`: temperatures alone, in a unit that each period names. */
-export const parseHourly = (body: unknown, nowMs: number): Reading<Parsed> => {
+export const parseHourly = (body: unknown, nowMs: number): Checked<NwsForecast> => {
   const fields = fieldsOf(hourly, body);
   if ('faulty' in fields) return fields;
   const remarks: string[] = [];
@@ -181,4 +174,4 @@ export const parseHourly = (body: unknown, nowMs: number): Reading<Parsed> => {
 };
 
 /** A reply of `/points/{lat},{lon}`: where the forecasts of that point are to be had. */
-export const parsePoints = (body: unknown): Reading<Links> => fieldsOf(points, body);
+export const parsePoints = (body: unknown): Checked<Links> => fieldsOf(points, body);

@@ -1,10 +1,8 @@
 import { z } from 'zod';
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../../src/core/units.ts';
 
-export type Failure =
+export type OpenMeteoFailure =
   { result: 'refused'; why: string } | { result: 'unavailable'; why: string; retryAfterMs: number };
-
-const MINUTE_MS = 60_000;
-const HOUR_MS = 60 * MINUTE_MS;
 
 const reasonSchema = z.object({ error: z.literal(true), reason: z.string() });
 
@@ -18,28 +16,28 @@ const reasonOf = (text: string): string => {
 
 /** The limit that was passed is told in words only; no Retry-After was seen (RateLimiter.swift of open-meteo). */
 const limitWaitMs = (reason: string): number => {
-  if (/hourly/i.test(reason)) return HOUR_MS;
-  return /daily/i.test(reason) ? 6 * HOUR_MS : MINUTE_MS;
+  if (/hourly/i.test(reason)) return MS_PER_HOUR;
+  return /daily/i.test(reason) ? 6 * MS_PER_HOUR : MS_PER_MINUTE;
 };
 
-export const failureOf = (status: number, text: string): Failure => {
+export const failureOf = (status: number, text: string): OpenMeteoFailure => {
   const reason = reasonOf(text);
   const why = `${status} ${reason}`;
   if (status === 429) return { result: 'unavailable', why, retryAfterMs: limitWaitMs(reason) };
-  if (status >= 500) return { result: 'unavailable', why, retryAfterMs: MINUTE_MS };
+  if (status >= 500) return { result: 'unavailable', why, retryAfterMs: MS_PER_MINUTE };
   return { result: 'refused', why };
 };
 
-export const unusable = (why: string): Failure => ({
+export const unusable = (why: string): OpenMeteoFailure => ({
   result: 'unavailable',
   why,
-  retryAfterMs: 5 * MINUTE_MS,
+  retryAfterMs: 5 * MS_PER_MINUTE,
 });
 
 /** No whole answer: a time-out, a reset, a name that does not resolve. */
-export const broken = (error: unknown, timeoutMs: number): Failure => {
+export const broken = (error: unknown, timeoutMs: number): OpenMeteoFailure => {
   const timedOut = error instanceof Error && error.name === 'TimeoutError';
   const cause = error instanceof Error ? (error.cause ?? error) : error;
   const why = timedOut ? `no whole answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;
-  return { result: 'unavailable', why, retryAfterMs: MINUTE_MS };
+  return { result: 'unavailable', why, retryAfterMs: MS_PER_MINUTE };
 };

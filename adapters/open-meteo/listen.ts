@@ -2,10 +2,10 @@
 import { createHash } from 'node:crypto';
 import type { WeatherPlace, WeatherResult, WeatherSource } from '../../src/ports/weather.ts';
 import { broken, failureOf, unusable } from './failure.ts';
-import type { Failure } from './failure.ts';
+import type { OpenMeteoFailure } from './failure.ts';
 import { parseForecast } from './parse.ts';
 
-export interface OpenMeteoSettings {
+interface OpenMeteoSettings {
   /** https://customer-api.open-meteo.com with a key, https://api.open-meteo.com without, or a loopback server. */
   baseUrl: string;
   /** Null = free use, which is for non-commercial purposes only (https://open-meteo.com/en/terms). */
@@ -31,9 +31,13 @@ const urlOf = ({ baseUrl, apiKey }: OpenMeteoSettings, place: WeatherPlace): URL
   return url;
 };
 
-type Got = { body: unknown } | Failure;
+type OpenMeteoReply = { body: unknown } | OpenMeteoFailure;
 
-const getJson = async (settings: OpenMeteoSettings, url: URL, closing: AbortSignal): Promise<Got> => {
+const getJson = async (
+  settings: OpenMeteoSettings,
+  url: URL,
+  closing: AbortSignal,
+): Promise<OpenMeteoReply> => {
   try {
     const signal = AbortSignal.any([AbortSignal.timeout(settings.timeoutMs), closing]);
     const response = await fetch(url, { signal });
@@ -45,7 +49,7 @@ const getJson = async (settings: OpenMeteoSettings, url: URL, closing: AbortSign
   }
 };
 
-const jsonOf = (text: string): Got => {
+const jsonOf = (text: string): OpenMeteoReply => {
   try {
     return { body: JSON.parse(text) };
   } catch {

@@ -1,16 +1,15 @@
 import { z } from 'zod';
+import { MS_PER_HOUR, MS_PER_SECOND, isPlausibleAirF } from '../../src/core/units.ts';
 import type { RainTotal } from '../../src/ports/weather.ts';
 import type { HourlyTemperature } from '../../src/core/weather/types.ts';
 
-export interface Parsed {
+interface OpenMeteoForecast {
   /** The hourly block as it came: two replies with the same are the same forecast (the rest holds run times). */
   block: unknown;
   hours: HourlyTemperature[];
   rain: RainTotal[];
   remarks: string[];
 }
-
-const HOUR_MS = 3_600_000;
 
 /** Entries past the model's range are null. Units are checked, because the query asks for them and may be changed. */
 const reply = z.object({
@@ -26,27 +25,27 @@ const reply = z.object({
   }),
 });
 
-/** The same guard as for every service: beyond ±60 °C a value is a fault. */
-const isEarthly = (temperatureF: number): boolean => temperatureF >= -76 && temperatureF <= 140;
-
 /** A reply of `/v1/forecast`: arrays side by side, each hour in seconds of Unix time. */
-export const parseForecast = (body: unknown, nowMs: number): { read: Parsed } | { faulty: string } => {
+export const parseForecast = (
+  body: unknown,
+  nowMs: number,
+): { read: OpenMeteoForecast } | { faulty: string } => {
   const checked = reply.safeParse(body);
   if (!checked.success) return { faulty: z.prettifyError(checked.error) };
   const { time, temperature_2m: air, precipitation } = checked.data.hourly;
   const toCome = time.flatMap((seconds, i) => {
-    const startMs = seconds * 1000;
-    return startMs + HOUR_MS > nowMs
+    const startMs = seconds * MS_PER_SECOND;
+    return startMs + MS_PER_HOUR > nowMs
       ? [{ startMs, temperatureF: air[i] ?? null, inches: precipitation[i] ?? null }]
       : [];
   });
   const hours = toCome.flatMap(({ startMs, temperatureF }) =>
     temperatureF === null ? [] : [{ startMs, temperatureF }],
   );
-  const kept = hours.filter((hour) => isEarthly(hour.temperatureF));
+  const kept = hours.filter((hour) => isPlausibleAirF(hour.temperatureF));
   // Precipitation of a time stamp fell in the hour before it.
   const rain = toCome.flatMap(({ startMs, inches }) =>
-    inches === null ? [] : [{ fromMs: startMs - HOUR_MS, toMs: startMs, inches }],
+    inches === null ? [] : [{ fromMs: startMs - MS_PER_HOUR, toMs: startMs, inches }],
   );
   if (kept.length === 0) return { faulty: 'no temperatures to come' };
   const dropped = hours.length - kept.length;

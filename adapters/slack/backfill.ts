@@ -1,20 +1,21 @@
 import { webApi } from '@slack/bolt';
-import type { Cursor } from './cursor.ts';
+import { MS_PER_HOUR, MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
+import type { ChannelCursor } from './cursor.ts';
 import { errorCode, reasonOf } from './failure.ts';
 import { slackHistory } from './history.ts';
 import { msFromTs, roomOf, tsFromMs } from './ids.ts';
-import type { Ears } from './listen.ts';
+import type { ListenDeps } from './listen.ts';
 import type { SlackMessage } from './messages.ts';
 import { heardEdit, heardMessage } from './messages.ts';
 import { pause } from './patience.ts';
 
 /** Common practice, no source: a message may show up in the history a little after a later one. */
-const OVERLAP_MS = 60_000;
+const OVERLAP_MS = MS_PER_MINUTE;
 
 /** After a time of deafness: as far back as a day's work, for threads and edits of messages already known. */
-export const SHIFT_MS = 12 * 60 * 60_000;
+export const SHIFT_MS = 12 * MS_PER_HOUR;
 /** In between: just for what was missed lately. */
-export const LATELY_MS = 10 * 60_000;
+export const LATELY_MS = 10 * MS_PER_MINUTE;
 
 /**
  * Reads what was written while the bot was deaf. Slack stores nothing for an app that is away, and hands an event to
@@ -22,7 +23,12 @@ export const LATELY_MS = 10 * 60_000;
  * (https://github.com/slackapi/bolt-js/issues/1840). Messages that were heard live have the same id, and are known to
  * the inbox. What the history can't tell: deletions, and threads that began longer ago than `lookBackMs`.
  */
-export const reader = (web: webApi.WebClient, cursor: Cursor, ears: Ears, closing: AbortSignal) => {
+export const reader = (
+  web: webApi.WebClient,
+  cursor: ChannelCursor,
+  ears: ListenDeps,
+  closing: AbortSignal,
+) => {
   const { me, onHeard, nowMs, log } = ears;
   const history = slackHistory(web);
 
@@ -75,7 +81,7 @@ export const reader = (web: webApi.WebClient, cursor: Cursor, ears: Ears, closin
       await readChannel(channel, lookBackMs);
     } catch (error) {
       if (error instanceof webApi.WebAPIRateLimitedError && !closing.aborted) {
-        await pause(error.retryAfter * 1000, closing);
+        await pause(error.retryAfter * MS_PER_SECOND, closing);
         await readPatiently(channel, lookBackMs);
         return;
       }

@@ -1,13 +1,13 @@
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Chat, LinkedChat, Said } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { reader } from './backfill.ts';
-import type { Intake } from './connect.ts';
+import type { SlackLink } from './connect.ts';
 import { FINISH_MS, intakeFor, webClient, whoAmI } from './connect.ts';
-import type { Cursor } from './cursor.ts';
+import type { ChannelCursor } from './cursor.ts';
 import { PLATFORM } from './ids.ts';
 import { databaseFirst } from './listen.ts';
-import type { Log } from './log.ts';
 import { atMost } from './patience.ts';
 import { poster } from './post.ts';
 import { screens } from './screens.ts';
@@ -15,13 +15,13 @@ import type { SlackSettings } from './settings.ts';
 import { sweeper } from './sweep.ts';
 
 export interface SlackDeps {
-  cursor: Cursor;
+  cursor: ChannelCursor;
   /** What a person finds on the bot's Home tab. */
   homeFor: (user: string) => Promise<Said>;
   /** Null = pictures are left out. */
   draw: DrawPicture | null;
   nowMs: () => EpochMs;
-  log: Log;
+  log: LogLine;
 }
 
 /** Slack as a chat platform. `listen` rejects if Slack refuses a token; when it is out of reach it keeps trying. */
@@ -32,7 +32,7 @@ export const slackChat = (
   const web = webClient(settings, log);
   const closing = new AbortController();
   const inFlight = new Set<Promise<void>>();
-  let intake: Intake | null = null;
+  let intake: SlackLink | null = null;
 
   const listen: Chat['listen'] = async (onHeard) => {
     const me = await whoAmI(web, log, closing.signal);

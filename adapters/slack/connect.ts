@@ -2,11 +2,11 @@ import type { Server } from 'node:http';
 import { App, webApi } from '@slack/bolt';
 import type { Receiver } from '@slack/bolt';
 import type { EpochMs } from '../../src/core/units.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { errorCode, reasonOf } from './failure.ts';
 import { closeServer, httpReceiver } from './http.ts';
 import { boltLogger } from './log.ts';
-import type { Log } from './log.ts';
-import type { Me } from './messages.ts';
+import type { SlackIdentity } from './messages.ts';
 import { backoffMs, pause } from './patience.ts';
 import type { SlackSettings } from './settings.ts';
 import { disconnect, keepConnected, linkState, socketReceiver } from './socket.ts';
@@ -20,7 +20,7 @@ export const FINISH_MS = 5000;
  * ten times, and one 429 holds up the calls for all channels
  * (https://github.com/slackapi/node-slack-sdk/blob/main/packages/web-api/src/WebClient.ts). The outbox retries.
  */
-const webOptions = (settings: SlackSettings, log: Log): webApi.WebClientOptions => ({
+const webOptions = (settings: SlackSettings, log: LogLine): webApi.WebClientOptions => ({
   slackApiUrl: settings.slackApiUrl,
   retryConfig: { retries: 0 },
   rejectRateLimitedCalls: true,
@@ -28,11 +28,15 @@ const webOptions = (settings: SlackSettings, log: Log): webApi.WebClientOptions 
   logger: boltLogger(log),
 });
 
-export const webClient = (settings: SlackSettings, log: Log): webApi.WebClient =>
+export const webClient = (settings: SlackSettings, log: LogLine): webApi.WebClient =>
   new webApi.WebClient(settings.botToken, webOptions(settings, log));
 
 /** Asks until Slack can be reached; a refused token is an error. */
-export const whoAmI = async (web: webApi.WebClient, log: Log, closing: AbortSignal): Promise<Me> => {
+export const whoAmI = async (
+  web: webApi.WebClient,
+  log: LogLine,
+  closing: AbortSignal,
+): Promise<SlackIdentity> => {
   for (let failures = 1; ; failures += 1) {
     try {
       const { user_id: userId, bot_id: botId } = await web.auth.test();
@@ -54,7 +58,7 @@ export const whoAmI = async (web: webApi.WebClient, log: Log, closing: AbortSign
 };
 
 /** Bot and user id are given: otherwise Bolt asks for them once, and if that fails acknowledges and drops every event. */
-const appOn = (receiver: Receiver, settings: SlackSettings, me: Me, log: Log): App => {
+const appOn = (receiver: Receiver, settings: SlackSettings, me: SlackIdentity, log: LogLine): App => {
   const app = new App({
     token: settings.botToken,
     botId: me.botId,
@@ -72,7 +76,7 @@ const appOn = (receiver: Receiver, settings: SlackSettings, me: Me, log: Log): A
 };
 
 /** A way in from Slack, ready to be opened. */
-export interface Intake {
+export interface SlackLink {
   app: App;
   /** Resolves once Slack's events can come; `onConnected` then, and after every gap. */
   open: (onConnected: () => void, closing: AbortSignal) => Promise<void>;
@@ -80,7 +84,12 @@ export interface Intake {
   close: () => Promise<void>;
 }
 
-export const intakeFor = (settings: SlackSettings, me: Me, nowMs: () => EpochMs, log: Log): Intake => {
+export const intakeFor = (
+  settings: SlackSettings,
+  me: SlackIdentity,
+  nowMs: () => EpochMs,
+  log: LogLine,
+): SlackLink => {
   const { intake, slackApiUrl } = settings;
   if (intake.mode === 'socket') {
     const receiver = socketReceiver(intake.appToken, slackApiUrl, CALL_TIMEOUT_MS, boltLogger(log));

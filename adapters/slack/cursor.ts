@@ -2,7 +2,7 @@
  * How far each channel has been read through, kept across restarts. A `ts` is Slack's message time and id, such as
  * "1669015750.896769": a string of fixed width, which sorts as text. As a number it would lose digits.
  */
-export interface Cursor {
+export interface ChannelCursor {
   /** Null = never read. */
   lastSeen: (channel: string) => Promise<string | null>;
   /** Everything in the channel up to `ts` is safe. Never goes back: an older `ts` than the stored one changes nothing. */

@@ -1,5 +1,6 @@
 import { webApi } from '@slack/bolt';
 import { reasonOf as plainReason } from '../../src/core/reason.ts';
+import { MS_PER_SECOND } from '../../src/core/units.ts';
 import type { PostResult } from '../../src/ports/chat.ts';
 
 /**
@@ -35,7 +36,7 @@ export const reasonOf = (error: unknown): string => {
 /** What a failed Web API call means for the message that was to be posted. */
 export const failureOf = (error: unknown): PostResult => {
   if (error instanceof webApi.WebAPIRateLimitedError)
-    return { result: 'retry-after', waitMs: error.retryAfter * 1000 };
+    return { result: 'retry-after', waitMs: error.retryAfter * MS_PER_SECOND };
   const code = errorCode(error);
   const never = code === null ? undefined : NEVER[code];
   return never === undefined

@@ -1,12 +1,13 @@
 import type { IncomingMessage, Server } from 'node:http';
 import { HTTPReceiver } from '@slack/bolt';
 import type { Logger } from '@slack/bolt';
+import { MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import { atMost } from './patience.ts';
 import type { SlackIntake } from './settings.ts';
 
 /** Slack's window for the age of a signed request (https://docs.slack.dev/authentication/verifying-requests-from-slack/). */
-const WINDOW_MS = 5 * 60_000;
+const WINDOW_MS = 5 * MS_PER_MINUTE;
 
 /**
  * What Bolt's check lets through: stamps from the future, which would stay valid for as long as they are ahead
@@ -19,7 +20,7 @@ const guard = (nowMs: () => EpochMs) => {
   return {
     refuses: (request: IncomingMessage): boolean => {
       for (const [signature, atMs] of taken) if (nowMs() - atMs > 2 * WINDOW_MS) taken.delete(signature);
-      const stampMs = Number(request.headers['x-slack-request-timestamp']) * 1000;
+      const stampMs = Number(request.headers['x-slack-request-timestamp']) * MS_PER_SECOND;
       return stampMs > nowMs() + WINDOW_MS || taken.has(signatureOf(request));
     },
     took: (request: IncomingMessage): void => {

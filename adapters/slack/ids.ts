@@ -1,10 +1,11 @@
+import { MS_PER_SECOND } from '../../src/core/units.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 
 /** Name of the platform in `Heard` and `Outgoing`. */
 export const PLATFORM = 'slack';
 
 /** A place in Slack: `ts` is unique in its channel only; `threadTs` null = not a reply in a thread. */
-export interface MessagePlace {
+interface MessagePlace {
   channel: string;
   ts: string;
   threadTs: string | null;
@@ -40,4 +41,4 @@ export const roomOf = (channel: string): string | null => (isDirect(channel) ? n
 
 /** Rounded to the microsecond, which is what a ts holds, then down: nothing is sent after it was heard. */
 export const msFromTs = (ts: string): EpochMs => Math.floor(Math.round(Number(ts) * 1_000_000) / 1000);
-export const tsFromMs = (ms: EpochMs): string => (ms / 1000).toFixed(6);
+export const tsFromMs = (ms: EpochMs): string => (ms / MS_PER_SECOND).toFixed(6);

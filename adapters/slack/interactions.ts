@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Heard } from '../../src/ports/chat.ts';
 import { messageId, msFromTs, placeIn, PLATFORM, roomOf } from './ids.ts';
-import type { Me } from './messages.ts';
+import type { SlackIdentity } from './messages.ts';
 import { ticketFormValues, ticketWords } from './modal.ts';
 import { plainWords } from './text.ts';
 
@@ -20,7 +20,7 @@ export const pressBody = z.object({
   // Bolt passes on the first action only; a pressed button sends just one.
   actions: z.tuple([z.object({ action_id: z.string(), action_ts: z.string(), value: z.string().nullish() })]),
 });
-export type Press = z.infer<typeof pressBody>;
+type Press = z.infer<typeof pressBody>;
 
 export const commandBody = z.object({
   command: z.string(),
@@ -29,7 +29,7 @@ export const commandBody = z.object({
   user_name: z.string().nullish(),
   trigger_id: z.string(),
 });
-export type Command = z.infer<typeof commandBody>;
+type Command = z.infer<typeof commandBody>;
 
 export const submissionBody = z.object({
   type: z.literal('view_submission'),
@@ -72,7 +72,7 @@ export const heardPress = (press: Press, heardMs: EpochMs): Heard => {
 };
 
 /** A command is a direct message, wherever it was typed. Its trigger id is its own; Slack tells no time. */
-export const heardCommand = (command: Command, me: Me, heardMs: EpochMs): Heard => ({
+export const heardCommand = (command: Command, me: SlackIdentity, heardMs: EpochMs): Heard => ({
   platform: PLATFORM,
   id: `command:${command.trigger_id}`,
   user: command.user_id,

@@ -1,7 +1,8 @@
 import type { App } from '@slack/bolt';
 import { z } from 'zod';
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Heard } from '../../src/ports/chat.ts';
+import type { Heard, OnHeard } from '../../src/ports/chat.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import type { Submission } from './interactions.ts';
 import {
   commandBody,
@@ -11,8 +12,7 @@ import {
   pressBody,
   submissionBody,
 } from './interactions.ts';
-import type { Log } from './log.ts';
-import type { Me } from './messages.ts';
+import type { SlackIdentity } from './messages.ts';
 import { heardEvent, messageEvent } from './messages.ts';
 import { asksForTicketForm, OPENS_TICKET_FORM, TICKET_FORM } from './modal.ts';
 
@@ -23,21 +23,21 @@ type Body = z.infer<typeof anyBody>;
 const isTicketForm = (body: Submission): boolean => body.view.callback_id === TICKET_FORM;
 
 /** What somebody said by it; null = nothing (a form was asked for, or nobody but a bot spoke). */
-const heardIn = (body: Body, me: Me, heardMs: EpochMs): Heard | null => {
+const heardIn = (body: Body, me: SlackIdentity, heardMs: EpochMs): Heard | null => {
   if ('event' in body) return heardEvent(body.event, me, heardMs);
   if ('command' in body) return asksForTicketForm(body.text) ? null : heardCommand(body, me, heardMs);
   if ('view' in body) return isTicketForm(body) ? heardSubmission(body, heardMs) : null;
   return OPENS_TICKET_FORM.test(body.actions[0].action_id) ? null : heardPress(body, heardMs);
 };
 
-export interface Ears {
-  me: Me;
-  onHeard: (heard: Heard) => Promise<void>;
+export interface ListenDeps {
+  me: SlackIdentity;
+  onHeard: OnHeard;
   nowMs: () => EpochMs;
-  log: Log;
+  log: LogLine;
 }
 
-const take = async (raw: unknown, { me, onHeard, nowMs, log }: Ears): Promise<void> => {
+const take = async (raw: unknown, { me, onHeard, nowMs, log }: ListenDeps): Promise<void> => {
   const { success, data } = anyBody.safeParse(raw);
   const heard = success ? heardIn(data, me, nowMs()) : null;
   if (heard !== null) await onHeard(heard);
@@ -55,7 +55,7 @@ const rateLimited = z.object({ type: z.literal('app_rate_limited') });
  * duplicates apart: Slack sends the same event again, also as a first attempt
  * (https://github.com/slackapi/bolt-js/issues/2487); the inbox does by `Heard.id`.
  */
-export const databaseFirst = (app: App, ears: Ears, inFlight: Set<Promise<void>>): void => {
+export const databaseFirst = (app: App, ears: ListenDeps, inFlight: Set<Promise<void>>): void => {
   const acknowledge = app.processEvent.bind(app);
   const process: App['processEvent'] = async (event) => {
     await take(event.body, ears);

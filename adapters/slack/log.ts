@@ -1,13 +1,12 @@
 import { LogLevel } from '@slack/bolt';
 import type { Logger } from '@slack/bolt';
-
-export type Log = (level: 'info' | 'warn' | 'error', message: string) => void;
+import type { LogLine } from '../../src/ports/log.ts';
 
 const line = (parts: unknown[]): string =>
   parts.map((part) => (part instanceof Error ? part.message : String(part))).join(' ');
 
 /** Bolt's debug lines hold message texts and tokens' surroundings: they are dropped. */
-export const boltLogger = (log: Log): Logger => ({
+export const boltLogger = (log: LogLine): Logger => ({
   debug: () => undefined,
   info: (...parts: unknown[]) => {
     log('info', line(parts));

@@ -5,7 +5,7 @@ import { messageId, msFromTs, placeIn, PLATFORM, roomOf } from './ids.ts';
 import { plainWords } from './text.ts';
 
 /** Who the bot is in its workspace: the answer of auth.test. */
-export interface Me {
+export interface SlackIdentity {
   userId: string;
   botId: string;
 }
@@ -41,7 +41,7 @@ const deletedEvent = z.object({
   previous_message: slackMessage,
 });
 export const messageEvent = z.union([changedEvent, deletedEvent, spokenEvent]);
-export type MessageEvent = z.infer<typeof messageEvent>;
+type MessageEvent = z.infer<typeof messageEvent>;
 
 const PERSONS_SUBTYPES = new Set([undefined, null, 'file_share', 'thread_broadcast']);
 
@@ -50,7 +50,7 @@ const PERSONS_SUBTYPES = new Set([undefined, null, 'file_share', 'thread_broadca
  * (https://github.com/slackapi/bolt-js/blob/main/src/middleware/builtin.ts), so everything without a person behind it
  * is left out here. Joins, topics and the like are subtypes too.
  */
-const authorOf = (message: SlackMessage, me: Me): string | null =>
+const authorOf = (message: SlackMessage, me: SlackIdentity): string | null =>
   message.bot_id != null ||
   message.user === me.userId ||
   message.user === 'USLACKBOT' ||
@@ -80,7 +80,7 @@ const heard = (
 export const heardMessage = (
   channel: string,
   message: SlackMessage,
-  me: Me,
+  me: SlackIdentity,
   heardMs: EpochMs,
 ): Heard | null => {
   const user = authorOf(message, me);
@@ -96,7 +96,12 @@ export const heardMessage = (
 };
 
 /** A person's change of an earlier message. Its id is the time of the change, which the history tells too. */
-export const heardEdit = (channel: string, message: SlackMessage, me: Me, heardMs: EpochMs): Heard | null => {
+export const heardEdit = (
+  channel: string,
+  message: SlackMessage,
+  me: SlackIdentity,
+  heardMs: EpochMs,
+): Heard | null => {
   const user = authorOf(message, me);
   if (user === null || message.edited == null) return null;
   const of = messageId(placeIn(channel, message));
@@ -108,7 +113,7 @@ export const heardEdit = (channel: string, message: SlackMessage, me: Me, heardM
 const heardDeletion = (
   channel: string,
   message: SlackMessage,
-  me: Me,
+  me: SlackIdentity,
   deletedTs: string,
   heardMs: EpochMs,
 ): Heard | null => {
@@ -118,7 +123,11 @@ const heardDeletion = (
   return heard(channel, user, `deletion:${of}`, deletedTs, heardMs, { is: 'deletion', of });
 };
 
-const heardChange = (event: z.infer<typeof changedEvent>, me: Me, heardMs: EpochMs): Heard | null => {
+const heardChange = (
+  event: z.infer<typeof changedEvent>,
+  me: SlackIdentity,
+  heardMs: EpochMs,
+): Heard | null => {
   const { channel, message, previous_message: before } = event;
   // A deleted message that has replies is not deleted but changed into a tombstone (from memory).
   if (message.subtype === 'tombstone')
@@ -128,7 +137,7 @@ const heardChange = (event: z.infer<typeof changedEvent>, me: Me, heardMs: Epoch
 };
 
 /** What a `message` event says, whichever of its kinds it is. */
-export const heardEvent = (event: MessageEvent, me: Me, heardMs: EpochMs): Heard | null => {
+export const heardEvent = (event: MessageEvent, me: SlackIdentity, heardMs: EpochMs): Heard | null => {
   if ('message' in event) return heardChange(event, me, heardMs);
   return 'previous_message' in event
     ? heardDeletion(event.channel, event.previous_message, me, event.ts, heardMs)

@@ -32,7 +32,7 @@ const input = ({ id, label, number }: (typeof FIELDS)[number]): types.InputBlock
 });
 
 /** `channel`: where the answer belongs; null = to the person alone. Both languages, as crews have both. */
-export const ticketForm = (channel: string | null): types.ModalView => ({
+const ticketForm = (channel: string | null): types.ModalView => ({
   type: 'modal',
   callback_id: TICKET_FORM,
   private_metadata: channel ?? '',

@@ -1,8 +1,8 @@
 import type { webApi } from '@slack/bolt';
 import type { Picture } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { reasonOf } from './failure.ts';
-import type { Log } from './log.ts';
 import type { Lane } from './posted.ts';
 
 const FILE_NAME = 'picture.png';
@@ -12,7 +12,7 @@ const FILE_NAME = 'picture.png';
  * tried again: the words say everything, and a picture twice would be noise.
  */
 export const pictures =
-  (web: webApi.WebClient, draw: DrawPicture, log: Log) =>
+  (web: webApi.WebClient, draw: DrawPicture, log: LogLine) =>
   async (lane: Lane, { svg, altText }: Picture): Promise<void> => {
     try {
       const file = Buffer.from(await draw(svg));

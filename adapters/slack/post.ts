@@ -2,9 +2,9 @@ import type { webApi } from '@slack/bolt';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Post, PostResult } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { errorCode, failureOf } from './failure.ts';
 import { messageId, placeOf } from './ids.ts';
-import type { Log } from './log.ts';
 import { pictures } from './picture.ts';
 import type { Lane } from './posted.ts';
 import { keyMetadata, postedKeys } from './posted.ts';
@@ -21,15 +21,15 @@ const CANNOT_REPLACE = new Set(['message_not_found', 'cant_update_message', 'edi
 const threadOf = (post: Post): string | null =>
   post.said.ring || post.repliesTo === null ? null : (placeOf(post.repliesTo)?.threadTs ?? null);
 
-interface Pen {
+interface SlackPostDeps {
   web: webApi.WebClient;
   /** Null = pictures are left out. */
   draw: DrawPicture | null;
   nowMs: () => EpochMs;
-  log: Log;
+  log: LogLine;
 }
 
-export const poster = ({ web, draw, nowMs, log }: Pen) => {
+export const poster = ({ web, draw, nowMs, log }: SlackPostDeps) => {
   const posted = postedKeys(web, nowMs);
   const showPicture = draw === null ? null : pictures(web, draw, log);
   const direct = new Map<string, string>();

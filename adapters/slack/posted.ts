@@ -1,5 +1,6 @@
 import type { webApi } from '@slack/bolt';
 import { z } from 'zod';
+import { MS_PER_DAY } from '../../src/core/units.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import { messageId, tsFromMs } from './ids.ts';
 
@@ -9,7 +10,7 @@ const EVENT_TYPE = 'fieldbell_outbox';
 export const keyMetadata = (key: string) => ({ event_type: EVENT_TYPE, event_payload: { key } });
 
 /** Older doubts are not looked up: outbox messages are worthless by then. */
-const LOOK_BACK_MS = 24 * 60 * 60_000;
+const LOOK_BACK_MS = MS_PER_DAY;
 const PAGE = 200;
 const KEYS_KEPT = 2000;
 

@@ -10,7 +10,7 @@ const BUTTONS_PER_BLOCK = 25;
 const LABEL_CHARS = 75;
 const WORDS_CHARS = 2000;
 
-export interface Rendered {
+interface Rendered {
   /** Always beside the blocks: notifications and screen readers use it. */
   text: string;
   blocks: types.KnownBlock[];

@@ -1,9 +1,9 @@
 import type { App, webApi } from '@slack/bolt';
 import type { Said } from '../../src/ports/chat.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { reasonOf } from './failure.ts';
 import { publishHome } from './home.ts';
 import { roomOf } from './ids.ts';
-import type { Log } from './log.ts';
 import { asksForTicketForm, openTicketForm, OPENS_TICKET_FORM } from './modal.ts';
 
 /**
@@ -14,7 +14,7 @@ export const screens = (
   app: App,
   web: webApi.WebClient,
   homeFor: (user: string) => Promise<Said>,
-  log: Log,
+  log: LogLine,
 ): void => {
   const openForm = async (triggerId: string, channel: string | null): Promise<void> => {
     await openTicketForm(web, triggerId, channel).catch((error: unknown) => {

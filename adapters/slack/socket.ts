@@ -1,8 +1,8 @@
 import { SocketModeReceiver } from '@slack/bolt';
 import type { Logger } from '@slack/bolt';
 import { z } from 'zod';
+import type { LogLine } from '../../src/ports/log.ts';
 import { errorCode, reasonOf } from './failure.ts';
-import type { Log } from './log.ts';
 import { atMost, backoffMs, pause } from './patience.ts';
 
 type SocketClient = SocketModeReceiver['client'];
@@ -66,7 +66,7 @@ const parsed = (data: unknown): unknown => {
 };
 
 /** Tells what the client keeps to itself. */
-const watch = (client: SocketClient, log: Log): void => {
+const watch = (client: SocketClient, log: LogLine): void => {
   client.on('ws_message', (data: unknown) => {
     const told = frame.safeParse(parsed(data)).data;
     if (told?.type === 'hello' && told.num_connections > 1)
@@ -106,7 +106,7 @@ const oneConnection = async (
 const connections = async (
   client: SocketClient,
   first: { opened: () => void; refused: (error: unknown) => void },
-  log: Log,
+  log: LogLine,
   closing: AbortSignal,
 ): Promise<void> => {
   const isOpen = (): boolean => !closing.aborted;
@@ -136,7 +136,7 @@ const connections = async (
 export const keepConnected = (
   client: SocketClient,
   onConnected: () => void,
-  log: Log,
+  log: LogLine,
   closing: AbortSignal,
 ): Promise<void> =>
   new Promise((resolve, reject) => {

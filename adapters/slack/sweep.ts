@@ -1,12 +1,13 @@
 import { webApi } from '@slack/bolt';
+import { MS_PER_SECOND } from '../../src/core/units.ts';
+import type { LogLine } from '../../src/ports/log.ts';
 import { LATELY_MS, SHIFT_MS } from './backfill.ts';
 import { reasonOf } from './failure.ts';
-import type { Log } from './log.ts';
 import { backoffMs, pause } from './patience.ts';
 
 /** Slack's own wish to wait comes first. */
 const waitMs = (error: unknown, failures: number): number =>
-  error instanceof webApi.WebAPIRateLimitedError ? error.retryAfter * 1000 : backoffMs(failures + 1);
+  error instanceof webApi.WebAPIRateLimitedError ? error.retryAfter * MS_PER_SECOND : backoffMs(failures + 1);
 
 /**
  * Reads up after every connection and, in between, every `everyMs`; a failed reading is tried again until it succeeds.
@@ -14,7 +15,7 @@ const waitMs = (error: unknown, failures: number): number =>
 export const sweeper = (
   readUp: (lookBackMs: number) => Promise<void>,
   everyMs: number,
-  log: Log,
+  log: LogLine,
   closing: AbortSignal,
 ) => {
   let deaf = false;

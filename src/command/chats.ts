@@ -1,6 +1,7 @@
 /** The chats that the settings name, beside the terminal. */
 import { mayManage } from '../core/roster.ts';
 import type { Roster } from '../core/roster.ts';
+import { MS_PER_MINUTE } from '../core/units.ts';
 import type { LinkedChat } from '../ports/chat.ts';
 import type { DrawPicture } from '../ports/picture.ts';
 import { tellFromAdapter } from '../run/in/from-adapter.ts';
@@ -12,15 +13,15 @@ import type { SlackAccount } from '../settings/slack.ts';
 import type { Operation } from './operate.ts';
 import type { Log } from '../ports/log.ts';
 
-interface Means {
+interface ChatDeps {
   operation: Operation;
   log: Log;
 }
 
 /** Slack hands each message to one socket of the app; what another one swallowed is read from the history so often. */
-const SWEEP_EVERY_MS = 5 * 60_000;
+const SWEEP_EVERY_MS = 5 * MS_PER_MINUTE;
 /** A key mostly comes within seconds of its message; common practice, no source. */
-const KEY_WAIT_MS = 60_000;
+const KEY_WAIT_MS = MS_PER_MINUTE;
 
 export const platformsOf = ({ slack, matrix }: Settings): string[] => [
   ...(slack === null ? [] : ['slack']),
@@ -36,7 +37,7 @@ const linesOf =
 // The SDKs are loaded where they are used: they take a second or more of a start in the terminal.
 const draw: DrawPicture = async (svg) => (await import('../../adapters/picture/resvg.ts')).drawPicture(svg);
 
-const slack = async (account: SlackAccount, { operation, log }: Means): Promise<LinkedChat> => {
+const slack = async (account: SlackAccount, { operation, log }: ChatDeps): Promise<LinkedChat> => {
   const [{ slackChat }, { SLACK_API_URL }] = await Promise.all([
     import('../../adapters/slack/chat.ts'),
     import('../../adapters/slack/settings.ts'),
@@ -69,7 +70,7 @@ const managersOn = (platform: string, { people }: Roster): string[] =>
     .flatMap(({ addresses }) => addresses.filter((address) => address.platform === platform))
     .map(({ user }) => user);
 
-const matrix = async (account: MatrixAccount, { operation, log }: Means): Promise<LinkedChat> => {
+const matrix = async (account: MatrixAccount, { operation, log }: ChatDeps): Promise<LinkedChat> => {
   const { matrixChat } = await import('../../adapters/matrix/chat.ts');
   const { bot, store } = operation;
   const cursors = store.cursorsOf(bot.roster.operation);
@@ -95,10 +96,10 @@ const matrix = async (account: MatrixAccount, { operation, log }: Means): Promis
   );
 };
 
-export const linkedChats = async (settings: Settings, means: Means): Promise<LinkedChat[]> =>
+export const linkedChats = async (settings: Settings, deps: ChatDeps): Promise<LinkedChat[]> =>
   await Promise.all([
-    ...(settings.slack === null ? [] : [slack(settings.slack, means)]),
-    ...(settings.matrix === null ? [] : [matrix(settings.matrix, means)]),
+    ...(settings.slack === null ? [] : [slack(settings.slack, deps)]),
+    ...(settings.matrix === null ? [] : [matrix(settings.matrix, deps)]),
   ]);
 
 /** For /health: a fault where the link to a platform is down. */

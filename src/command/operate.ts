@@ -7,12 +7,11 @@ import { emptyCache, harvestOn, knownHarvest } from '../run/host/bot.ts';
 import type { Bot } from '../run/host/bot.ts';
 import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
+import type { DatabasePlace } from '../store/database.ts';
 import type { Store } from '../store/open.ts';
 import type { Harvest } from '../core/harvest/harvest.ts';
 import type { Log } from '../ports/log.ts';
 import { noSharedTickets } from '../run/line/shared-ticket-cache.ts';
-
-export type Place = Parameters<typeof openStore>[0];
 
 export interface Operation {
   bot: Bot;
@@ -25,20 +24,23 @@ export interface Operation {
   close: () => Promise<void>;
 }
 
-interface Means {
+interface OperationDeps {
   platforms: readonly string[];
   log: Log;
   wakeDeliverer: () => void;
 }
 
-export const operate = async (roster: Roster, place: Place, means: Means): Promise<Operation> =>
-  operateOn(await openStore(place, [roster.operation]), roster, means);
+export const operate = async (
+  roster: Roster,
+  place: DatabasePlace,
+  deps: OperationDeps,
+): Promise<Operation> => operateOn(await openStore(place, [roster.operation]), roster, deps);
 
 /** The operation on a store that is open already. */
-export const operateOn = async (store: Store, roster: Roster, means: Means): Promise<Operation> => {
+export const operateOn = async (store: Store, roster: Roster, deps: OperationDeps): Promise<Operation> => {
   const metrics = createMetrics();
   const bot: Bot = {
-    ...means,
+    ...deps,
     roster,
     book: store.book,
     clock: zoneClock,

@@ -58,15 +58,15 @@ const schemaFor = (line: object) => {
   return 'deletes' in line ? deletionLine : messageLine;
 };
 
-type Parsed = z.infer<ReturnType<typeof schemaFor>>;
+type ParsedLine = z.infer<ReturnType<typeof schemaFor>>;
 
-const eventOf = (line: Exclude<Parsed, { forecast: unknown } | { tick: unknown }>): Heard['event'] => {
+const eventOf = (line: Exclude<ParsedLine, { forecast: unknown } | { tick: unknown }>): Heard['event'] => {
   if ('edits' in line) return { is: 'edit', of: line.edits, text: line.text };
   if ('deletes' in line) return { is: 'deletion', of: line.deletes };
   return { is: 'message', text: line.text, addressed: line.addressed, repliesTo: line.repliesTo };
 };
 
-const lineFrom = (parsed: Parsed): ReplayLine => {
+const lineFrom = (parsed: ParsedLine): ReplayLine => {
   const atMs = parsed.at;
   if ('tick' in parsed) return { is: 'tick', atMs };
   if ('forecast' in parsed) {

@@ -7,7 +7,8 @@ import type { Send } from '../run/out/deliver.ts';
 import { hear } from '../run/in/hear.ts';
 import { tick } from '../run/time/tick.ts';
 import { operate } from './operate.ts';
-import type { Operation, Place } from './operate.ts';
+import type { DatabasePlace } from '../store/database.ts';
+import type { Operation } from './operate.ts';
 import { hearRecordedForecast } from './recorded-weather.ts';
 import { parseReplayLine } from './replay-line.ts';
 import type { ReplayLine } from './replay-line.ts';
@@ -16,7 +17,7 @@ import type { Log } from '../ports/log.ts';
 export interface ReplayDeps {
   lines: AsyncIterable<string>;
   roster: Roster;
-  place: Place;
+  place: DatabasePlace;
   /** One answer, as a line of JSON. */
   print: (json: string) => void;
   /** One fault, in words, with the number of its line. */

@@ -1,10 +1,11 @@
 import { readFile, stat } from 'node:fs/promises';
+import { MS_PER_MINUTE } from '../core/units.ts';
 import type { Bot } from '../run/host/bot.ts';
 import { hearRecordedForecast } from './recorded-weather.ts';
 import { parseReplayLine } from './replay-line.ts';
 import type { Log } from '../ports/log.ts';
 
-const LOOK_EVERY_MS = 60_000;
+const LOOK_EVERY_MS = MS_PER_MINUTE;
 
 const hearLine = async (text: string, number: number, bot: Bot): Promise<string | null> => {
   const parsed = parseReplayLine(text);

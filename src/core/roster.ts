@@ -7,7 +7,7 @@ export type FieldId = string;
 export type StationId = string;
 export const LANGUAGES = ['en', 'es'] as const;
 export type Language = (typeof LANGUAGES)[number];
-export type Role = 'grower' | 'foreman' | 'driver' | 'digger-operator' | 'topper-operator';
+export type CrewRole = 'grower' | 'foreman' | 'driver' | 'digger-operator' | 'topper-operator';
 
 /** Where a person can be reached: the platform (`local`, `slack`, `matrix`) and the user id there. */
 export interface Address {
@@ -18,7 +18,7 @@ export interface Address {
 export interface CrewMember {
   id: PersonId;
   name: string;
-  roles: readonly Role[];
+  roles: readonly CrewRole[];
   language: Language;
   /** The truck that a message means when it names none. */
   truck: TruckId | null;

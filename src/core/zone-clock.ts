@@ -8,14 +8,14 @@ export interface WallTime {
   hour: number;
   minute: number;
   weekday: number;
-  /** Such as "MDT"; told when a clock hour happens twice. */
+  /** Such as "MDT"; needed when a clock hour happens twice. */
   abbreviation: string;
 }
 
 /**
- * Wall time and instants in an IANA zone, as a value handed to the pure folders.
- * Days can have 23 or 25 hours; a wall time that happens twice means its first occurrence, one that is skipped means
- * the instant as far after midnight.
+ * Wall time and instants in an IANA zone, passed to the pure folders as a value.
+ * Days can have 23 or 25 hours. A wall time that happens twice means its first occurrence; one that is skipped means
+ * the instant that is as far after midnight.
  */
 export interface ZoneClock {
   wall: (zone: string, atMs: EpochMs) => WallTime;
@@ -25,11 +25,11 @@ export interface ZoneClock {
   ) => EpochMs;
 }
 
-/** The first instant of the calendar day (in the zone) that holds `atMs`. */
+/** The first instant of the calendar day (in the zone) that contains `atMs`. */
 export const startOfDayMs = (clock: ZoneClock, zone: string, atMs: EpochMs): EpochMs =>
   wallTimeOfDayMs(clock, zone, atMs, 0, 0);
 
-/** `hour:minute` wall time on the calendar day (in the zone) that holds `atMs`, moved by whole calendar days. */
+/** `hour:minute` wall time on the calendar day (in the zone) that contains `atMs`, moved by whole calendar days. */
 export const wallTimeOfDayMs = (
   clock: ZoneClock,
   zone: string,
@@ -42,7 +42,7 @@ export const wallTimeOfDayMs = (
   return clock.instant(zone, { year, month, day: day + addDays, hour, minute });
 };
 
-/** The calendar day (in the zone) that holds `atMs`, moved by whole days; `toMs` is the first instant of the next. */
+/** The calendar day (in the zone) that contains `atMs`, moved by whole days; `toMs` is the first instant of the next. */
 export const calendarDay = (clock: ZoneClock, zone: string, atMs: EpochMs, addDays = 0): Span => ({
   fromMs: wallTimeOfDayMs(clock, zone, atMs, 0, 0, addDays),
   toMs: wallTimeOfDayMs(clock, zone, atMs, 0, 0, addDays + 1),

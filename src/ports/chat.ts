@@ -65,13 +65,15 @@ export type PostResult =
   /** Anything else: it may or may not have been shown. Tried again under the same key. */
   | { result: 'unknown'; why: string };
 
+/** Takes a message in; resolves when it is safe in the database: acknowledge to the platform only then. */
+export type OnHeard = (heard: Heard) => Promise<void>;
+
 /** One chat platform. */
 export interface Chat {
   platform: string;
   /** A message that was posted can be changed where people see it. Else a replacement is shown anew. */
   canEdit: boolean;
-  /** `onHeard` resolves when the message is safe in the database: acknowledge to the platform only then. */
-  listen: (onHeard: (heard: Heard) => Promise<void>) => Promise<void>;
+  listen: (onHeard: OnHeard) => Promise<void>;
   post: (post: Post) => Promise<PostResult>;
   close: () => Promise<void>;
 }

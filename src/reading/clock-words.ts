@@ -1,3 +1,4 @@
+import { CLOCKS_APART_MIN } from '../core/assumptions.ts';
 import type { EpochMs, Minutes } from '../core/units.ts';
 import { addMinutes } from '../core/units.ts';
 import { wallTimeOfDayMs } from '../core/zone-clock.ts';
@@ -152,9 +153,6 @@ const withSecondOccurrence = (clock: ZoneClock, zone: string, firstMs: EpochMs):
     ...again.filter((ms) => clock.wall(zone, ms).hour === hour && clock.wall(zone, ms).minute === minute),
   ];
 };
-
-/** Clocks of phones and scales differ: a report may lie so far ahead of its message. */
-const CLOCKS_APART_MIN = 10;
 
 interface ClockPlace {
   zone: string;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Fault } from './faults.ts';
-import { called, idOf, slug, type Named } from './names.ts';
+import { called, idOf, slug, type NamedEntry } from './names.ts';
 import { grossWeight, tareRange, text } from './values.ts';
 
 // The checks of one entry against another look at an outline of the file: names and references, each left out where it
@@ -41,7 +41,7 @@ const repeated = (
   return [...faults.values()];
 };
 
-const names = (entry: Named): { key: string; at: (string | number)[] }[] =>
+const names = (entry: NamedEntry): { key: string; at: (string | number)[] }[] =>
   [
     { key: idOf(entry), at: [entry.id === undefined ? 'name' : 'id'] },
     { key: entry.name ?? '', at: ['name'] },
@@ -100,7 +100,7 @@ const sharedRooms = (outline: Outline): Fault[] =>
 const unknownName = (
   path: Fault['path'],
   said: string | undefined,
-  entries: readonly Named[],
+  entries: readonly NamedEntry[],
   section: string,
 ) => {
   if (said === undefined || called(entries, said) !== undefined) return [];

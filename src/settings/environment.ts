@@ -4,11 +4,11 @@ import { faultsOf, wording } from './faults.ts';
 import { matrixFaults, matrixShape } from './matrix.ts';
 import { slackFaults, slackShape } from './slack.ts';
 
-export const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'] as const;
+const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'] as const;
 
-export type Database = { embedded: string } | { url: string };
+export type DatabaseSetting = { embedded: string } | { url: string };
 
-const database = z.string().transform((said, context): Database => {
+const database = z.string().transform((said, context): DatabaseSetting => {
   if (!said.includes('://')) return { embedded: said };
   if (/^postgres(ql)?:/.test(said) && URL.canParse(said)) return { url: said };
   // The value is not repeated: it may hold a password.
@@ -18,7 +18,7 @@ const database = z.string().transform((said, context): Database => {
   return z.NEVER;
 });
 
-export const WEATHER_SERVICES = ['nws', 'open-meteo', 'off'] as const;
+const WEATHER_SERVICES = ['nws', 'open-meteo', 'off'] as const;
 
 /** Goes into the header of each request, where no line may break. */
 const contact = z.string().refine((said) => /^[\x20-\x7e]{3,200}$/.test(said), {

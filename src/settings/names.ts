@@ -1,5 +1,5 @@
 /** What an entry of a list is called in the operation file. */
-export interface Named {
+export interface NamedEntry {
   id?: string | undefined;
   name?: string | undefined;
   aliases?: readonly string[] | undefined;
@@ -15,13 +15,13 @@ export const slug = (name: string): string =>
     .replace(/^-|-$/g, '');
 
 /** The entry's id: as written, else made of its name. */
-export const idOf = (entry: Named): string => entry.id ?? slug(entry.name ?? '');
+export const idOf = (entry: NamedEntry): string => entry.id ?? slug(entry.name ?? '');
 
-const calls = (entry: Named, said: string): boolean =>
+const calls = (entry: NamedEntry, said: string): boolean =>
   [idOf(entry), entry.name, ...(entry.aliases ?? [])].some(
     (name) => name?.toLowerCase() === said.toLowerCase(),
   );
 
 /** The entry that goes by that id, name or alias, in capitals or not. */
-export const called = <T extends Named>(entries: readonly T[], said: string): T | undefined =>
+export const called = <T extends NamedEntry>(entries: readonly T[], said: string): T | undefined =>
   entries.find((entry) => calls(entry, said));

@@ -7,7 +7,7 @@ import { operationSchema } from './operation-schema.ts';
 import { rosterOf } from './roster.ts';
 
 /** The file as it stands, to find the line and the name of what is wrong. */
-interface Source {
+interface FileSource {
   /** As the person who mends it knows it. */
   fileName: string;
   document: Document;
@@ -15,7 +15,7 @@ interface Source {
 }
 
 /** "people / Carla / truck": entries of lists by their name, not by their number. */
-const placeOf = ({ document }: Source, path: Fault['path']): string =>
+const placeOf = ({ document }: FileSource, path: Fault['path']): string =>
   path
     .flatMap((part, i) => {
       if (typeof part === 'string') return [part];
@@ -27,14 +27,14 @@ const placeOf = ({ document }: Source, path: Fault['path']): string =>
     .join(' / ');
 
 /** The line of the value, or of what it is missing from. */
-const lineOf = (source: Source, path: Fault['path']): number => {
+const lineOf = (source: FileSource, path: Fault['path']): number => {
   const node: unknown = source.document.getIn(path, true);
   const range = typeof node === 'object' && node !== null && 'range' in node ? node.range : null;
   if (Array.isArray(range) && typeof range[0] === 'number') return source.lines.linePos(range[0]).line;
   return path.length === 0 ? 1 : lineOf(source, path.slice(0, -1));
 };
 
-const told = (source: Source, faults: readonly Fault[]): string[] =>
+const told = (source: FileSource, faults: readonly Fault[]): string[] =>
   faults
     .map(({ path, says }) => ({ line: lineOf(source, path), place: placeOf(source, path), says }))
     .sort((a, b) => a.line - b.line)
@@ -44,7 +44,7 @@ const told = (source: Source, faults: readonly Fault[]): string[] =>
     .map((sentence) => `${sentence}.`);
 
 /** What the file holds, or why it is no YAML. References to an anchor that is not there are found only on reading. */
-const valueOf = ({ document, lines, fileName }: Source): { value: unknown } | { faults: string[] } => {
+const valueOf = ({ document, lines, fileName }: FileSource): { value: unknown } | { faults: string[] } => {
   if (document.errors.length > 0) {
     const faults = document.errors.map((error) => {
       const { line } = lines.linePos(error.pos[0]);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { LANGUAGES } from '../core/roster.ts';
-import type { Role } from '../core/roster.ts';
+import type { CrewRole } from '../core/roster.ts';
 import * as values from './values.ts';
 
 const { text } = values;
@@ -11,7 +11,7 @@ const ROLES = [
   'driver',
   'digger-operator',
   'topper-operator',
-] as const satisfies readonly Role[];
+] as const satisfies readonly CrewRole[];
 /** Half of a near round trip of 30 min; common practice, no source. */
 const SHORTEST_CYCLE_MIN = 15;
 const PLATFORMS = ['local', 'slack', 'matrix'] as const;

@@ -1,18 +1,18 @@
 import type { CrewMember, Field, Room, Roster, Station, Truck } from '../core/roster.ts';
 import { truckLimitLb } from '../core/haul/bridge-formula.ts';
-import { called, idOf, type Named } from './names.ts';
+import { called, idOf, type NamedEntry } from './names.ts';
 import type { OperationFile } from './operation-schema.ts';
 
-type Entry<L extends 'people' | 'trucks' | 'fields' | 'stations' | 'rooms'> = OperationFile[L][number];
+type FileEntry<L extends 'people' | 'trucks' | 'fields' | 'stations' | 'rooms'> = OperationFile[L][number];
 
-const idCalled = (entries: readonly Named[], said: string | null): string | null => {
+const idCalled = (entries: readonly NamedEntry[], said: string | null): string | null => {
   const entry = said === null ? undefined : called(entries, said);
   return entry === undefined ? null : idOf(entry);
 };
 
 const personOf =
   (file: OperationFile) =>
-  (said: Entry<'people'>): CrewMember => ({
+  (said: FileEntry<'people'>): CrewMember => ({
     id: idOf(said),
     name: said.name,
     roles: said.role,
@@ -25,12 +25,12 @@ const personOf =
   });
 
 /** The limit that was set, else the federal bridge formula where axles and wheelbase are told. */
-const grossLimitLb = (said: Entry<'trucks'>): number | null => {
+const grossLimitLb = (said: FileEntry<'trucks'>): number | null => {
   if (said['gross-limit'] !== null) return said['gross-limit'];
   return said.axles === null || said.wheelbase === null ? null : truckLimitLb(said.axles, said.wheelbase);
 };
 
-const truckOf = (said: Entry<'trucks'>): Truck => ({
+const truckOf = (said: FileEntry<'trucks'>): Truck => ({
   id: said.id,
   name: said.name ?? `Truck ${said.id}`,
   aliases: said.aliases,
@@ -40,7 +40,7 @@ const truckOf = (said: Entry<'trucks'>): Truck => ({
 
 const fieldOf =
   (file: OperationFile) =>
-  (said: Entry<'fields'>): Field => ({
+  (said: FileEntry<'fields'>): Field => ({
     id: idOf(said),
     name: said.name,
     aliases: said.aliases,
@@ -52,7 +52,7 @@ const fieldOf =
 
 const stationOf =
   (file: OperationFile) =>
-  (said: Entry<'stations'>): Station => ({
+  (said: FileEntry<'stations'>): Station => ({
     id: idOf(said),
     name: said.name,
     aliases: said.aliases,
@@ -63,7 +63,7 @@ const stationOf =
     pilers: said.pilers,
   });
 
-const roomOf = (said: Entry<'rooms'>): Room => ({
+const roomOf = (said: FileEntry<'rooms'>): Room => ({
   id: said.id,
   platform: said.platform,
   room: said.room ?? said.id,

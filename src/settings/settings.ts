@@ -1,5 +1,5 @@
 import type { Roster } from '../core/roster.ts';
-import { readEnvironment, type Database, type Environment } from './environment.ts';
+import { readEnvironment, type DatabaseSetting, type Environment } from './environment.ts';
 import type { MatrixAccount } from './matrix.ts';
 import { matrixOf } from './matrix.ts';
 import { readOperation } from './operation-file.ts';
@@ -10,7 +10,7 @@ import { readWeather, type Weather } from './weather.ts';
 /** All that the bot is told from outside before it starts. Deeply frozen. */
 export interface Settings {
   roster: Roster;
-  database: Database;
+  database: DatabaseSetting;
   logLevel: Environment['FIELDBELL_LOG'];
   /** Where /health and /metrics answer. Port 0 = any free one. */
   health: { host: string; port: number };
@@ -37,7 +37,7 @@ const unreachable = (roster: Roster, platform: string, isUsed: boolean, remedy: 
 };
 
 /** Another operation is another process, which the embedded database does not let in. */
-const pooledAlone = ({ pools }: Roster, database: Database): string[] => {
+const pooledAlone = ({ pools }: Roster, database: DatabaseSetting): string[] => {
   const pool = Object.values(pools)[0];
   if (pool === undefined || 'url' in database) return [];
   return [

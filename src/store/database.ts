@@ -4,12 +4,13 @@ import { migrate as migratePglite } from 'drizzle-orm/pglite/migrator';
 import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
 import { migrate as migratePostgres } from 'drizzle-orm/postgres-js/migrator';
 import postgres from 'postgres';
+import { MS_PER_MINUTE } from '../core/units.ts';
 import { openEmbedded } from './embedded.ts';
 import { migrateWith } from './migrate.ts';
 import type { Db } from './db.ts';
 
 /** `embedded`: PGlite in that directory. `memory`: PGlite that forgets. `url`: a Postgres server, postgres://... */
-export type Place = { embedded: string } | { memory: true } | { url: string };
+export type DatabasePlace = { embedded: string } | { memory: true } | { url: string };
 
 export interface Database {
   db: Db;
@@ -17,7 +18,7 @@ export interface Database {
 }
 
 /** Opens the database with its tables up to date. */
-export const openDatabase = (place: Place): Promise<Database> => {
+export const openDatabase = (place: DatabasePlace): Promise<Database> => {
   if ('url' in place) return openPostgres(place.url);
   return 'embedded' in place ? openDirectory(place.embedded) : openMemory();
 };
@@ -68,6 +69,6 @@ const connection = {
   connection: {
     application_name: 'fieldbell',
     // A process that was cut off in a transaction would hold its operation's lock until TCP gives up, some 2 h.
-    idle_in_transaction_session_timeout: 60_000,
+    idle_in_transaction_session_timeout: MS_PER_MINUTE,
   },
 };

@@ -4,7 +4,7 @@ import type { Outbox } from '../ports/outbox.ts';
 import { bookOver } from './book.ts';
 import { cursorsOver } from './cursors.ts';
 import { openDatabase } from './database.ts';
-import type { Database, Place } from './database.ts';
+import type { Database, DatabasePlace } from './database.ts';
 import { outboxOver } from './outbox.ts';
 import { operations } from './schema.ts';
 
@@ -16,7 +16,7 @@ export interface Store {
 }
 
 /** Opens the book and the outbox of this installation's operations; tables are made or brought up to date first. */
-export const openStore = async (place: Place, ofOperations: readonly string[]): Promise<Store> =>
+export const openStore = async (place: DatabasePlace, ofOperations: readonly string[]): Promise<Store> =>
   storeOver(await openDatabase(place), ofOperations);
 
 export const storeOver = async (database: Database, ofOperations: readonly string[]): Promise<Store> => {

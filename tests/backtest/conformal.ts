@@ -3,8 +3,8 @@
  * was nearest, so that short forecasts get short intervals and the upper arm may be the longer one (split conformal
  * over a local residual; Lei et al., JASA 113(523), 2018).
  */
-import type { Interval } from '../../src/core/line/model/calibration.ts';
-import { quantile } from '../../src/core/line/wait-forecast.ts';
+import type { WaitInterval } from '../../src/core/line/model/calibration.ts';
+import { quantile } from '../../src/core/statistics.ts';
 
 export interface Past {
   forecastMin: number;
@@ -12,7 +12,7 @@ export interface Past {
 }
 
 /** Arms as quantiles of the residuals in units of `scaleMin`. */
-const around = (forecastMin: number, residuals: readonly number[], scaleMin: number): Interval => {
+const around = (forecastMin: number, residuals: readonly number[], scaleMin: number): WaitInterval => {
   const sorted = residuals.toSorted((a, b) => a - b);
   return {
     lowMin: Math.max(0, forecastMin + scaleMin * Math.min(0, quantile(sorted, 0.1))),
@@ -23,7 +23,7 @@ const around = (forecastMin: number, residuals: readonly number[], scaleMin: num
 
 const NEAREST = 60;
 
-export const nearestInterval = (past: readonly Past[], forecastMin: number): Interval => {
+export const nearestInterval = (past: readonly Past[], forecastMin: number): WaitInterval => {
   const near = past
     .map((entry) => ({ ...entry, far: Math.abs(entry.forecastMin - forecastMin) }))
     .sort((a, b) => a.far - b.far)
@@ -39,7 +39,7 @@ export const nearestInterval = (past: readonly Past[], forecastMin: number): Int
 const CRUDE_MIN = 8;
 
 /** The cruder form: one proportion for all forecasts, short or long. It is wide, and easily beaten. */
-export const scaledInterval = (past: readonly Past[], forecastMin: number): Interval =>
+export const scaledInterval = (past: readonly Past[], forecastMin: number): WaitInterval =>
   around(
     forecastMin,
     past.map((entry) => (entry.waitMin - entry.forecastMin) / (CRUDE_MIN + entry.forecastMin)),

@@ -1,5 +1,5 @@
 /** The course of one day: what a truck that joined would have waited, and what was forecast. */
-import type { Interval } from '../../src/core/line/model/calibration.ts';
+import type { WaitInterval } from '../../src/core/line/model/calibration.ts';
 import { seenAt, NIGHT_MIN } from './day-run.ts';
 import type { DayRun } from './day-run.ts';
 import type { Asked } from './forecasts.ts';
@@ -12,7 +12,7 @@ export interface Example {
   waits: { joinedMin: number; waitMin: number }[];
   /** Those that the bot came to know of. */
   seen: { joinedMin: number; waitMin: number }[];
-  forecasts: ({ atMin: number } & Interval)[];
+  forecasts: ({ atMin: number } & WaitInterval)[];
 }
 
 const EVERY_MIN = 10;
@@ -26,7 +26,7 @@ export const hasLine = ({ state }: DayRun): boolean => {
   return mean(waits.filter((waitMin) => !Number.isNaN(waitMin))) >= LINE_MIN;
 };
 
-export const exampleOf = (run: DayRun, ours: Asked<Interval> | null): Example => ({
+export const exampleOf = (run: DayRun, ours: Asked<WaitInterval> | null): Example => ({
   day: `${run.station.family} ${run.station.number}, day ${run.day}`,
   waits: run.state.trucks
     .filter(({ weighedMin }) => !Number.isNaN(weighedMin))

@@ -1,6 +1,6 @@
 /** Every rule as a question at a moment of a day. */
 import { FRESH_CALIBRATION } from '../../src/core/line/model/calibration.ts';
-import type { Interval } from '../../src/core/line/model/calibration.ts';
+import type { WaitInterval } from '../../src/core/line/model/calibration.ts';
 import { makeForecast } from '../../src/core/line/wait-forecast.ts';
 import { usualAt } from '../../src/core/line/model/usual-day.ts';
 import type { UsualDay } from '../../src/core/line/model/usual-day.ts';
@@ -31,7 +31,7 @@ export const naiveRules = (run: DayRun, usual: (atMin: number) => number, profil
 };
 
 /** Ours, before calibration; `countedNow`: somebody has just counted the whole line, rightly. */
-export const rawForecast = (run: DayRun, profile: UsualDay, countedNow = false): Asked<Interval> => {
+export const rawForecast = (run: DayRun, profile: UsualDay, countedNow = false): Asked<WaitInterval> => {
   const forecast = makeForecast(profile, FRESH_CALIBRATION);
   return (nowMin, leadMin) => {
     const seen = seenAt(run, nowMin);
@@ -48,7 +48,7 @@ export const rawForecast = (run: DayRun, profile: UsualDay, countedNow = false):
 const BEFORE_MIN = 0.001;
 
 export const boundForecast =
-  (run: DayRun): Asked<Interval> =>
+  (run: DayRun): Asked<WaitInterval> =>
   (nowMin, leadMin) => {
     const state = dayUntil(run, nowMin - BEFORE_MIN);
     return clairvoyant(state, run.plan, leadMin, seedOf(run.seed, run.day, Math.round(nowMin)));

@@ -1,10 +1,10 @@
 /** How good forecasts were. */
-import type { Interval } from '../../src/core/line/model/calibration.ts';
+import type { WaitInterval } from '../../src/core/line/model/calibration.ts';
 import type { Family } from './simulator/station.ts';
 
 export const LEADS_MIN = [0, 15, 30, 45] as const;
 
-export interface Scored extends Interval {
+export interface Scored extends WaitInterval {
   set: string;
   rule: string;
   leadMin: number;

@@ -1,6 +1,6 @@
 /** One station's season: earlier days to learn from, then days that no rule has seen. */
 import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/model/calibration.ts';
-import type { Calibration, Interval } from '../../src/core/line/model/calibration.ts';
+import type { Calibration, WaitInterval } from '../../src/core/line/model/calibration.ts';
 import { learnProfile } from '../../src/core/line/model/learn.ts';
 import type { UsualDay } from '../../src/core/line/model/usual-day.ts';
 import { randomFrom, seedOf } from '../../src/core/line/model/random.ts';
@@ -100,13 +100,13 @@ const rulesOf = (
   { allRules }: TestSet,
   { profile, usual, past }: Learned,
   calibration: Calibration,
-): Record<string, Asked<Interval>> => {
+): Record<string, Asked<WaitInterval>> => {
   const withCalibration =
-    (raw: Asked<Interval>): Asked<Interval> =>
+    (raw: Asked<WaitInterval>): Asked<WaitInterval> =>
     (nowMin, leadMin) =>
       calibrated(calibration, leadMin, raw(nowMin, leadMin));
   const withResiduals =
-    (rule: string, forecast: Asked<number>, interval = nearestInterval): Asked<Interval> =>
+    (rule: string, forecast: Asked<number>, interval = nearestInterval): Asked<WaitInterval> =>
     (nowMin, leadMin) =>
       interval(past.get(`${rule} ${leadMin}`) ?? [], forecast(nowMin, leadMin));
   const raw = remembered(rawForecast(run, profile));
@@ -128,7 +128,7 @@ const rulesOf = (
 const scoreDay = (
   run: DayRun,
   set: TestSet,
-  rules: Record<string, Asked<Interval>>,
+  rules: Record<string, Asked<WaitInterval>>,
   scored: Scored[],
 ): void => {
   const { station } = run;

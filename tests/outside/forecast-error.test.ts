@@ -1,7 +1,7 @@
 /** The chance that a forecast maximum passes a limit, against the normal distribution and published verification. */
 import { describe, expect, it } from 'vitest';
 import { chanceAbove, expectedError } from '../../src/core/weather/forecast-error.ts';
-import { normalShareBelow } from '../../src/core/weather/normal.ts';
+import { normalShareBelow } from '../../src/core/statistics.ts';
 
 describe('the normal distribution', () => {
   // Printed in any table of it.

@@ -1,12 +1,12 @@
 /** The online calibration and the scores against published formulas and values. */
 import { describe, expect, it } from 'vitest';
 import { FRESH_CALIBRATION, calibrated, learnedFrom } from '../../src/core/line/model/calibration.ts';
-import type { Calibration, Interval } from '../../src/core/line/model/calibration.ts';
+import type { Calibration, WaitInterval } from '../../src/core/line/model/calibration.ts';
 import { normal, randomFrom } from '../../src/core/line/model/random.ts';
 import { pinball } from '../backtest/scoring.ts';
 import stored from './fixtures/queueing.json' with { type: 'json' };
 
-const RAW: Interval = { lowMin: 10, medianMin: 20, highMin: 40 };
+const RAW: WaitInterval = { lowMin: 10, medianMin: 20, highMin: 40 };
 const HIT_MIN = 21;
 const MISS_MIN = 500;
 const alphaOf = (calibration: Calibration): number => calibration[0]?.alpha ?? NaN;

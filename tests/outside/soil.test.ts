@@ -1,16 +1,15 @@
 /** Daily and yearly temperature waves in soil, against published solutions and tables. */
 import { describe, expect, it } from 'vitest';
-import {
-  atDepthF,
-  dailyWaves,
-  dampingDepthCm,
-  rootEstimate,
-  toppedGainF,
-} from '../../src/core/weather/root.ts';
+import { DAMPING_DEPTH_CM } from '../../src/core/weather/assumptions.ts';
+import { atDepthF, dailyWaves, rootEstimate, toppedGainF } from '../../src/core/weather/root.ts';
 import type { DailyWaves } from '../../src/core/weather/root.ts';
 import { seattleHours } from '../support/seattle-hours.ts';
 
 const YEAR_HOURS = 365 * 24;
+
+/** Depth at which a wave is weakened to 1/e, cm: sqrt(2 D / ω) with ω = 2π / period (Hillel 1982). */
+const dampingDepthCm = (diffusivityM2PerS: number, periodHours: number): number =>
+  100 * Math.sqrt((diffusivityM2PerS * periodHours * 3600) / Math.PI);
 
 /** Amplitude and hour of the maximum at a depth, searched for minute by minute. */
 const waveAt = (
@@ -53,6 +52,11 @@ describe('damping depth', () => {
 
   it('of a Kanhapludalf with 0.034 m² a day measured (Revista Brasileira de Ciência do Solo) is 10.4 cm', () => {
     expect(dampingDepthCm(0.034 / 86_400, 24)).toBeCloseTo(10.4, 1);
+  });
+
+  it('of the estimate lies between those of dry clay and of saturated clay', () => {
+    expect(DAMPING_DEPTH_CM).toBeGreaterThan(dampingDepthCm(1.8e-7, 24));
+    expect(DAMPING_DEPTH_CM).toBeLessThan(dampingDepthCm(5.1e-7, 24));
   });
 
   it('of the year is √365 times that of the day', () => {

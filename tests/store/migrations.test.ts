@@ -7,7 +7,7 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
-import type { Place } from '../../src/store/database.ts';
+import type { DatabasePlace } from '../../src/store/database.ts';
 import { openStore } from '../../src/store/open.ts';
 import { MIGRATIONS, migrateWith } from '../../src/store/migrate.ts';
 import { fact } from '../contracts/samples.ts';
@@ -26,7 +26,7 @@ const RELEASED = {
 const server = await startPostgres();
 afterAll(() => server.stop());
 
-const columnsOf = async (place: Place) => {
+const columnsOf = async (place: DatabasePlace) => {
   const { db, close } = await openDatabase(place);
   const columns = await db
     .select({

@@ -1,10 +1,10 @@
-import type { CrewMember, Field, Language, Role, Roster, TruckId } from '../../src/core/roster.ts';
+import type { CrewMember, Field, Language, CrewRole, Roster, TruckId } from '../../src/core/roster.ts';
 
 const ZONE = 'America/Boise';
 
 const member = (
   name: string,
-  roles: readonly Role[],
+  roles: readonly CrewRole[],
   language: Language,
   truck: TruckId | null,
 ): CrewMember => ({

@@ -1,7 +1,7 @@
 import { Filter, MatrixClient, MatrixScheduler, MemoryStore, PendingEventOrdering } from 'matrix-js-sdk';
 import type { CryptoCallbacks } from 'matrix-js-sdk/lib/crypto-api/index.js';
+import type { LogLine } from '../../../src/ports/log.ts';
 import type { Batch } from '../catch-up.ts';
-import type { Log } from '../log.ts';
 import { sdkLogger } from '../log.ts';
 import type { Session } from './session.ts';
 
@@ -30,7 +30,7 @@ const storeThat = (takes: (batch: Batch) => Promise<void>): MemoryStore => {
 
 export const clientOf = (
   session: Session,
-  log: Log,
+  log: LogLine,
   takes: (batch: Batch) => Promise<void>,
   cryptoCallbacks: CryptoCallbacks = {},
 ): MatrixClient =>

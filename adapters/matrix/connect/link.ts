@@ -1,6 +1,6 @@
 import { ClientEvent, SyncState } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
-import type { Log } from '../log.ts';
+import type { LogLine } from '../../../src/ports/log.ts';
 
 /** The states of a client whose newest sync failed; in "catchup" only a smaller request has come through since. */
 const outOfStep = new Set<SyncState | null>([
@@ -14,7 +14,7 @@ const outOfStep = new Set<SyncState | null>([
 export const isInStep = (client: MatrixClient): boolean => !outOfStep.has(client.getSyncState());
 
 /** Tells when the homeserver is lost and when it is found again. */
-export const logLink = (client: MatrixClient, log: Log): void => {
+export const logLink = (client: MatrixClient, log: LogLine): void => {
   let wasInStep = true;
   client.on(ClientEvent.Sync, (state) => {
     if (state === SyncState.Stopped || isInStep(client) === wasInStep) return;

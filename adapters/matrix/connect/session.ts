@@ -5,7 +5,7 @@ import { MatrixClient } from 'matrix-js-sdk';
 import { z } from 'zod';
 import { errorCode, isLoggedOut } from '../failure.ts';
 import { sdkLogger, silenceConsole } from '../log.ts';
-import type { Patience } from '../patience.ts';
+import type { RetryContext } from '../patience.ts';
 import { persistently } from '../patience.ts';
 import type { MatrixSettings } from '../settings.ts';
 import { readWhole, writeWhole } from './files.ts';
@@ -35,7 +35,7 @@ const DEVICE_NAME = 'Fieldbell';
  * The session kept in the directory, else a new one by logging in, once. Waits for a homeserver that is out of reach.
  * Rejects, saying what to do, when the login is refused or the directory belongs to another account or device.
  */
-export const openSession = async (settings: MatrixSettings, patience: Patience): Promise<Session> => {
+export const openSession = async (settings: MatrixSettings, patience: RetryContext): Promise<Session> => {
   silenceConsole();
   mkdirSync(settings.directory, { recursive: true, mode: 0o700 });
   const release = lockDirectory(settings.directory);
@@ -48,7 +48,7 @@ export const openSession = async (settings: MatrixSettings, patience: Patience):
   }
 };
 
-const savedOrNew = async (settings: MatrixSettings, patience: Patience): Promise<Saved> => {
+const savedOrNew = async (settings: MatrixSettings, patience: RetryContext): Promise<Saved> => {
   const file = join(settings.directory, 'session.json');
   const text = readWhole(file);
   const saved = text === null ? null : savedSession.parse(JSON.parse(text));
@@ -72,7 +72,7 @@ type Device = Pick<Saved, 'user' | 'device' | 'token'>;
 const deviceFor = async (
   settings: MatrixSettings,
   saved: Saved | null,
-  patience: Patience,
+  patience: RetryContext,
 ): Promise<Device> => {
   const { login } = settings;
   const token = login.by === 'token' ? login.token : (saved?.token ?? null);
@@ -85,14 +85,18 @@ const deviceFor = async (
   }
 };
 
-const clientFor = (settings: MatrixSettings, { log }: Patience, accessToken: string | null): MatrixClient =>
+const clientFor = (
+  settings: MatrixSettings,
+  { log }: RetryContext,
+  accessToken: string | null,
+): MatrixClient =>
   new MatrixClient({
     baseUrl: settings.homeserver,
     logger: sdkLogger(log),
     ...(accessToken === null ? {} : { accessToken }),
   });
 
-const logIn = async (settings: MatrixSettings, patience: Patience): Promise<Device> => {
+const logIn = async (settings: MatrixSettings, patience: RetryContext): Promise<Device> => {
   const password = settings.login.by === 'password' ? settings.login.password : '';
   const answer = await clientFor(settings, patience, null).loginRequest({
     type: 'm.login.password',
@@ -103,7 +107,7 @@ const logIn = async (settings: MatrixSettings, patience: Patience): Promise<Devi
   return { user: settings.user, device: answer.device_id, token: answer.access_token };
 };
 
-const ownerOf = async (token: string, settings: MatrixSettings, patience: Patience): Promise<Device> => {
+const ownerOf = async (token: string, settings: MatrixSettings, patience: RetryContext): Promise<Device> => {
   const { user_id: user, device_id: device } = await clientFor(settings, patience, token).whoami();
   if (user !== settings.user)
     throw new Error(`The token is one of ${user}, not of ${settings.user}: set that user's own token.`);

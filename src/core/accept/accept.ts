@@ -10,7 +10,7 @@ import type { Accepted, Speaking } from './speaking.ts';
 import { acceptTicket } from './ticket.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-/** What a person means -> the facts to be written, or why not. Questions are not accepted but answered (answer.ts). */
+/** Turns what a person means into facts to be written, or into a refusal. Questions are answered, not accepted (answer.ts). */
 export const accept = (
   intent: Exclude<Intent, { do: 'ask' }>,
   harvest: Harvest,

@@ -13,8 +13,8 @@ import { weightWarnings } from './weight-warnings.ts';
 const fullTarget = (target: IntentTarget, speaking: Speaking): EntryTarget =>
   target.by === 'latest' ? { ...target, person: speaking.speaker.id } : target;
 
-/** The entry that an undo or a correction will hit, as far as has been heard by now. */
-const hit = (
+/** The entry that an undo or a correction refers to, among those heard by now. */
+const entryOf = (
   target: EntryTarget,
   set: Correction | null,
   harvest: Harvest,
@@ -33,13 +33,13 @@ export const acceptWithdrawal = (
   speaking: Speaking,
 ): Accepted => {
   const target = fullTarget(intent.target, speaking);
-  const entry = hit(target, null, harvest, speaking);
+  const entry = entryOf(target, null, harvest, speaking);
   if (!entry) return refused({ refused: 'nothing-to-undo' });
   if (!mayChange(entry, speaking)) return refused({ refused: 'not-allowed', what: 'correct-others' });
   return taken(speaking, null, [{ kind: 'entry-withdrawn', target }]);
 };
 
-/** New weights of a booked ticket must pass as those of a new one do. */
+/** Corrected weights of a booked ticket must pass the same checks as those of a new one. */
 const reweighed = (set: Correction, entry: Entry, harvest: Harvest): { warnings: Warning[] } | Accepted => {
   const fact = standingFacts(harvest.facts).find(
     (f) => f.cause === entry.cause && f.kind === 'ticket-booked',
@@ -61,7 +61,7 @@ export const acceptCorrection = (
   speaking: Speaking,
 ): Accepted => {
   const target = fullTarget(intent.target, speaking);
-  const entry = hit(target, intent.set, harvest, speaking);
+  const entry = entryOf(target, intent.set, harvest, speaking);
   if (!entry) return refused({ refused: 'nothing-to-correct' });
   if (!mayChange(entry, speaking)) return refused({ refused: 'not-allowed', what: 'correct-others' });
   const { atMs } = intent.set;
@@ -71,7 +71,7 @@ export const acceptCorrection = (
   return taken(speaking, null, [{ kind: 'entry-corrected', target, set: intent.set }], checked.warnings);
 };
 
-/** The standing facts of the entry that a withdrawal or correction fact hit, before (undo) or after (correction) it. */
+/** The facts in force of the entry that was withdrawn (as before it) or corrected (as after it). */
 export const factsHitBy = (
   change: Fact,
   before: readonly Fact[],

@@ -3,12 +3,10 @@ import { holds, newestStep, openDrills } from '../notices/notices.ts';
 import { mayManage } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { allClear } from '../weather/steps.ts';
+import { DRILL_MIN } from './assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-
-/** Long enough for the reminder and the names to go out. Chosen. */
-const DRILL_MIN = 30;
 
 const drillStep = ({ cause, sentMs }: Speaking): NoticeStep => ({
   event: `drill-${cause}`,
@@ -27,7 +25,7 @@ const drillStep = ({ cause, sentMs }: Speaking): NoticeStep => ({
   words: null,
 });
 
-/** A drill, begun or ended: by foreman or grower only. Not while a real stop holds: the two would be mixed up. */
+/** Begins or ends a drill: foreman and grower only. Not while a real stop is in force: the two would be confused. */
 export const acceptDrill = (intent: IntentOf<'drill'>, harvest: Harvest, speaking: Speaking): Accepted => {
   if (!mayManage(speaking.speaker)) return refused({ refused: 'not-allowed', what: 'drill' });
   const drills = openDrills(harvest).map((event) => newestStep(event).step);

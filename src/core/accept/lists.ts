@@ -1,13 +1,14 @@
 import type { ListChangeAsk } from '../intent.ts';
 import { mayManage } from '../roster.ts';
 import type { CrewMember, Field, ListChange, Roster, Station, Truck } from '../roster.ts';
+import { STATION_LIMIT_F } from './assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-type Ask<L extends ListChangeAsk['list']> = Extract<ListChangeAsk, { list: L; put: unknown }>['put'];
+type EntryAsk<L extends ListChangeAsk['list']> = Extract<ListChangeAsk, { list: L; put: unknown }>['put'];
 
-/** Ids are made of the name: "West 20" -> `west-20`. */
+/** Ids are made from the name: "West 20" -> `west-20`. */
 const slug = (name: string): string =>
   name
     .toLowerCase()
@@ -19,7 +20,7 @@ const slug = (name: string): string =>
 const named = <T extends { id: string; name: string }>(list: readonly T[], name: string): T | undefined =>
   list.find((entry) => entry.id === slug(name) || slug(entry.name) === slug(name));
 
-const personFrom = (ask: Ask<'people'>, roster: Roster, platform: string): CrewMember => {
+const personFrom = (ask: EntryAsk<'people'>, roster: Roster, platform: string): CrewMember => {
   const known = named(roster.people, ask.name);
   const id = known?.id ?? slug(ask.name);
   const address = ask.address === null ? null : { platform, user: ask.address };
@@ -34,7 +35,7 @@ const personFrom = (ask: Ask<'people'>, roster: Roster, platform: string): CrewM
   };
 };
 
-const truckFrom = (ask: Ask<'trucks'>, roster: Roster): Truck => {
+const truckFrom = (ask: EntryAsk<'trucks'>, roster: Roster): Truck => {
   const known = roster.trucks.find((truck) => truck.id === ask.id);
   return {
     id: ask.id,
@@ -45,7 +46,7 @@ const truckFrom = (ask: Ask<'trucks'>, roster: Roster): Truck => {
   };
 };
 
-const fieldFrom = (ask: Ask<'fields'>, roster: Roster): Field | null => {
+const fieldFrom = (ask: EntryAsk<'fields'>, roster: Roster): Field | null => {
   const known = named(roster.fields, ask.name);
   const station = ask.station ?? known?.station ?? roster.stations[0]?.id;
   if (station === undefined) return null;
@@ -60,7 +61,7 @@ const fieldFrom = (ask: Ask<'fields'>, roster: Roster): Field | null => {
   };
 };
 
-const stationFrom = (ask: Ask<'stations'>, roster: Roster): Station => {
+const stationFrom = (ask: EntryAsk<'stations'>, roster: Roster): Station => {
   const known = named(roster.stations, ask.name);
   const like = roster.stations[0];
   return {
@@ -68,9 +69,9 @@ const stationFrom = (ask: Ask<'stations'>, roster: Roster): Station => {
     name: known?.name ?? ask.name,
     aliases: known?.aliases ?? [],
     zone: known?.zone ?? roster.zone,
-    // A new station starts with the limits of the first one; only a station's own word should change them.
-    airLimitF: ask.airLimitF ?? known?.airLimitF ?? like?.airLimitF ?? 55,
-    rootLimitF: known?.rootLimitF ?? like?.rootLimitF ?? 55,
+    // A new station starts with the limits of the first one.
+    airLimitF: ask.airLimitF ?? known?.airLimitF ?? like?.airLimitF ?? STATION_LIMIT_F,
+    rootLimitF: known?.rootLimitF ?? like?.rootLimitF ?? STATION_LIMIT_F,
     location: known?.location ?? null,
     pilers: known?.pilers ?? 1,
   };
@@ -97,7 +98,7 @@ const changeFor = (ask: ListChangeAsk, roster: Roster, platform: string): ListCh
   }
 };
 
-/** Somebody must be left who may stop the dig. */
+/** Somebody who may stop the dig must remain. */
 const leavesNoManager = (change: ListChange, roster: Roster): boolean => {
   if (change.list !== 'people') return false;
   const others = roster.people.filter(

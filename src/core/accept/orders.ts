@@ -1,14 +1,12 @@
 import type { NoticeStep } from '../book/facts.ts';
 import { mayManage } from '../roster.ts';
-import { addMinutes } from '../units.ts';
+import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices/notices.ts';
+import { TOPPING_LEAD_MIN } from '../weather/assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
-
-/** The digger stays less than 30 min behind the topper (Dean, "Protecting Roots", Sugar Producer, August 2012). */
-const TOPPING_LEAD_MIN = 30;
 
 const stopStep = (
   intent: IntentOf<'order-stop'>,
@@ -21,12 +19,12 @@ const stopStep = (
   return {
     event: before?.event ?? `${intent.hold}-${speaking.cause}`,
     number: (before?.number ?? 0) + 1,
-    // "Stop digging" without a reason, while a heat stop is open, moves the heat stop.
+    // "Stop digging" without a reason moves a heat stop that is open.
     notice: before?.notice ?? intent.hold,
     stage: before === null || before.stage === 'watch' ? 'stop' : 'update',
     source: 'person',
     place: before?.place ?? null,
-    stopToppingMs: Math.max(addMinutes(stopAtMs, -TOPPING_LEAD_MIN), nowMs),
+    stopToppingMs: Math.max(stopAtMs - TOPPING_LEAD_MIN * MS_PER_MINUTE, nowMs),
     stopAtMs,
     resumeAtMs: null,
     peakF: null,
@@ -37,7 +35,7 @@ const stopStep = (
   };
 };
 
-/** The dig is stopped already and the order changes nothing: to tell everybody "NEW TIME, NOW" would only alarm. */
+/** The dig is stopped already and the order changes nothing: sending everybody "NEW TIME, NOW" would only alarm them. */
 const isStoppedAlready = (
   current: NoticeEvent | undefined,
   intent: IntentOf<'order-stop'>,
@@ -48,18 +46,18 @@ const isStoppedAlready = (
   return stage !== 'watch' && stopAtMs !== null && stopAtMs <= nowMs;
 };
 
-/** Heard late: somebody has ended the stop since this was sent, and so this one as well. */
+/** The order was heard late: somebody ended the stop after it was sent, and with it this order. */
 const isEndedSince = (harvest: Harvest, sentMs: EpochMs): boolean =>
   harvest.notices.some((event) => {
     const { step, atMs } = newestStep(event);
     return step.stage === 'all-clear' && step.source === 'person' && atMs > sentMs;
   });
 
-/** An order that was heard late still comes after the step that it changes: a stop is never lost. */
+/** An order that was heard late is dated after the step that it changes, so that a stop is never lost. */
 const after = (event: NoticeEvent | undefined, speaking: Speaking): Speaking =>
   event ? { ...speaking, sentMs: Math.max(speaking.sentMs, newestStep(event).atMs + 1) } : speaking;
 
-/** Stop the dig: by foreman or grower only. While a notice of the same sort is open, it is moved, not doubled. */
+/** Stops the dig: foreman and grower only. An open notice for the same reason is moved, not raised twice. */
 export const acceptStop = (
   intent: IntentOf<'order-stop'>,
   harvest: Harvest,
@@ -76,7 +74,7 @@ export const acceptStop = (
   return taken(ordering, null, [{ kind: 'notice-raised', step: stopStep(intent, open, ordering) }]);
 };
 
-/** Every notice that is open, but for the frost of the coming night where something else stops the dig now. */
+/** The open notices that an order to dig ends: all, but not the coming night's frost if something else stops the dig. */
 const toBeEnded = (open: readonly NoticeEvent[], nowMs: EpochMs): readonly NoticeEvent[] => {
   const isHolding = (event: NoticeEvent): boolean => hasBegun(newestStep(event).step, nowMs);
   return open.some(isHolding)
@@ -84,13 +82,13 @@ const toBeEnded = (open: readonly NoticeEvent[], nowMs: EpochMs): readonly Notic
     : open;
 };
 
-/** Crowns may be frozen: only a check tells, or whoever takes it on himself says why. */
+/** Crowns may be frozen: only a check shows it; whoever resumes without one gives the reason. */
 const needsCrownCheck = ({ step }: NoticeEvent['steps'][number], nowMs: EpochMs): boolean =>
   step.notice === 'frost' && step.stage !== 'all-clear' && hasBegun(step, nowMs);
 
 /**
- * Dig again: by foreman or grower only, with the reason where one is given. Ends the open notices, those from the
- * forecast as well, and brings an all-clear forward that was told for later.
+ * Resumes the dig: foreman and grower only, with the reason if one is given. Ends the open notices, also those from the
+ * forecast, and brings forward an all-clear that was announced for later.
  */
 export const acceptResume = (
   intent: IntentOf<'order-resume'>,
@@ -123,7 +121,7 @@ export const acceptResume = (
   );
 };
 
-/** "Got it": what has been told has been seen by this person. */
+/** "Got it": this person has seen what was sent. */
 export const acceptSeen = (harvest: Harvest, speaking: Speaking): Accepted => {
   if (!hasUnseen(harvest, speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
   return taken(speaking, null, [{ kind: 'notice-seen', person: speaking.speaker.id }]);

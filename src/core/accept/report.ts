@@ -3,7 +3,7 @@ import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-/** A step of a truck's round trip; with a head count where the driver stands in the line and counted. */
+/** A step of a truck's round trip, with a head count if the driver in the line counted. */
 export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speaking: Speaking): Accepted => {
   const truck = truckFor(speaking, intent.truck);
   if (truck === null) return refused({ refused: 'no-truck' });
@@ -48,7 +48,7 @@ export const acceptFieldReport = (
 ): Accepted => {
   switch (intent.do) {
     case 'measure-root': {
-      // Where no place is named, the roots are those being dug; before anybody said where, those of the first station.
+      // If no place is named, the roots are from the field being dug; if that is not known, they go to the first station.
       const field = intent.field ?? (intent.station === null ? harvest.dugField : null);
       const station = field === null ? stationFor(harvest.roster, intent.station, null) : intent.station;
       const { temperatureF } = intent;

@@ -1,13 +1,13 @@
-/** The rooms of the crew: those of the operation file, and those that a manager has named by words said in them. */
+/** The crew's rooms: those of the operation file, and those that a manager has added by a message in them. */
 import { LOCAL, mayManage, roomAt } from '../roster.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-/** Our name for a room that no file names. */
+/** Our id for a room that is not in the operation file. */
 const idOf = (platform: string, room: string): string => (platform === LOCAL ? room : `${platform}:${room}`);
 
-const isNamedByWords = (id: string, harvest: Harvest): boolean =>
+const isAddedInChat = (id: string, harvest: Harvest): boolean =>
   harvest.facts.some(
     (fact) =>
       fact.kind === 'list-changed' &&
@@ -27,6 +27,6 @@ export const acceptRoom = ({ use }: IntentOf<'use-room'>, harvest: Harvest, spea
     return taken(speaking, null, [{ kind: 'list-changed', change: { list: 'rooms', put } }]);
   }
   if (!known) return refused({ refused: 'room-not-used' });
-  if (!isNamedByWords(known.id, harvest)) return refused({ refused: 'room-of-file' });
+  if (!isAddedInChat(known.id, harvest)) return refused({ refused: 'room-of-file' });
   return taken(speaking, null, [{ kind: 'list-changed', change: { list: 'rooms', remove: known.id } }]);
 };

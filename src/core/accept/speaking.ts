@@ -1,25 +1,23 @@
+import { CLOCKS_APART_MIN } from '../assumptions.ts';
 import type { Fact, Happening } from '../book/facts.ts';
 import { hasEnded } from '../haul/load.ts';
 import type { Intent } from '../intent.ts';
 import { fieldById } from '../roster.ts';
 import type { CrewMember, FieldId, Roster, StationId, TruckId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
+import type { EpochMs } from '../units.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import type { Refusal, Warning } from '../refusal.ts';
 
-/** Clocks of phones and ours differ; a report may be this far ahead. */
-const CLOCK_DIFFERENCE_MIN: Minutes = 10;
-
-/** Who speaks, when, and by which message. */
+/** The message that is being taken in: who sent it, when, and where. */
 export interface Speaking {
   speaker: CrewMember;
   cause: string;
-  /** Where it was said, by the platform's name; `room` null = to the bot alone. */
+  /** Where it was sent, by the platform's own names; `room` null = to the bot alone. */
   place: { platform: string; room: string | null };
   sentMs: EpochMs;
   heardMs: EpochMs;
-  /** How many facts the message has brought so far, for their ids. */
+  /** Number of facts from this message so far, for their ids. */
   factsSoFar: number;
 }
 
@@ -31,11 +29,11 @@ export type IntentOf<D extends Intent['do']> = Extract<Intent, { do: D }>;
 
 export const refused = (refusal: Refusal): Accepted => ({ outcome: 'refused', refusal });
 
-/** Later than anything that can have happened when the message was sent. */
+/** Later than anything that can have happened by the time the message was sent. */
 export const isAhead = (atMs: EpochMs, { sentMs }: Speaking): boolean =>
-  atMs > addMinutes(sentMs, CLOCK_DIFFERENCE_MIN);
+  atMs > addMinutes(sentMs, CLOCKS_APART_MIN);
 
-/** Facts of what happened at `atMs` (null = when the message was sent). A report of the future is refused. */
+/** The facts of what happened at `atMs` (null = when the message was sent). A report of the future is refused. */
 export const taken = (
   speaking: Speaking,
   atMs: EpochMs | null,
@@ -67,7 +65,7 @@ export const stationFor = (
   roster.stations[0]?.id ??
   null;
 
-/** As `stationFor`; where nothing was named, the one that the truck's load goes to, else that of the field being dug. */
+/** As `stationFor`; if nothing was named, the one that the truck's load goes to, else that of the field being dug. */
 export const stationOfTruck = (
   harvest: Harvest,
   truck: TruckId | null,

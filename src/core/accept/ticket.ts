@@ -6,15 +6,13 @@ import type { TruckId } from '../roster.ts';
 import { netOf } from '../book/weights.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb } from '../units.ts';
+import { SAME_TICKET_MIN } from './assumptions.ts';
 import { refused, stationFor, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { weightWarnings } from './weight-warnings.ts';
 
-/** Without a serial, the same net of the same truck within this time is the same ticket sent twice. */
-const SAME_TICKET_MIN = 20;
-
-/** One truck does not get the same serial twice; another one may, at another station. */
+/** A truck does not get the same serial twice; another truck may, at another station. */
 const sameTicket = (harvest: Harvest, ticket: Ticket, sentMs: EpochMs): BookedTicket | undefined =>
   harvest.tickets.find((known) => {
     const sameTruck = known.truck === ticket.truck;
@@ -24,7 +22,7 @@ const sameTicket = (harvest: Harvest, ticket: Ticket, sentMs: EpochMs): BookedTi
     return sameTruck && known.netLb === ticket.netLb && apartMin < SAME_TICKET_MIN;
   });
 
-/** The first weight alone: the truck is between the weights, and the second one will close the ticket. */
+/** The first weight alone: the truck is between the weights, and the second weight will complete the ticket. */
 const firstWeightOnly = (
   intent: IntentOf<'book-ticket'>,
   truck: TruckId,
@@ -47,8 +45,8 @@ const firstWeightOnly = (
 };
 
 /**
- * A weigh ticket: net = first weight - second weight, in whole or parts of pounds.
- * Refused: second not below first, weights that disagree, a net that cannot be, a serial already booked.
+ * A weigh ticket: net = first weight - second weight, in pounds with or without decimals.
+ * Refused: second not below first, weights that disagree, an impossible net, a serial already booked.
  */
 export const acceptTicket = (
   intent: IntentOf<'book-ticket'>,

@@ -3,35 +3,18 @@ import type { BookedTicket } from '../haul/load.ts';
 import type { Truck } from '../roster.ts';
 import type { Warning } from '../refusal.ts';
 import type { Weights } from '../book/weights.ts';
+import { SCALE_DIVISION_LB, TARES_TO_LEARN_FROM, TARE_SPREAD_LB, USUAL_LB } from './assumptions.ts';
 
-/** Ranges of the trade, from memory; a truck's own setting or its own tickets go before them. */
-export const USUAL_LB = {
-  first: { min: 45_000, max: 110_000 },
-  second: { min: 20_000, max: 42_000 },
-  net: { min: 20_000, max: 70_000 },
-} as const;
-
-/** How far a truck's second weight may stray from those seen before: fuel, dirt, mud. */
-export const TARE_SPREAD_LB: Lb = 2_000;
-
-export const TARES_TO_LEARN_FROM = 3;
-
-/** The truck's setting, else its own earlier second weights and a spread, else the range of the trade. */
-export const usualTareLb = (
-  truck: Truck | undefined,
-  earlier: readonly BookedTicket[],
-): { min: Lb; max: Lb } => {
+/** The truck's setting, else the range of its own earlier second weights plus a spread, else that of the trade. */
+const usualTareLb = (truck: Truck | undefined, earlier: readonly BookedTicket[]): { min: Lb; max: Lb } => {
   if (truck?.usualTareLb) return truck.usualTareLb;
   const tares = earlier.flatMap((ticket) => (ticket.tareLb === null ? [] : [ticket.tareLb]));
   if (tares.length < TARES_TO_LEARN_FROM) return USUAL_LB.second;
   return { min: Math.min(...tares) - TARE_SPREAD_LB, max: Math.max(...tares) + TARE_SPREAD_LB };
 };
 
-/** NIST Handbook 44, Scales 2.20, class III L: a vehicle scale of 200,000 lb has divisions of 20 lb. Some have 10 or 50, so this only warns. */
-export const SCALE_DIVISION_LB: Lb = 20;
-
-/** Weights typed in pounds are whole; those that came from kilograms or tons are not held against the division. */
-export const offDivision = (lb: Lb): boolean => Number.isInteger(lb) && lb % SCALE_DIVISION_LB !== 0;
+/** Only whole pounds are checked: weights converted from kilograms or tons do not fit the divisions. */
+const offDivision = (lb: Lb): boolean => Number.isInteger(lb) && lb % SCALE_DIVISION_LB !== 0;
 
 export const weightWarnings = (
   weights: Weights,
@@ -39,12 +22,12 @@ export const weightWarnings = (
   earlier: readonly BookedTicket[],
 ): Warning[] => {
   const warnings: Warning[] = [];
-  const told = [
+  const given = [
     ['first', weights.grossLb, USUAL_LB.first],
     ['second', weights.tareLb, usualTareLb(truck, earlier)],
     ['net', weights.netLb, USUAL_LB.net],
   ] as const;
-  for (const [weight, lb, usual] of told) {
+  for (const [weight, lb, usual] of given) {
     if (lb === null) continue;
     const derived = weight === 'net' && weights.grossLb !== null && weights.tareLb !== null;
     if (!derived && offDivision(lb))

@@ -1,28 +1,23 @@
 /**
- * A simple wait forecast: the newest head count, the waits that our own trucks had, and the trucks that still wait.
+ * A simple wait forecast from the newest head count, the waits of our own trucks, and the trucks that still wait.
  *
  * The rules are the delay-history predictors of Ibrahim & Whitt, "Real-time delay estimation based on delay history",
- * MSOM 11(3), 2009, and the queue-length predictor named there; the blend and the widths are common practice, no
- * source.
+ * MSOM 11(3), 2009, and the queue-length predictor named there; the blend and the widths are
+ * common practice.
  */
-import { minutesBetween } from '../units.ts';
+import { Z_80, mean } from '../statistics.ts';
+import { MIN_PER_HOUR, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import {
+  COUNT_HALF_LIFE_MIN,
+  FIRST_ESTIMATE_SD,
+  MIN_PER_TRUCK,
+  OLDEST_USABLE_MIN,
+  RECENT_WAITS_MIN,
+} from './assumptions.ts';
 import type { Evidence, ForecastWait, HeadCount, LineObservations, Visit } from './types.ts';
 
-/**
- * Minutes that one piler needs for one truck: about 250 tons per hour
- * (https://followthecougar.blogspot.com/2015/10/ten-days-of-work) in loads of about 20 tons
- * (https://rv.cjsquare.com/?p=5100).
- */
-export const DEFAULT_MIN_PER_TRUCK = 4.8;
-
-/** An older observation tells nothing of the line now. */
-const OLDEST_USABLE_MIN = 120;
-/** A head count loses half of its weight against observed waits in this time. */
-const COUNT_HALF_LIFE_MIN = 20;
-const Z_80 = 1.2816;
-
-/** A wait that one of our trucks had, or (`over` false) has had so far. */
+/** The wait of one of our trucks; `over` false = so far, because it still waits. */
 interface SeenWait {
   waitMin: Minutes;
   atMs: EpochMs;
@@ -53,9 +48,6 @@ const pilersWorking = (observations: LineObservations, nowMs: EpochMs): number =
   return Math.max(1, (report?.open ?? observations.usualPilers) - (report?.down ?? 0));
 };
 
-const mean = (numbers: readonly number[]): number =>
-  numbers.reduce((sum, number) => sum + number, 0) / numbers.length;
-
 /** Last observed wait, blended half and half with the mean of the hour before it. */
 const observedWait = (waits: readonly SeenWait[], nowMs: EpochMs): SeenWait | null => {
   const last = newest(
@@ -63,7 +55,9 @@ const observedWait = (waits: readonly SeenWait[], nowMs: EpochMs): SeenWait | nu
     nowMs,
   );
   if (last === null) return null;
-  const lastHour = waits.filter((wait) => wait.over && minutesBetween(wait.atMs, last.atMs) <= 60);
+  const lastHour = waits.filter(
+    (wait) => wait.over && minutesBetween(wait.atMs, last.atMs) <= RECENT_WAITS_MIN,
+  );
   return { ...last, waitMin: (last.waitMin + mean(lastHour.map((wait) => wait.waitMin))) / 2 };
 };
 
@@ -83,9 +77,11 @@ const lastSerial = (visits: readonly Visit[], nowMs: EpochMs): Evidence['lastSer
   return newest(tickets, nowMs);
 };
 
-/** A wait this long, told from observations `ageMin` old for a truck that arrives in `leadMin`. */
+const { leastMin, ofMedian, variancePerMin } = FIRST_ESTIMATE_SD;
+
+/** Of a wait this long, read from observations `ageMin` old for a truck that arrives in `leadMin`. */
 const sdMin = (medianMin: Minutes, ageMin: Minutes, leadMin: Minutes): Minutes =>
-  Math.sqrt(6 ** 2 + (0.3 * medianMin) ** 2 + 4 * (ageMin + leadMin));
+  Math.sqrt(leastMin ** 2 + (ofMedian * medianMin) ** 2 + variancePerMin * (ageMin + leadMin));
 
 export const firstEstimate: ForecastWait = (observations, { nowMs, arriveInMin }) => {
   const visits = observations.visits.filter((visit) => visit.heardMs <= nowMs);
@@ -94,7 +90,7 @@ export const firstEstimate: ForecastWait = (observations, { nowMs, arriveInMin }
   const counts = observations.headCounts.filter(
     ({ atMs }) => minutesBetween(atMs, nowMs) <= OLDEST_USABLE_MIN,
   );
-  const minPerTruck = DEFAULT_MIN_PER_TRUCK / pilersWorking(observations, nowMs);
+  const minPerTruck = MIN_PER_TRUCK / pilersWorking(observations, nowMs);
 
   const counted = countedWait(newest(counts, nowMs), minPerTruck);
   const observed = observedWait(usable, nowMs);
@@ -120,7 +116,7 @@ export const firstEstimate: ForecastWait = (observations, { nowMs, arriveInMin }
     evidence: {
       lastSerial: lastSerial(visits, nowMs),
       trucksAhead: medianMin / minPerTruck,
-      ratePerHour: 60 / minPerTruck,
+      ratePerHour: MIN_PER_HOUR / minPerTruck,
       newestAgeMin,
     },
   };

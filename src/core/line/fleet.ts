@@ -1,15 +1,16 @@
 /**
- * Trucks against the digger: how many are needed, how long the digger will stand without one, and whether a loaded
- * truck had better wait at the field.
+ * Trucks against the digger: how many are needed, how long the digger will be without one, and whether a loaded truck
+ * should wait at the field.
  */
 import type { FieldId, StationId } from '../roster.ts';
 import type { Minutes } from '../units.ts';
+import { FILL_CV, LIKELY_STANDSTILL, SLACK_LINE, TRUCKS_OVER_MATCH } from './assumptions.ts';
 import { COURSE_MIN, waitOnCourse } from './model/courses.ts';
 import { normal, randomFrom, seedOf } from './model/random.ts';
 import type { Random } from './model/random.ts';
 import type { WaitCourse } from './types.ts';
 
-export interface HaulCycle {
+interface HaulCycle {
   /** Minutes that the digger needs to fill a truck. */
   loadMin: Minutes;
   /** Everything else of the round trip: haul, forecast wait at the line, unloading, return. */
@@ -18,11 +19,11 @@ export interface HaulCycle {
   awaySdMin: Minutes;
 }
 
-/** The round with its wait apart, which changes as the line does. */
+/** The round trip with its wait kept apart, because the wait changes with the line. */
 export interface FleetCycle extends HaulCycle {
   /** From the digger to the line. */
   haulMin: Minutes;
-  /** Everything of the round trip but filling and the wait. */
+  /** The round trip without filling and without the wait. */
   ownMin: Minutes;
   ownSdMin: Minutes;
 }
@@ -38,58 +39,50 @@ export const erlangB = (servers: number, offered: number): number => {
 };
 
 /**
- * Share of the time that the digger has no truck, for exponential loading times: the machine repairman with its
- * trucks as the machines, which is Erlang B with the trucks as servers. The cautious bound: real loading times scatter
- * less. Exact in the mean of `awayMin`, whatever its distribution.
+ * Share of the time that the digger has no truck, for exponential loading times: the machine repairman model with the
+ * trucks as machines, which is Erlang B with the trucks as servers. A cautious bound, because real loading times scatter
+ * less. It depends on `awayMin` only by its mean, whatever its distribution.
  */
 export const idleShareBound = (
   trucks: number,
   { loadMin, awayMin }: Pick<HaulCycle, 'loadMin' | 'awayMin'>,
 ): number => erlangB(trucks, awayMin / loadMin);
 
-/**
- * Trucks that keep the digger going. A match factor of 1 (Burt & Caccetta, Int. J. Mining, Reclamation & Env. 21(4),
- * 2007) leaves it idle for 10-20 % of the time, because trucks bunch; 15 % more trucks leave a few percent.
- */
+/** Trucks that keep the digger going. */
 export const trucksNeeded = ({ loadMin, awayMin }: Pick<HaulCycle, 'loadMin' | 'awayMin'>): number =>
-  Math.ceil((SPARE * (loadMin + awayMin)) / loadMin - 1e-9);
+  Math.ceil((TRUCKS_OVER_MATCH * (loadMin + awayMin)) / loadMin - 1e-9);
 
-const SPARE = 1.15;
-
-/** How the rounds go with so many trucks. */
+/** How the round trips go with this many trucks. */
 export interface FleetCourse {
   trucks: number;
-  /** Share of the time (0-1) that the digger stands without a truck. */
+  /** Share of the time (0-1) that the digger waits for a truck. */
   diggerIdle: number;
   /** The same by the cautious bound. */
   diggerIdleBound: number;
-  /** Minutes of each round that a truck stands at the digger before it is filled. */
+  /** How long a truck waits at the digger before it is filled, each round trip. */
   truckWaitMin: Minutes;
 }
 
-/** The operation's trucks against its digger, with the wait as it is forecast now. */
+/** The operation's trucks against its digger, with the wait as forecast now. */
 export interface FleetMatch {
   station: StationId;
   field: FieldId | null;
-  /** Trucks that haul now. */
+  /** Trucks hauling now. */
   trucks: number;
   needed: number;
   loadMin: Minutes;
-  /** The whole round, the wait included. */
+  /** The whole round trip, including the wait. */
   roundMin: Minutes;
-  /** The wait in the scale line that it reckons with, and whether today's line is known. */
+  /** The wait in the scale line that it assumes, and whether today's line is known. */
   waitMin: Minutes;
   waitKnown: boolean;
-  /** Whether `courses` are those of the next hours, as the line may go; else of a wait that stays as it is. */
+  /** Whether `courses` follow the line over the next hours; otherwise they assume a constant wait. */
   onPaths: boolean;
-  /** For one truck fewer, as many as now, one more, and as many as are needed. */
+  /** For one truck fewer than now, as many, one more, and as many as needed. */
   courses: readonly FleetCourse[];
 }
 
-/** Loading times scatter by so much of their mean; common practice, no source. */
-const LOAD_CV = 0.2;
-
-/** Never negative, with the long tail that travel times have. */
+/** Never negative, and with a long tail, like travel times. */
 const lognormal = (random: Random, mean: number, sd: number): number => {
   const variance = Math.log(1 + (sd / mean) ** 2);
   return mean * Math.exp(Math.sqrt(variance) * normal(random) - variance / 2);
@@ -97,15 +90,15 @@ const lognormal = (random: Random, mean: number, sd: number): number => {
 
 interface Filled {
   loads: number;
-  /** Minutes that the digger stood, that trucks stood at it, and that all of it took. */
+  /** Minutes that the digger waited, that trucks waited at it, and that the whole run took. */
   idleMin: Minutes;
   waitedMin: Minutes;
   ranMin: Minutes;
 }
 
 /**
- * Fills trucks in the order in which they come back, and counts from `fromMin` to `toMin`. `back`: when each is there
- * first. `awayMin`: how long a truck that leaves then is away.
+ * Fills trucks in the order in which they come back, and counts from `fromMin` to `toMin`. `back`: when each truck is
+ * first there. `awayMin`: how long a truck is away, by when it leaves.
  */
 const fillTrucks = (
   back: readonly Minutes[],
@@ -126,7 +119,7 @@ const fillTrucks = (
       sums.idleMin += startMin - freeMin;
       sums.waitedMin += startMin - backMin;
     }
-    freeMin = startMin + lognormal(random, loadMin, LOAD_CV * loadMin);
+    freeMin = startMin + lognormal(random, loadMin, FILL_CV * loadMin);
     due[due.indexOf(backMin)] = freeMin + awayMin(freeMin);
   }
   return { ...sums, ranMin: freeMin - sums.begunMin };
@@ -145,10 +138,10 @@ const courseFrom = (trucks: number, runs: readonly Filled[], bound: number): Fle
 const chanceOf = (trucks: number, { loadMin, awayMin }: HaulCycle): Random =>
   randomFrom(seedOf(trucks, Math.round(10 * loadMin), Math.round(10 * awayMin)));
 
-/** In loading times: the trucks have mixed by the first, and enough has been seen by the second. */
+/** In loading times: by the first the trucks have mixed, by the second enough has been seen. Grade: chosen. */
 const STEADY = { from: 600, to: 6_000 };
 
-/** So many trucks, round after round, with a wait that stays as it is. */
+/** This many trucks, round trip after round trip, with a constant wait. */
 export const runFleet = (trucks: number, cycle: HaulCycle): FleetCourse => {
   const { loadMin, awayMin, awaySdMin } = cycle;
   const random = chanceOf(trucks, cycle);
@@ -159,12 +152,12 @@ export const runFleet = (trucks: number, cycle: HaulCycle): FleetCourse => {
   return courseFrom(trucks, [run], idleShareBound(trucks, cycle));
 };
 
-/** How often each course of the line is run through. */
+/** How often each course of the line is run through. Grade: chosen. */
 const REPEATS = 5;
 
 /**
- * So many trucks over the next hours, on each of the ways in which the line may go: all of them meet the same line, so
- * that a long one holds them all. They begin spread evenly over the round.
+ * This many trucks over the next hours, on each course that the line may take. On a course all trucks meet the same
+ * line, so that a long one holds all of them. They start spread evenly over the round trip.
  */
 export const runFleetOn = (
   trucks: number,
@@ -186,29 +179,25 @@ export const runFleetOn = (
   return courseFrom(trucks, runs, idleShareBound(trucks, { loadMin, awayMin }));
 };
 
-export interface HoldAsk {
+interface HoldAsk {
   /** The truck is the next one the digger needs back. */
   neededNext: boolean;
-  /** Chance (0-1) that the line does not move before it could be served: station shut, piler down. */
+  /** Chance (0-1) that the line does not move before the truck could be served: station shut, piler down. */
   standstillChance: number;
-  /** Trucks joining the line per truck that it serves, over the time of the hold. */
+  /** Trucks that join the line for each one that it serves, during the hold. */
   joinedPerServed: number;
-  /** Digging stops before this truck could be loaded again. */
+  /** Digging stops before this truck could be filled again. */
   fieldStops: boolean;
 }
 
 export type HoldAdvice =
-  /** Leaving later costs `laterPerMin` minutes of unloading for each minute held, and saves the rest of standing. */
+  /** Each minute of hold makes unloading `laterPerMin` minutes later and saves the rest of it in the line. */
   | { hold: true; because: 'standstill' | 'short-line' | 'field-stops'; laterPerMin: number }
   | { hold: false; because: 'needed-next' | 'busy-line'; laterPerMin: number };
 
-const LIKELY_STANDSTILL = 0.6;
-const SLACK_LINE = 0.5;
-
 /**
- * In a line that is first come, first served, leaving later never gets a load in earlier: of each minute held, about
- * `joinedPerServed` minutes are lost at the other end. So hold only where little is lost. Derived from first come,
- * first served; the limits are common practice, no source.
+ * In a first come, first served line, leaving later never gets a load in earlier: of each minute held, about
+ * `joinedPerServed` minutes are lost at the scale. So hold only if little is lost.
  */
 export const adviseHold = (ask: HoldAsk): HoldAdvice => {
   const laterPerMin = Math.min(1, Math.max(0, ask.joinedPerServed));

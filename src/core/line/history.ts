@@ -1,14 +1,14 @@
-/** The operation's own past at a station: what its profile and the honesty of its intervals are learned from. */
+/** The operation's own past at a station, from which its usual day and the calibration of its intervals are learned. */
 import type { StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import { calendarDay } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { DAYS_KEPT } from './assumptions.ts';
 import { lineObservations } from './observations.ts';
 import type { LineObservations, Visit } from './types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-/** A harvest lasts about a month; older days tell of other roads and crews. */
-export const DAYS_KEPT = 30;
+export { DAYS_KEPT } from './assumptions.ts';
 
 export interface LineHistory {
   station: StationId;
@@ -43,11 +43,11 @@ const signOfDay = ({ visits, headCounts, pilers, opening }: LineObservations): s
   return [opening ?? 0, visits.length, headCounts.length, pilers.length, sum].join(' ');
 };
 
-/** The same for the same past days: what was learned from them still holds. */
+/** Equal for equal past days: what was learned from them is still valid. */
 export const signOfPast = ({ station, usualPilers, past }: LineHistory): string =>
   [station, usualPilers, ...past.map(signOfDay)].join(';');
 
-/** The same while no trip of ours has been finished since, today included. */
+/** Equal as long as no further trip of ours has been finished, today included. */
 export const signOfHistory = (history: LineHistory): string => {
   const done = history.today.visits.filter(
     ({ joinedMs, firstWeighedMs, secondWeighedMs }) =>

@@ -1,8 +1,9 @@
-/** What is learned of a station's line from the operation's own book; made anew from the facts, and never stored. */
-import { minutesBetween } from '../units.ts';
+/** What is learned about a station's line from the operation's own book: derived from the facts, never stored. */
+import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { FRESH_CALIBRATION, learnedFrom } from './model/calibration.ts';
-import type { Calibration, Interval } from './model/calibration.ts';
+import { IN_LINE_LATE_MIN, TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
+import { FEWEST_SCORES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
+import type { Calibration, WaitInterval } from './model/calibration.ts';
 import { makeForecast } from './wait-forecast.ts';
 import type { LineHistory } from './history.ts';
 import { learnProfile } from './model/learn.ts';
@@ -30,8 +31,6 @@ export const forecastWith = ({ opensAfterMin, profile, calibration }: LineKnowle
   return (observations, ask) => forecast(openedAfter(observations, opensAfterMin, ask.nowMs), ask);
 };
 
-const HOUR_MIN = 60;
-
 const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
   const seen = past.flatMap(({ visits, opening }) =>
     visits.flatMap(({ joinedMs, firstWeighedMs, secondWeighedMs }) => {
@@ -40,11 +39,11 @@ const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
     }),
   );
   if (seen.length === 0) return null;
-  const hour = Math.floor(Math.min(...seen) / HOUR_MIN) * HOUR_MIN;
-  return Math.max(0, hour - HOUR_MIN);
+  const hour = Math.floor(Math.min(...seen) / MIN_PER_HOUR) * MIN_PER_HOUR;
+  return Math.max(0, hour - MIN_PER_HOUR);
 };
 
-/** The station's usual day. Takes seconds for a season. */
+/** Learns the station's usual day. Takes seconds for a season. */
 export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge => {
   const fresh = noKnowledge(usualPilers);
   if (past.length === 0) return fresh;
@@ -53,23 +52,14 @@ export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge
   return { ...fresh, opensAfterMin, profile: learnProfile(days, usualPilers) };
 };
 
-/** A trip of ours that tells how long the wait was: with a stated "in line" and a weighing. */
+/** A trip of ours whose wait is known: it has a stated "in line" and a weighing. */
 export interface Settled {
   observations: LineObservations;
   visit: Visit;
-  /** Corrected for the "in line" that is told late. */
+  /** Corrected for "in line" being reported late. */
   joinedMs: EpochMs;
   waitMin: Minutes;
 }
-
-/** "In line" is told this much late on average; common practice, no source. */
-const LATE_MIN: Minutes = 4;
-/** A weighing whose time is less certain tells nothing of the wait. */
-const UNSURE_MIN: Minutes = 8;
-/** What calibration looks back on. */
-const TRIPS_KEPT = 100;
-/** Fewer trips change no interval. */
-const FEWEST_TRIPS = 30;
 
 const settledOf = (observations: LineObservations, visit: Visit, profile: UsualDay): Settled[] => {
   const { opening } = observations;
@@ -78,12 +68,14 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: UsualD
   const [trip] = tripsOf({ ...observations, visits: [visit] }, opening, heardMs, profile);
   if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
     return [];
-  const toldMin = Math.max(0, trip.weighedMin - trip.joinedMin);
-  const lateMin = Math.min(LATE_MIN, toldMin);
-  return [{ observations, visit, joinedMs: joinedMs - lateMin * 60_000, waitMin: toldMin + lateMin }];
+  const reportedMin = Math.max(0, trip.weighedMin - trip.joinedMin);
+  const lateMin = Math.min(IN_LINE_LATE_MIN, reportedMin);
+  return [
+    { observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: reportedMin + lateMin },
+  ];
 };
 
-/** In the order in which their tickets came in, the newest last. */
+/** In the order in which their tickets were reported, newest last. */
 export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): Settled[] =>
   [...past, today]
     .flatMap((observations) =>
@@ -92,15 +84,13 @@ export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): S
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
 
-const LEADS_MIN = [0, 15, 30, 45] as const;
-
-/** What would have been forecast for that trip, `leadMin` ahead of it and without it; null = no usable evidence then. */
+/** The forecast for that trip as made `leadMin` before it joined, without the trip itself; null = no usable evidence. */
 export const forecastBefore = (
   { observations, visit, joinedMs }: Settled,
   leadMin: Minutes,
   { opensAfterMin, profile }: LineKnowledge,
-): Interval | null => {
-  const nowMs = joinedMs - leadMin * 60_000;
+): WaitInterval | null => {
+  const nowMs = joinedMs - leadMin * MS_PER_MINUTE;
   const others = observations.visits.filter((other) => other !== visit);
   const seen = asHeardBy({ ...observations, visits: others }, nowMs);
   const forecast = forecastWith({ opensAfterMin, profile, calibration: FRESH_CALIBRATION });
@@ -108,12 +98,12 @@ export const forecastBefore = (
   return told.known ? { lowMin: told.lowMin, medianMin: told.medianMin, highMin: told.highMin } : null;
 };
 
-/** `before` gives the forecast of one trip and lead; handed in so that the shell may keep what it has computed. */
+/** `before` gives the forecast of one trip and lead; it is passed in so that the caller can cache what it computed. */
 export const calibrateOn = (
   trips: readonly Settled[],
-  before: (trip: Settled, leadMin: Minutes) => Interval | null,
+  before: (trip: Settled, leadMin: Minutes) => WaitInterval | null,
 ): Calibration => {
-  if (trips.length < FEWEST_TRIPS) return FRESH_CALIBRATION;
+  if (trips.length < FEWEST_SCORES) return FRESH_CALIBRATION;
   return trips.reduce(
     (calibration, trip) =>
       LEADS_MIN.reduce((learned, leadMin) => {

@@ -19,7 +19,7 @@ const visitOf = (load: Load): Visit => ({
   heardMs: load.heardMs,
 });
 
-/** A station that is closed has no piler running; the hour at which it opens again is told with it. */
+/** At a closed station no piler runs; the report of the closing may say when it opens again. */
 const closings = (harvest: Harvest, station: StationId, pilers: number): PilerReport[] =>
   harvest.stationReports
     .filter((report) => report.station === station)
@@ -28,7 +28,7 @@ const closings = (harvest: Harvest, station: StationId, pilers: number): PilerRe
       ...(open || untilMs === null ? [] : [{ atMs: untilMs, open: null, down: 0 }]),
     ]);
 
-/** What the crew saw of one station's line in the span: a day, or what there is of it. Opening: where the span begins. */
+/** What the crew saw of one station's line in the span, a day or part of one. Opening: the start of the span. */
 export const lineObservations = (
   harvest: Harvest,
   station: StationId,
@@ -60,14 +60,14 @@ export const lineObservations = (
 };
 
 /**
- * The observations as they stood at `atMs`: of a visit whose last word came later, only that the truck had joined.
- * When each step was heard is not kept; steps are mostly told at once, and the rest with the ticket.
+ * The observations as they were known at `atMs`. Of a visit whose last report came later, only the join is kept:
+ * when each step was heard is not stored, but most are reported at once, and the rest with the ticket.
  */
 export const asHeardBy = (observations: LineObservations, atMs: EpochMs): LineObservations => ({
   ...observations,
   visits: observations.visits.flatMap((visit) => {
     if (visit.heardMs <= atMs) return [visit];
-    // Of others' trucks nothing is heard before their ticket.
+    // Other operations' trucks are not heard of before their ticket.
     if (visit.truck === null) return [];
     if (!visit.joinedStated || visit.joinedMs === null || visit.joinedMs > atMs) return [];
     const later = { firstWeighedMs: null, dumpedMs: null, secondWeighedMs: null, serial: null };
@@ -75,7 +75,7 @@ export const asHeardBy = (observations: LineObservations, atMs: EpochMs): LineOb
   }),
 });
 
-/** Shifted to the hour at which the station's day begins, by all that was learned; never later than now. */
+/** With the opening moved to the hour at which the station's day begins, as learned; never later than now. */
 export const openedAfter = (
   observations: LineObservations,
   opensAfterMin: Minutes | null,

@@ -1,30 +1,33 @@
-/** The round trip as this crew drives it: how long each part takes, learned from its own day. */
+/** How long each part of the round trip takes this crew, learned from its own day. */
 import { standingFacts } from '../book/entries.ts';
 import type { Fact } from '../book/facts.ts';
 import { fieldById } from '../roster.ts';
 import type { FieldId, StationId, TruckId } from '../roster.ts';
 import { acresPerHour } from '../answers/field-capacity.ts';
 import { meanLoadLb } from '../answers/left.ts';
-import { LB_PER_SHORT_TON, minutesBetween } from '../units.ts';
+import { LB_PER_SHORT_TON, MIN_PER_HOUR, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import {
+  AWAY_CV,
+  EMPTY_HAUL_RATIO,
+  FEWEST_DEPARTURES,
+  FILL_MIN,
+  LONGEST_YARD_MIN,
+  YARD_MIN,
+} from './assumptions.ts';
 import type { FleetCycle } from './fleet.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { allLoads } from '../harvest/harvest.ts';
-import { median } from '../statistics.ts';
+import { Z_80, median } from '../statistics.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
 
-/** Where nothing tells otherwise: 10-12 min to fill a truck of 20 tons; common practice, no source. */
-const USUAL_LOAD_MIN: Minutes = 11;
-/** Between the weights; common practice, no source. */
-const USUAL_YARD_MIN: Minutes = 12;
-/** A load that takes longer, or less, had a stop in it or was told late. */
+/** Filling that took longer, or less, was interrupted or reported late. Grade: chosen. */
 const BELIEVED_LOAD_MIN = { min: 3, max: 40 };
 const FEWEST_LOADS = 3;
-const FEWEST_DEPARTURES = 6;
 
 const believed = (min: Minutes): boolean => min >= BELIEVED_LOAD_MIN.min && min <= BELIEVED_LOAD_MIN.max;
 
-/** From "loading" to "loaded", of trucks that told both. */
+/** From "loading" to "loaded", of trucks that reported both. */
 const toldLoads = (facts: readonly Fact[]): Minutes[] => {
   const loadingSince = new Map<TruckId, EpochMs>();
   const steps = standingFacts(facts)
@@ -39,15 +42,15 @@ const toldLoads = (facts: readonly Fact[]): Minutes[] => {
   });
 };
 
-/** At the digger's field capacity and the yield expected of the field. */
+/** By the digger's field capacity and the expected yield of the field. */
 const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
   const { digger } = harvest.roster;
   const tonsPerAcre = field === null ? null : (fieldById(harvest.roster, field)?.yieldTonsPerAcre ?? null);
   if (digger === null || tonsPerAcre === null) return null;
-  return (60 * meanLoadLb(harvest)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
+  return (MIN_PER_HOUR * meanLoadLb(harvest)) / LB_PER_SHORT_TON / (acresPerHour(digger) * tonsPerAcre);
 };
 
-/** Trucks leave one after another: where one waits for the other the gap is the loading time, else it is longer. */
+/** Trucks leave one after another: if one waits for the other, the gap is the filling time, otherwise it is longer. */
 const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
   const left = allLoads(harvest)
     .flatMap(({ stamps }) => stamps['left-field']?.atMs ?? [])
@@ -61,11 +64,11 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
   return gaps.length < FEWEST_DEPARTURES ? null : (gaps[Math.floor(gaps.length / 4)] ?? null);
 };
 
-/** Minutes to fill a truck: as told by the drivers, else by the digger's own pace, else as the trucks leave. */
+/** Minutes to fill a truck: as reported, else by the digger's pace, else from the departures, else the usual. */
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
   const told = toldLoads(harvest.facts.filter((fact) => fact.atMs >= fromMs));
   const ofDay = told.length < FEWEST_LOADS ? null : median(told);
-  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? USUAL_LOAD_MIN;
+  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? FILL_MIN;
 };
 
 const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>
@@ -74,16 +77,10 @@ const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>
       const { 'first-weighed': first, 'second-weighed': second } = stamps;
       if (of !== station || !first || !second || first.source === 'inferred') return [];
       const min = minutesBetween(first.atMs, second.atMs);
-      return min > 0 && min < 120 ? [min] : [];
+      return min > 0 && min < LONGEST_YARD_MIN ? [min] : [];
     }),
-  ) ?? USUAL_YARD_MIN;
+  ) ?? YARD_MIN;
 
-/** Travel and unloading scatter by so much of their mean; common practice, no source. */
-const AWAY_CV = 0.25;
-/** From the middle of an 80 % interval to its ends, in standard deviations. */
-const Z_80 = 1.2816;
-
-/** The way back takes about as long as the way there; common practice, no source. */
 export const haulCycle = (
   harvest: Harvest,
   station: StationId,
@@ -92,7 +89,7 @@ export const haulCycle = (
   wait: { medianMin: Minutes; lowMin: Minutes; highMin: Minutes },
 ): FleetCycle => {
   const haulMin = haulMinutes(harvest, station, field);
-  const ownMin = 2 * haulMin + yardMinutes(harvest, station);
+  const ownMin = (1 + EMPTY_HAUL_RATIO) * haulMin + yardMinutes(harvest, station);
   const waitSdMin = (wait.highMin - wait.lowMin) / (2 * Z_80);
   return {
     loadMin: loadMinutes(harvest, field, fromMs),

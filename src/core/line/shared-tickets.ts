@@ -1,6 +1,6 @@
 /**
- * Tickets of one station that operations of the same installation share: serials and times, and nothing that tells
- * whose they are. Serials run in sequence, so each tells how many trucks everybody weighed.
+ * Tickets of one station that operations of the same installation share: serials and times, nothing that identifies the
+ * operation. Serials run in sequence, so each shows how many trucks were weighed in all.
  */
 import type { Roster, StationId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
@@ -9,7 +9,7 @@ import type { Harvest, SharedTicket } from '../harvest/harvest.ts';
 
 export const poolsOf = ({ pools }: Pick<Roster, 'pools'>): string[] => [...new Set(Object.values(pools))];
 
-/** What this operation's tickets are worth to the others. */
+/** What the other operations may know of this operation's tickets. */
 export const ownSharedTickets = ({ roster, trucks }: Harvest): SharedTicket[] => {
   if (poolsOf(roster).length === 0) return [];
   return [...trucks.values()].flatMap(({ loads }) =>
@@ -31,7 +31,7 @@ export const ownSharedTickets = ({ roster, trucks }: Harvest): SharedTicket[] =>
 
 const keyOf = ({ pool, serial }: SharedTicket): string => JSON.stringify([pool, serial]);
 
-/** What a message has changed of them; a ticket that was corrected to another serial is withdrawn under the old one. */
+/** What a message changed in them. A ticket corrected to another serial is withdrawn under the old one. */
 export const sharedChanges = (
   before: Harvest,
   after: Harvest,
@@ -57,11 +57,11 @@ const visitOf = ({ serial, joinedMs, firstWeighedMs, secondWeighedMs, heardMs }:
   heardMs,
 });
 
-/** When the truck was at the station, as far as the ticket tells. */
+/** When the truck was at the station, as far as the ticket shows. */
 const atStationMs = ({ joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: SharedTicket): EpochMs =>
   joinedMs ?? firstWeighedMs ?? secondWeighedMs ?? heardMs;
 
-/** Visits of others' trucks to that station within the span. */
+/** Visits of other operations' trucks to that station within the span. */
 export const sharedVisits = (
   { roster, othersTickets: pooled }: Pick<Harvest, 'roster' | 'othersTickets'>,
   station: StationId,

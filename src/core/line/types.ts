@@ -1,8 +1,8 @@
 /**
  * The scale line as the operation sees it: what its own crew reported, and the forecast made from that.
  *
- * Wait: minutes from joining the scale line to the first weight. All instants are the operation's best knowledge of
- * when a thing happened; `heardMs` is when the bot came to know it. Nothing later than the asked-for instant is used.
+ * Wait: minutes from joining the scale line to the first weight. Instants say when something happened, as far as is
+ * known; `heardMs` is when the bot heard of it. A forecast uses nothing heard after the instant that it is made for.
  */
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
@@ -13,7 +13,7 @@ export interface Visit {
   truck: TruckId | null;
   /** When it joined the scale line. */
   joinedMs: EpochMs | null;
-  /** False where the join was inferred from another message. */
+  /** False if the join was inferred from another message. */
   joinedStated: boolean;
   firstWeighedMs: EpochMs | null;
   dumpedMs: EpochMs | null;
@@ -24,15 +24,15 @@ export interface Visit {
   heardMs: EpochMs;
 }
 
-/** Trucks in the scale line, as counted by somebody who stands there. */
+/** Trucks in the scale line, as counted by somebody there. */
 export interface HeadCount {
   atMs: EpochMs;
   ahead: number;
-  /** The truck of ours that they stand ahead of; null = the whole line was counted. */
+  /** Our truck that they are ahead of; null = the whole line was counted. */
   truck: TruckId | null;
 }
 
-/** Pilers open and pilers down, as seen; null = not told. */
+/** Pilers open and pilers down, as seen; null = not reported. */
 export interface PilerReport {
   atMs: EpochMs;
   open: number | null;
@@ -44,7 +44,7 @@ export interface LineObservations {
   visits: readonly Visit[];
   headCounts: readonly HeadCount[];
   pilers: readonly PilerReport[];
-  /** When the station opened; start of the day where nobody told. Null = not known. */
+  /** When the station opened; the start of the day if nobody reported it. Null = not known. */
   opening: EpochMs | null;
   /** Pilers that the station usually has open. */
   usualPilers: number;
@@ -54,7 +54,7 @@ export interface WaitAsk {
   nowMs: EpochMs;
   /** Minutes until the truck reaches the line; 0 = now. */
   arriveInMin: Minutes;
-  /** Also the ways in which the line may go over the next hours. */
+  /** Also the courses that the line may take over the next hours. */
   withCourses?: true;
 }
 
@@ -64,19 +64,19 @@ export interface WaitNeed {
   ask: WaitAsk;
 }
 
-/** What a forecast rests on, as data; the words for it are made elsewhere. Null = nothing known of it. */
+/** What a forecast is based on, as data for the words of the answer. Null = not known. */
 export interface Evidence {
   /** The newest weigh ticket with a serial, and when that truck was first weighed. */
   lastSerial: { serial: string; atMs: EpochMs } | null;
-  /** Trucks that stand ahead of the asking truck when it arrives. */
+  /** Trucks ahead of the asking truck when it arrives. */
   trucksAhead: number | null;
   /** Trucks that the station takes per hour. */
   ratePerHour: number | null;
-  /** Minutes since the newest observation that the forecast rests on. */
+  /** Minutes since the newest observation that the forecast is based on. */
   newestAgeMin: Minutes | null;
 }
 
-/** `lowMin` to `highMin` holds the wait in 80 of 100 cases. */
+/** The wait lies between `lowMin` and `highMin` in 80 of 100 cases. */
 export type WaitForecast =
   | {
       known: true;
@@ -84,24 +84,24 @@ export type WaitForecast =
       lowMin: Minutes;
       highMin: Minutes;
       evidence: Evidence;
-      /** From `nowMs` on, each as likely as the others; only where they were asked for and can be told. */
+      /** From `nowMs` on, all equally likely; only if asked for, and if the line can be simulated. */
       courses?: readonly WaitCourse[];
     }
-  /** No usable evidence of today's line; what is usual at this hour, where that has been learned. */
+  /** No usable evidence of today's line. `usual`: what is usual at this hour; null = not learned. */
   | {
       known: false;
       newestAgeMin: Minutes | null;
       usual: { medianMin: Minutes; lowMin: Minutes; highMin: Minutes } | null;
     };
 
-/** What the bot has noticed of a line by itself. It is a fact, so that it is told once, also after a restart. */
+/** What the bot noticed about a line by itself. It is stored as a fact, so that it is sent once, also after a restart. */
 export type LineWarning =
-  /** The forecast has passed the limit that was set, or (`above` false; nobody is told) fallen well below it again. */
+  /** The forecast has passed the limit that was set, or (`above` false; not sent) fallen well below it again. */
   | { about: 'limit'; above: boolean; limitMin: Minutes; forecast: Extract<WaitForecast, { known: true }> }
-  /** Trucks of ours wait, and none was weighed for `silentMin`. */
+  /** Our trucks are waiting, and none was weighed for `silentMin`. */
   | { about: 'stopped'; waiting: readonly TruckId[]; silentMin: Minutes };
 
 export type ForecastWait = (observations: LineObservations, ask: WaitAsk) => WaitForecast;
 
-/** The wait of a truck that joins now, and every `COURSE_STEP_MIN` after that, if the line goes this way. */
+/** The waits of trucks that join now, and every `COURSE_STEP_MIN` after that, if the line takes this course. */
 export type WaitCourse = readonly Minutes[];

@@ -1,13 +1,15 @@
-/** The wait forecast: paths of the day, weighed by what the crew reported, and run on to the truck's arrival. */
-import { addMinutes, minutesBetween } from '../units.ts';
+/** The wait forecast: paths of the day, scored by what the crew reported, and run on until the truck arrives. */
+import { quantile } from '../statistics.ts';
+import { MIN_PER_HOUR, MS_PER_MINUTE, addMinutes, minutesBetween } from '../units.ts';
 import type { Minutes } from '../units.ts';
+import { LONGEST_WAIT_MIN, OLDEST_USABLE_LEARNED_MIN, OLDEST_USABLE_MIN } from './assumptions.ts';
 import { calibrated } from './model/calibration.ts';
 import type { Calibration } from './model/calibration.ts';
 import { waitCourses } from './model/courses.ts';
 import { newFilter, runFilter, stepAt } from './model/filter.ts';
 import type { Filter } from './model/filter.ts';
 import { STEP_MIN, serve, stepParticle, turnPilers } from './model/particle.ts';
-import type { Particle, Step } from './model/particle.ts';
+import type { Particle, SharedStep } from './model/particle.ts';
 import { usualAt } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
 import { randomFrom, seedOf } from './model/random.ts';
@@ -15,15 +17,10 @@ import { timelineOf } from './model/timeline.ts';
 import type { Timeline } from './model/timeline.ts';
 import type { Evidence, ForecastWait, LineObservations, WaitForecast } from './types.ts';
 
+/** Paths that are run. Grade: chosen, for an answer within a fraction of a second. */
 const PATHS = 400;
-const LONGEST_WAIT_MIN = 300;
-/**
- * Nothing of ours in the line, and nothing seen of it for this long: what is known is only what is usual. Longer where
- * the station's day has been learned: on some simulated days (100 waits, two stations) the paths did a little better
- * than the usual wait up to 300 min; 240 was set, not tried.
- */
-const OLDEST_USABLE_MIN = 120;
-const OLDEST_USABLE_LEARNED_MIN = 240;
+/** Log-noise of the rate of a piler, from day to day: with a learned station and without. Grade: chosen. */
+const RATE_SD = { learned: 0.13, unknown: 0.2 };
 
 export const makeForecast =
   (profile: UsualDay, calibration: Calibration): ForecastWait =>
@@ -71,8 +68,8 @@ export const filterOf = (
   timeline: Timeline,
   nowMin: Minutes,
 ): Filter => {
-  const random = randomFrom(seedOf(timeline.openingMs / 60_000, timeline.events.length));
-  const rateSd = profile.days > 0 ? 0.13 : 0.2;
+  const random = randomFrom(seedOf(timeline.openingMs / MS_PER_MINUTE, timeline.events.length));
+  const rateSd = profile.days > 0 ? RATE_SD.learned : RATE_SD.unknown;
   const prior = {
     perPilerMin: 1 / profile.minPerTruck,
     rateSd,
@@ -106,12 +103,12 @@ const runOn = (filter: Filter, arriveInMin: Minutes): Runs => {
   return {
     wait: (share) => quantile(waits, share),
     trucksAhead: Math.round(quantile(ahead, 0.5)),
-    ratePerHour: (60 * rates.reduce((sum, rate) => sum + rate, 0)) / rates.length,
+    ratePerHour: (MIN_PER_HOUR * rates.reduce((sum, rate) => sum + rate, 0)) / rates.length,
   };
 };
 
-/** Minutes until the trucks that stand in the path's line now are weighed. Later arrivals do not matter. */
-const waitOf = (particle: Particle, shared: Step, filter: Filter): Minutes => {
+/** Minutes until the trucks now in the path's line are weighed. Later arrivals do not matter. */
+const waitOf = (particle: Particle, shared: SharedStep, filter: Filter): Minutes => {
   const number = particle.joined;
   if (number - particle.weighed < 0.5) return 0;
   for (let min = 0; min < LONGEST_WAIT_MIN; min += STEP_MIN) {
@@ -122,13 +119,6 @@ const waitOf = (particle: Particle, shared: Step, filter: Filter): Minutes => {
       return min + (STEP_MIN * (number - before)) / Math.max(0.01, particle.weighed - before);
   }
   return LONGEST_WAIT_MIN;
-};
-
-export const quantile = (sorted: readonly number[], share: number): number => {
-  const at = share * (sorted.length - 1);
-  const low = sorted[Math.floor(at)] ?? 0;
-  const high = sorted[Math.ceil(at)] ?? low;
-  return low + (high - low) * (at - Math.floor(at));
 };
 
 const evidenceOf = (

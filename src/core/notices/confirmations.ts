@@ -1,19 +1,14 @@
-/** Who has not said "got it" to a stop is reminded once; then foreman and grower are told the names. */
+/** People who have not said "got it" to a stop are reminded once; then foreman and grower get their names. */
+import { LATEST_REMINDER_MIN, NAMES_MIN, REMIND_MIN } from './assumptions.ts';
 import { newestStep, notSeen } from './notices.ts';
 import { awakeMs } from './quiet.ts';
 import { managers } from '../roster.ts';
 import type { PersonId } from '../roster.ts';
 import type { Audience, Tell } from '../telling.ts';
 import { addMinutes } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
+import type { EpochMs } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
-
-/** After the notice was told. Chosen: long enough for a driver to reach a safe place to stop. */
-const REMIND_MIN: Minutes = 10;
-const NAMES_MIN: Minutes = 20;
-/** Later than this nobody is reminded any more, whatever was missed. Chosen. */
-const LATEST_MIN: Minutes = 6 * 60;
 
 interface Due {
   remindMs: EpochMs;
@@ -48,8 +43,8 @@ const tellsFor = (
 };
 
 /**
- * What is due by `nowMs`, and when the next is. A watch and an all-clear need no answer. The same tell has the same key,
- * so that asking again repeats nothing.
+ * What is due by `nowMs`, and when something is due next. A watch and an all-clear need no confirmation. The same
+ * reminder has the same key, so that calling this again repeats nothing.
  */
 export const confirmations = (
   harvest: Harvest,
@@ -63,7 +58,7 @@ export const confirmations = (
       remindMs: awakeMs(harvest, clock, addMinutes(heardMs, REMIND_MIN)),
       namesMs: awakeMs(harvest, clock, addMinutes(heardMs, NAMES_MIN)),
     };
-    return isAsked && nowMs <= addMinutes(due.namesMs, LATEST_MIN) ? [{ event, due }] : [];
+    return isAsked && nowMs <= addMinutes(due.namesMs, LATEST_REMINDER_MIN) ? [{ event, due }] : [];
   });
   const wakes = asked.flatMap(({ due }) => [due.remindMs, due.namesMs]).filter((ms) => ms > nowMs);
   return {

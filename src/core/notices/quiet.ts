@@ -1,14 +1,10 @@
 import { isWork } from '../book/kinds.ts';
 import { addMinutes } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
+import type { EpochMs } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { AT_WORK_MIN, NIGHT } from './assumptions.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-
-/** The crew sleeps, unless it digs at night. Common practice, no source. */
-export const NIGHT = { fromHour: 22, toHour: 5 };
-/** Who was heard from so lately is at work. Chosen. */
-const AT_WORK_MIN: Minutes = 120;
 
 /** It is night in the operation's zone. */
 export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
@@ -16,14 +12,14 @@ export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean 
   return hour >= NIGHT.fromHour || hour < NIGHT.toHour;
 };
 
-/** It is night and nobody works: no phone should ring without need. */
+/** It is night and nobody is working: no phone should ring without need. */
 export const isQuiet = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): boolean =>
   isNight(clock, harvest.roster.zone, atMs) &&
   !harvest.facts.some(
     (fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs,
   );
 
-/** `atMs`, or five in the morning where that lies in a quiet night. */
+/** `atMs`, or the end of the night if that lies in a quiet one. */
 export const awakeMs = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): EpochMs => {
   if (!isQuiet(harvest, clock, atMs)) return atMs;
   const { zone } = harvest.roster;

@@ -1,6 +1,7 @@
-/** What the weather asks for at each station: the heat stop and the frost hold, and when to look again. */
+/** What the weather requires at each station: heat stop, frost hold, and when to look again. */
 import type { Fact, FactOf, HoldReason, NoticeStep } from '../book/facts.ts';
 import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
+import { FROST_ANNOUNCED } from './assumptions.ts';
 import { newestStep, raisedByBot } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { awakeMs } from './quiet.ts';
@@ -16,7 +17,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** One station at one moment. */
-interface Look {
+interface StationLook {
   harvest: Harvest;
   station: Station;
   clock: ZoneClock;
@@ -25,12 +26,12 @@ interface Look {
   forecasts: readonly FactOf<'forecast-issued'>[];
 }
 
-interface Seen {
+interface LookResult {
   fact: Fact | null;
   wakeAtMs: EpochMs | null;
 }
 
-const newestOf = ({ harvest, station }: Look, reason: HoldReason): RaisedStep | null => {
+const newestOf = ({ harvest, station }: StationLook, reason: HoldReason): RaisedStep | null => {
   const isOurs = (event: NoticeEvent): boolean => {
     const { notice, place } = newestStep(event).step;
     return notice === reason && (place === station.id || place === null);
@@ -44,23 +45,28 @@ const isManager = (harvest: Harvest, id: PersonId | null): boolean => {
   return person !== undefined && mayManage(person);
 };
 
-const isOfStation = ({ harvest, station }: Look, field: FieldId | null): boolean =>
+const isOfStation = ({ harvest, station }: StationLook, field: FieldId | null): boolean =>
   field !== null && fieldById(harvest.roster, field)?.station === station.id;
 
-/** "Station open" ends a stop, so it counts from foreman and grower alone; that it is closed may be told by anybody. */
-const stationWord = ({ harvest, station }: Look): FactOf<'station-reported'> | null =>
+/** "Station open" ends a stop, so it counts only from foreman and grower; anybody may report that it is closed. */
+const stationWord = ({ harvest, station }: StationLook): FactOf<'station-reported'> | null =>
   harvest.stationReports.findLast(
     (report) => report.station === station.id && (!report.open || isManager(harvest, report.by)),
   ) ?? null;
 
-/** The step as a fact; `first` steps of an event may wait for a better hour. */
-const seen = (step: NoticeStep | null, by: PersonId | null, wakeAtMs: EpochMs | null, look: Look): Seen => ({
+/** The step as a fact. `by`: the person whose word ended the event. */
+const resultOf = (
+  step: NoticeStep | null,
+  by: PersonId | null,
+  wakeAtMs: EpochMs | null,
+  look: StationLook,
+): LookResult => ({
   fact: step && raisedByBot(step, by, look.nowMs),
   wakeAtMs,
 });
 
-/** A warm afternoon is told at five in the morning, not at night; the crew that digs at night hears at once. */
-const heatLook = (look: Look): Seen => {
+/** A warm afternoon is announced in the morning, not at night; a crew that digs at night hears of it at once. */
+const heatLook = (look: StationLook): LookResult => {
   const { harvest, station, clock, nowMs, forecasts } = look;
   const forecast = forecasts.at(-1);
   if (!forecast) return { fact: null, wakeAtMs: null };
@@ -78,32 +84,31 @@ const heatLook = (look: Look): Seen => {
   const eventId = `heat-${station.id}-${nowMs}`;
   const current = newest?.step ?? null;
   const { step, wakeAtMs } = heatStop(current, forecast, station, clock, nowMs, eventId, options);
-  const toldMs = awakeMs(harvest, clock, nowMs);
-  if (step?.number === 1 && toldMs > nowMs) return { fact: null, wakeAtMs: toldMs };
+  const announcedMs = awakeMs(harvest, clock, nowMs);
+  if (step?.number === 1 && announcedMs > nowMs) return { fact: null, wakeAtMs: announcedMs };
   const isByWord = step?.stage === 'all-clear' && step.source === 'person';
-  return seen(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
+  return resultOf(step, isByWord ? (word?.by ?? null) : null, wakeAtMs, look);
 };
 
-/** Hours of wall time: the coming night is told of in the afternoon, in time for the evening's topping. Chosen. */
-const FROST_TOLD = { fromHour: 16, byHour: 18 };
-
-/** Null = tell it now. */
-const frostToldMs = ({ clock, station, nowMs }: Look, step: NoticeStep): EpochMs | null => {
+/** When to announce the step; null = now. */
+const frostAnnouncedMs = ({ clock, station, nowMs }: StationLook, step: NoticeStep): EpochMs | null => {
   const wall = (hour: number): EpochMs => wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0);
-  const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_TOLD.byHour);
-  return step.number > 1 || isToday || nowMs >= wall(FROST_TOLD.fromHour) ? null : wall(FROST_TOLD.fromHour);
+  const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_ANNOUNCED.byHour);
+  return step.number > 1 || isToday || nowMs >= wall(FROST_ANNOUNCED.fromHour)
+    ? null
+    : wall(FROST_ANNOUNCED.fromHour);
 };
 
 const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
 
-/** Frozen crowns may be seen by anybody; that they are sound counts from foreman and grower alone. */
-const crownChecks = (look: Look): FactOf<'crown-checked'>[] =>
+/** Anybody may report frozen crowns; sound ones count only from foreman and grower. */
+const crownChecks = (look: StationLook): FactOf<'crown-checked'>[] =>
   look.harvest.crownChecks.filter(
     ({ field, sound, by }) =>
       (field === null || isOfStation(look, field)) && (!sound || isManager(look.harvest, by)),
   );
 
-const frostLook = (look: Look): Seen => {
+const frostLook = (look: StationLook): LookResult => {
   const { station, nowMs, forecasts } = look;
   const newest = newestOf(look, 'frost');
   const checks = crownChecks(look);
@@ -111,17 +116,17 @@ const frostLook = (look: Look): Seen => {
   const eventId = `frost-${station.id}-${nowMs}`;
   const forecast = forecasts.at(-1) ?? NO_FORECAST;
   const { step, wakeAtMs } = frostHold(newest?.step ?? null, forecast, station, nowMs, eventId, options);
-  const toldMs = step && frostToldMs(look, step);
-  if (toldMs !== null) return { fact: null, wakeAtMs: toldMs };
+  const announcedMs = step && frostAnnouncedMs(look, step);
+  if (announcedMs !== null) return { fact: null, wakeAtMs: announcedMs };
   const isByCheck = step?.stage === 'all-clear' && step.source === 'person';
-  return seen(step, isByCheck ? (checks.at(-1)?.by ?? null) : null, wakeAtMs, look);
+  return resultOf(step, isByCheck ? (checks.at(-1)?.by ?? null) : null, wakeAtMs, look);
 };
 
-/** An event without a place is of all stations; its next step is told once. */
+/** An event without a place belongs to all stations; its next step is raised once. */
 const onceEach = (facts: readonly Fact[]): Fact[] =>
   facts.filter((fact, at) => facts.findIndex(({ id }) => id === fact.id) === at);
 
-/** Notices that the weather asks for now, and when to look again if nothing new is heard; null = no need. */
+/** Notices that the weather requires now, and when to look again if nothing new is heard; null = no need. */
 export const lookAtWeather = (
   harvest: Harvest,
   clock: ZoneClock,

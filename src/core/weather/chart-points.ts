@@ -5,13 +5,13 @@ import { nodesOf, spansAbove, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import type { HourlyTemperature } from './types.ts';
 
-/** A day's temperature curve against the limit, as data for a picture. */
+/** A day's temperature curve and the limit, as data for a picture. */
 export interface TemperatureChart {
   span: Span;
-  /** The curve, in order; neighbours are joined by straight lines. Empty where nothing is forecast. */
+  /** The curve, in order; neighbours are joined by straight lines. Empty = nothing is forecast. */
   points: readonly Node[];
   limitF: Fahrenheit;
-  /** Where the curve is above the limit, cut off at the ends of the picture. */
+  /** The parts of the curve above the limit, cut off at the ends of the picture. */
   above: readonly Span[];
   /** Lower and upper edge, in whole tens, with room for the limit. */
   lowestF: Fahrenheit;
@@ -22,7 +22,7 @@ export interface TemperatureChart {
 
 const TICK_HOURS = [0, 6, 12, 18];
 
-/** The calendar day at the place that holds `atMs`. */
+/** The chart of the calendar day in the zone that contains `atMs`. */
 export const temperatureChart = (
   hours: readonly HourlyTemperature[],
   limitF: Fahrenheit,

@@ -1,50 +1,29 @@
-import { MS_PER_MINUTE } from '../units.ts';
-import type { EpochMs, Fahrenheit, Minutes } from '../units.ts';
+import { FREEZING_F, addMinutes } from '../units.ts';
+import type { EpochMs, Fahrenheit } from '../units.ts';
+import { FROST_FIGURES } from './assumptions.ts';
+import type { FrostFigures } from './assumptions.ts';
 import { nodesOf, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import type { FreezeAlert, IssuedForecast } from './types.ts';
 
-/** Somebody who may end a hold cut crowns: a frozen one looks yellowish and translucent (Michigan State University). */
+/** Cut crowns, as seen: a frozen one looks yellowish and translucent (Michigan State University). */
 export interface CrownCheck {
   atMs: EpochMs;
   sound: boolean;
 }
 
-export interface FrostOptions {
+/** The figures of the frost hold, and what is known beside the forecast. */
+export interface FrostOptions extends FrostFigures {
   alerts: readonly FreezeAlert[];
-  /** Only those of people who may resume the dig. */
+  /** Of sound crowns, only reports by people who may resume the dig: the caller leaves the others out. */
   crownChecks: readonly CrownCheck[];
-  /** How far ahead it looks: the night to come. */
-  horizonMin: Minutes;
-  /** From this low on nothing is topped that is not dug before the cold. Chosen. */
-  watchF: Fahrenheit;
-  /**
-   * From this low on the dig is held. Nights in the mid 20s hurt crowns a little with leaves on and froze topped beets to
-   * the ground (agweek.com, October 2018); below 20 °F all stations stopped (perhamfocus.com/news/512358).
-   */
-  holdF: Fahrenheit;
-  /** A hold that has not begun is called off only when the low is so far above. Chosen. */
-  deadbandF: Fahrenheit;
-  toppingLeadMin: Minutes;
-  updateMin: Minutes;
-  maxAgeMin: Minutes;
 }
 
-export const FROST_OPTIONS: FrostOptions = {
-  alerts: [],
-  crownChecks: [],
-  horizonMin: 24 * 60,
-  watchF: 28,
-  holdF: 24,
-  deadbandF: 2,
-  toppingLeadMin: 30,
-  updateMin: 30,
-  maxAgeMin: 18 * 60,
-};
+export const FROST_OPTIONS: FrostOptions = { ...FROST_FIGURES, alerts: [], crownChecks: [] };
 
-/** How cold it gets, and when it first gets so cold. */
+/** How cold it gets, and when it first gets that cold. */
 export interface ColdSpell {
-  /** At the start of the hours that count. */
+  /** At the start of the horizon. */
   nowF: Fahrenheit;
   lowF: Fahrenheit;
   lowMs: EpochMs;
@@ -54,7 +33,7 @@ export interface ColdSpell {
   thawMs: EpochMs | null;
 }
 
-/** First time at which `reached` holds, on the straight line through `limitF` from the node before. */
+/** First time at which `reached` is true, on the straight line through `limitF` from the node before; null = never. */
 const firstMs = (
   nodes: readonly Node[],
   limitF: Fahrenheit,
@@ -67,17 +46,14 @@ const firstMs = (
   return a.atMs + ((limitF - a.temperatureF) / (b.temperatureF - a.temperatureF)) * (b.atMs - a.atMs);
 };
 
-export const FREEZING_F = 32;
-
-/** The coldest of the hours that count; null where the forecast has none of them. */
+/** The cold within the horizon; null = the forecast has no hour of it. */
 export const coldSpell = (
   forecast: IssuedForecast,
   nowMs: EpochMs,
   options: FrostOptions,
 ): ColdSpell | null => {
   const all = nodesOf(forecast.hours);
-  const toMs = nowMs + options.horizonMin * MS_PER_MINUTE;
-  const nodes = within(all, { fromMs: nowMs, toMs });
+  const nodes = within(all, { fromMs: nowMs, toMs: addMinutes(nowMs, options.horizonMin) });
   const low = nodes.reduce<Node | null>((a, b) => (a && a.temperatureF <= b.temperatureF ? a : b), null);
   const [first] = nodes;
   if (!low || !first) return null;

@@ -1,3 +1,4 @@
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import type { HourlyTemperature } from './types.ts';
 
@@ -8,20 +9,18 @@ export interface Node {
 }
 
 export interface Crossings {
-  /** Highest temperature in the window and when it is first reached; null where no forecast hour touches it. */
+  /** Highest temperature in the window and when it is first reached; null = no forecast hour touches the window. */
   peakF: Fahrenheit | null;
   peakMs: EpochMs | null;
-  /** Since when it stays above the limit; null where the window never passes it. */
+  /** Since when it stays above the limit; null = the window never passes it. */
   upMs: EpochMs | null;
-  /** When the last exceedance of the window ends, perhaps after the window; null where the forecast ends before. */
+  /** When the last exceedance of the window ends, perhaps after the window; null = the forecast ends before. */
   downMs: EpochMs | null;
 }
 
-const MS_PER_HOUR = 3_600_000;
-
 /**
- * Hourly values as nodes in order of time. The value of an hour stands at the hour's start, which is how grid values
- * are issued; the last one holds to the end of its hour. Where an hour is given twice, the later entry counts.
+ * Hourly values as nodes in order of time. The value of an hour is that at its start, which is how grid values are
+ * issued; the last one is valid to the end of its hour. If an hour is given twice, the later entry counts.
  */
 export const nodesOf = (hours: readonly HourlyTemperature[]): Node[] => {
   const byStart = new Map(hours.map((hour) => [hour.startMs, hour.temperatureF]));
@@ -31,13 +30,13 @@ export const nodesOf = (hours: readonly HourlyTemperature[]): Node[] => {
   return last ? [...nodes, { ...last, atMs: last.atMs + MS_PER_HOUR }] : [];
 };
 
-/** When the line from `a` to `b` meets the limit; only for lines that do, so never a division by zero. */
+/** When the line from `a` to `b` meets the limit; only called for lines that do, so it never divides by zero. */
 const meets = (a: Node, b: Node, limitF: Fahrenheit): EpochMs =>
   a.atMs + ((limitF - a.temperatureF) / (b.temperatureF - a.temperatureF)) * (b.atMs - a.atMs);
 
 /**
- * The nodes of a span, with interpolated ones at its two ends where the forecast reaches beyond them. Neighbours of
- * the result are neighbours in time.
+ * The nodes of a span, with interpolated ones at its ends if the forecast reaches that far. The result is in order of
+ * time.
  */
 export const within = (nodes: readonly Node[], span: Span): Node[] => {
   const ends = [span.fromMs, span.toMs].flatMap((atMs) => {
@@ -59,7 +58,7 @@ export const temperatureAt = (nodes: readonly Node[], atMs: EpochMs): Fahrenheit
   return a.temperatureF + ((b.temperatureF - a.temperatureF) * (atMs - a.atMs)) / (b.atMs - a.atMs);
 };
 
-/** The spans of time during which the temperature is above the limit. Touching it is not passing it. */
+/** The spans during which the temperature is above the limit; touching it is not passing it. `toMs` null = no end. */
 export const spansAbove = (
   nodes: readonly Node[],
   limitF: Fahrenheit,
@@ -88,9 +87,9 @@ const warmest = (nodes: readonly Node[]): Node | null =>
 /**
  * When an hourly forecast passes a limit and falls back through it.
  *
- * The window (usually 12:00-18:00 wall time at the place) asks whether the day is too warm. Where it is, `upMs` may lie
- * before the window: the instant since which it stays above, so that a stop is never told later than the warmth begins.
- * Hours may be unsorted or repeated. Exactly the limit is not above it.
+ * The window (usually 12:00-18:00 wall time at the place) decides whether the day is too warm. If it is, `upMs` may lie
+ * before the window: it is the instant since which the air stays above, so that a stop never comes later than the
+ * warmth. Hours may be unsorted or repeated. Exactly the limit is not above it.
  */
 export const crossings = (
   hours: readonly HourlyTemperature[],

@@ -4,7 +4,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import { nodesOf } from './crossing.ts';
 import type { HeatCase } from './heat-options.ts';
 
-/** The afternoon of the calendar day at the station that holds `atMs`, by the clock on the wall. */
+/** The afternoon, by wall time, of the calendar day at the station that contains `atMs`. */
 export const afternoonOf = ({ clock, station, options }: HeatCase, atMs: EpochMs): Span => {
   const [from, to] = options.windowHours;
   return {

@@ -1,7 +1,9 @@
+import { mean, normalShareBelow } from '../statistics.ts';
+import { hoursBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
-import { normalShareBelow } from './normal.ts';
+import { CHANCE_RANGE, FEWEST_PAIRS, SAME_LEAD_HOURS, USUAL_SD } from './assumptions.ts';
 
-/** A day's highest temperature as it was forecast and as it came. */
+/** A day's highest temperature, as forecast and as measured. */
 export interface ForecastPair {
   /** From the issue of the forecast to the hour of the high. */
   leadHours: number;
@@ -9,35 +11,13 @@ export interface ForecastPair {
   observedF: Fahrenheit;
 }
 
-/** How far off a forecast maximum is at some lead: observed - forecast is about `biasF` ± `sdF`. */
-export interface ForecastError {
+/** How far off a forecast high is at some lead: observed - forecast is about `biasF` ± `sdF`. */
+interface ForecastError {
   biasF: Fahrenheit;
   sdF: Fahrenheit;
 }
 
-/** Fewer pairs than this teach nothing. */
-export const FEWEST_PAIRS = 30;
-
-/** Never told as impossible or certain: misses by 10 °F are four times as frequent as the normal curve has them. */
-export const CHANCE_RANGE = [0.02, 0.98] as const;
-
-/**
- * Standard deviation of day-high forecasts in °F by lead in hours, for the plains and the Snake River.
- * 24 and 48 h: Brooks & Doswell 1996 (Oklahoma City, 12-24 h: mean absolute error 2.80 °F, root mean square 3.80 °F) and
- * the day-1 share within 3 °F of 68 % (forecastadvisor.com, 24 September 2006). 6 h and 72 h on: from memory of the
- * growth of such errors; no source.
- */
-const USUAL_SD: readonly (readonly [leadHours: number, sdF: number])[] = [
-  [6, 2.0],
-  [24, 3.0],
-  [48, 3.8],
-  [72, 4.3],
-  [96, 4.9],
-  [120, 5.5],
-  [144, 6.2],
-  [168, 6.9],
-];
-
+/** Between the leads of the table on straight lines, before and after it as at its ends. */
 const usualSdF = (leadHours: number): Fahrenheit => {
   const after = USUAL_SD.findIndex(([hours]) => hours >= leadHours);
   const right = USUAL_SD[after] ?? USUAL_SD.at(-1) ?? [0, 0];
@@ -46,17 +26,14 @@ const usualSdF = (leadHours: number): Fahrenheit => {
   return left[1] + share * (right[1] - left[1]);
 };
 
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
-
 /**
- * The error to expect at a lead, learned from the pairs of that place with about the same lead (within 12 h) once there
- * are 30 of them. The more pairs, the more they count: half at 30, three quarters at 90.
+ * The error to expect at a lead, learned from pairs of that place with about the same lead once there are 30 of them.
+ * The more pairs, the more they count: half at 30, three quarters at 90.
  */
 export const expectedError = (leadHours: number, pairs: readonly ForecastPair[]): ForecastError => {
   const usual = { biasF: 0, sdF: usualSdF(leadHours) };
   const errors = pairs
-    .filter((pair) => Math.abs(pair.leadHours - leadHours) <= 12)
+    .filter((pair) => Math.abs(pair.leadHours - leadHours) <= SAME_LEAD_HOURS)
     .map((pair) => pair.observedF - pair.forecastF);
   if (errors.length < FEWEST_PAIRS) return usual;
   const biasF = mean(errors);
@@ -68,7 +45,7 @@ export const expectedError = (leadHours: number, pairs: readonly ForecastPair[])
   };
 };
 
-/** Chance (0.02-0.98) that the temperature comes to pass the limit when `forecastF` is forecast as its highest. */
+/** Chance (0.02-0.98) that the temperature passes the limit if `forecastF` is forecast as its highest. */
 export const chanceAbove = (limitF: Fahrenheit, forecastF: Fahrenheit, error: ForecastError): number => {
   const [least, most] = CHANCE_RANGE;
   const above = 1 - normalShareBelow((limitF - forecastF - error.biasF) / error.sdF);
@@ -76,4 +53,4 @@ export const chanceAbove = (limitF: Fahrenheit, forecastF: Fahrenheit, error: Fo
 };
 
 export const leadHours = (issuedMs: EpochMs, peakMs: EpochMs): number =>
-  Math.max(0, (peakMs - issuedMs) / 3_600_000);
+  Math.max(0, hoursBetween(issuedMs, peakMs));

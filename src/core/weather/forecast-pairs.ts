@@ -1,44 +1,39 @@
 import type { Fact, FactOf } from '../book/facts.ts';
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import {
+  AFTERNOON_HOURS,
+  COMPARED_DAYS_AHEAD,
+  COMPARED_FORECAST_HOUR,
+  COMPARED_WITHIN_HOURS,
+  FEWEST_HOURS_MEASURED,
+} from './assumptions.ts';
 import { crossings, nodesOf } from './crossing.ts';
 import { leadHours } from './forecast-error.ts';
 import type { ForecastPair } from './forecast-error.ts';
-import { HEAT_OPTIONS } from './heat-options.ts';
 
-const MS_PER_HOUR = 3_600_000;
+const COMPARED_WITHIN_MS = COMPARED_WITHIN_HOURS * MS_PER_HOUR;
 
-/** With fewer hours of an afternoon measured its high may have been missed. */
-const FEWEST_HOURS = 5;
-
-/**
- * The forecasts that are compared: the last one before five in the morning of the day itself and of the day before.
- * One a day for each lead, since the errors of forecasts that follow each other are nearly the same and would count as
- * many pairs where they are one.
- */
-const ISSUE_HOUR = 5;
-const DAYS_AHEAD = [0, 1];
-const ISSUED_WITHIN_MS = 12 * MS_PER_HOUR;
-
-interface Place {
+interface MeasuredPlace {
   id: string;
   zone: string;
 }
 
-interface Afternoon {
+interface MeasuredAfternoon {
   window: Span;
   measured: FactOf<'air-observed'>[];
 }
 
-/** What was measured in the afternoon of each day. Zones are slow to ask, so each day is asked for once. */
+/** What was measured in the afternoon of each day. Zone lookups are slow, so there is one for each day. */
 const afternoons = (
   observed: readonly FactOf<'air-observed'>[],
-  { zone }: Place,
+  { zone }: MeasuredPlace,
   clock: ZoneClock,
-): Afternoon[] => {
-  const [from, to] = HEAT_OPTIONS.windowHours;
-  const found: Afternoon[] = [];
+): MeasuredAfternoon[] => {
+  const [from, to] = AFTERNOON_HOURS;
+  const found: MeasuredAfternoon[] = [];
   let endMs: EpochMs = -Infinity;
   for (const one of observed.toSorted((a, b) => a.atMs - b.atMs)) {
     const at = (hour: number, days = 0): EpochMs => wallTimeOfDayMs(clock, zone, one.atMs, hour, 0, days);
@@ -52,10 +47,12 @@ const afternoons = (
   return found;
 };
 
-/** Null = not measured well enough. */
-const highOf = ({ measured }: Afternoon): Fahrenheit | null => {
+/** Null = too few hours were measured. */
+const highOf = ({ measured }: MeasuredAfternoon): Fahrenheit | null => {
   const hours = new Set(measured.map(({ atMs }) => Math.floor(atMs / MS_PER_HOUR)));
-  return hours.size < FEWEST_HOURS ? null : Math.max(...measured.map(({ temperatureF }) => temperatureF));
+  return hours.size < FEWEST_HOURS_MEASURED
+    ? null
+    : Math.max(...measured.map(({ temperatureF }) => temperatureF));
 };
 
 const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): boolean => {
@@ -64,8 +61,15 @@ const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): b
   return first !== undefined && last !== undefined && first.atMs <= fromMs && last.atMs >= toMs;
 };
 
-/** Afternoon highs of one place as they were forecast and as they came, from all facts. */
-export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneClock): ForecastPair[] => {
+/**
+ * Afternoon highs of one place, as forecast and as measured, from all facts. One forecast a day for each lead: successive
+ * forecasts have nearly the same error, and would count as many pairs where there is one.
+ */
+export const forecastPairs = (
+  facts: readonly Fact[],
+  place: MeasuredPlace,
+  clock: ZoneClock,
+): ForecastPair[] => {
   const observed = facts.flatMap((fact) =>
     fact.kind === 'air-observed' && fact.place === place.id ? [fact] : [],
   );
@@ -73,9 +77,9 @@ export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneC
     fact.kind === 'forecast-issued' && fact.place === place.id ? [fact] : [],
   );
   const pairOf = (window: Span, observedF: Fahrenheit, daysAhead: number): ForecastPair[] => {
-    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, ISSUE_HOUR, 0, -daysAhead);
+    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, COMPARED_FORECAST_HOUR, 0, -daysAhead);
     const inTime = forecasts.filter(
-      ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - ISSUED_WITHIN_MS,
+      ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - COMPARED_WITHIN_MS,
     );
     const newestMs = Math.max(...inTime.map(({ issuedMs }) => issuedMs));
     const forecast = inTime.find(({ issuedMs }) => issuedMs === newestMs);
@@ -86,6 +90,6 @@ export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneC
   };
   return afternoons(observed, place, clock).flatMap((day) => {
     const highF = highOf(day);
-    return highF === null ? [] : DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
+    return highF === null ? [] : COMPARED_DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
   });
 };

@@ -1,7 +1,8 @@
 import type { NoticeStep } from '../book/facts.ts';
-import { MS_PER_MINUTE } from '../units.ts';
+import { FREEZING_F, MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { FREEZING_F, FROST_OPTIONS, coldSpell } from './cold-spell.ts';
+import { NIGHT_MIN } from './assumptions.ts';
+import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { ColdSpell, CrownCheck, FrostOptions } from './cold-spell.ts';
 import { earlier5 } from './ladder.ts';
 import { allClear } from './steps.ts';
@@ -13,7 +14,7 @@ export type { FrostOptions } from './cold-spell.ts';
 export interface FrostDecision {
   step: NoticeStep | null;
   wakeAtMs: EpochMs | null;
-  /** From when on cutting crowns can tell: the air is above freezing again. Null = not forecast. */
+  /** From when on cutting crowns shows whether they are sound: the air is above freezing. Null = not forecast. */
   thawMs: EpochMs | null;
 }
 
@@ -24,7 +25,7 @@ interface FrostCase {
   options: FrostOptions;
 }
 
-/** When the first alert of the horizon begins; null = there is none. */
+/** When the first alert within the horizon begins; null = there is none. */
 const alertMs = ({ nowMs, options }: FrostCase): EpochMs | null => {
   const horizonMs = nowMs + options.horizonMin * MS_PER_MINUTE;
   const begins = options.alerts
@@ -34,16 +35,16 @@ const alertMs = ({ nowMs, options }: FrostCase): EpochMs | null => {
   return begins.length > 0 ? Math.min(...begins) : null;
 };
 
-type Asked = Pick<NoticeStep, 'stage' | 'stopToppingMs' | 'stopAtMs' | 'peakF' | 'peakMs' | 'limitF'>;
+type ColdNotice = Pick<NoticeStep, 'stage' | 'stopToppingMs' | 'stopAtMs' | 'peakF' | 'peakMs' | 'limitF'>;
 
 /** What the coming night asks for: a watch ("do not top ahead") or a hold; null = nothing. */
-const asked = (frostCase: FrostCase, spell: ColdSpell | null): Asked | null => {
+const asked = (frostCase: FrostCase, spell: ColdSpell | null): ColdNotice | null => {
   const { nowMs, options } = frostCase;
   const begins = [spell?.watchMs ?? null, alertMs(frostCase)].filter((ms) => ms !== null);
   if (begins.length === 0) return null;
   const coldMs = Math.min(...begins);
   const stopAtMs = spell?.holdMs == null ? null : Math.max(earlier5(spell.holdMs), nowMs);
-  // Where only an alert tells of cold, the forecast's low says nothing.
+  // If only an alert announces cold, the forecast's low means nothing.
   const low = spell?.watchMs == null ? null : spell;
   return {
     stage: stopAtMs === null ? 'watch' : 'stop',
@@ -55,7 +56,7 @@ const asked = (frostCase: FrostCase, spell: ColdSpell | null): Asked | null => {
   };
 };
 
-const stepOf = ({ place }: FrostCase, ask: Asked, event: string, number: number): NoticeStep => ({
+const stepOf = ({ place }: FrostCase, ask: ColdNotice, event: string, number: number): NoticeStep => ({
   ...ask,
   event,
   number,
@@ -67,7 +68,7 @@ const stepOf = ({ place }: FrostCase, ask: Asked, event: string, number: number)
   words: null,
 });
 
-/** A hold has begun: only a sound crown, cut since, ends it. The newest check counts. */
+/** A hold that has begun: only a sound crown, cut since, ends it. The newest check counts. */
 const release = (
   { nowMs, options }: FrostCase,
   current: NoticeStep,
@@ -78,7 +79,7 @@ const release = (
   return newest?.sound ? allClear(current, nowMs, 'person') : null;
 };
 
-/** A watch, or a hold that has not begun: nothing is frozen yet, so that a milder forecast may still call it off. */
+/** A watch, or a hold that has not begun: nothing is frozen yet, so a milder forecast may still call it off. */
 const reconsider = (
   frostCase: FrostCase,
   current: NoticeStep,
@@ -98,17 +99,16 @@ const reconsider = (
   return isMild && isFresh ? allClear(current, nowMs, 'forecast') : null;
 };
 
-/** Half a day: a person who calls a hold off before it begins has judged that night. Chosen. */
-const NIGHT_MS = 12 * 60 * MS_PER_MINUTE;
+const NIGHT_MS = NIGHT_MIN * MS_PER_MINUTE;
 
-/** A watch is for one night, and says nothing of the next: it ends six hours after the coldest hour. */
+/** A watch is for one night and says nothing about the next: it ends six hours after the coldest hour. */
 const isLapsed = ({ stage, peakMs, stopToppingMs }: NoticeStep, { nowMs }: FrostCase): boolean =>
   stage === 'watch' && nowMs > (peakMs ?? (stopToppingMs ?? nowMs) + NIGHT_MS / 2) + NIGHT_MS / 2;
 
 const isOver = (current: NoticeStep, frostCase: FrostCase): boolean =>
   current.stage === 'all-clear' || isLapsed(current, frostCase);
 
-/** A person who checked the crowns, or called the hold off, has judged the cold that still lasts or is to come. */
+/** A person who checked the crowns, or called the hold off, has taken the cold that lasts or is to come into account. */
 const isJudged = (current: NoticeStep | null, spell: ColdSpell | null, nowMs: EpochMs): boolean => {
   if (current?.stage !== 'all-clear' || current.source !== 'person') return false;
   const { stopAtMs, resumeAtMs } = current;
@@ -134,7 +134,7 @@ const nextStep = (
   return current.source === 'person' ? null : reconsider(frostCase, current, spell);
 };
 
-/** When cold that lies beyond the horizon comes within it. */
+/** When cold that is forecast beyond the horizon comes within it; null = none is. */
 const nextLookMs = ({ forecast, nowMs, options }: FrostCase): EpochMs | null => {
   const horizonMs = options.horizonMin * MS_PER_MINUTE;
   const coldMs =
@@ -145,9 +145,9 @@ const nextLookMs = ({ forecast, nowMs, options }: FrostCase): EpochMs | null => 
 /**
  * The next step of the frost hold at one station, or none.
  *
- * The forecast or an alert raises a watch the evening before, which says not to top ahead, and a hold where the night
- * gets cold enough to hurt crowns. Once the cold has come no forecast ends a hold: thawed roots that were frozen rot in
- * the pile, and only a cut crown tells. In a notice step of frost `peakF` and `peakMs` are the lowest temperature.
+ * The forecast or an alert raises a watch the evening before, which says not to top ahead, and a hold if the night gets
+ * cold enough to hurt crowns. Once the cold has come no forecast ends a hold: roots that were frozen and thawed rot in
+ * the pile, and only a cut crown shows it. In a notice step of frost `peakF` and `peakMs` are the lowest temperature.
  */
 export const frostHold = (
   current: NoticeStep | null,

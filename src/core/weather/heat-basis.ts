@@ -1,4 +1,4 @@
-/** What both the heat stop and the plan of a day go by, so that they agree. */
+/** Inputs shared by the heat stop and the day plan, so that they agree. */
 import type { FactOf } from '../book/facts.ts';
 import { usualHaul } from '../harvest/usual-times.ts';
 import type { Station, StationId } from '../roster.ts';
@@ -19,7 +19,7 @@ export const forecastsBy = (
 ): FactOf<'forecast-issued'>[] =>
   harvest.forecasts.get(station)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
 
-/** Forecasts before the newest one, how forecasts of this place have erred, and the way to the pile. */
+/** Forecasts before the newest one, how forecasts of this place have erred, and the haul to the pile. */
 export const heatBasis = (
   harvest: Harvest,
   station: Station,
@@ -31,7 +31,7 @@ export const heatBasis = (
   haul: usualHaul(harvest, station.id, nowMs),
 });
 
-/** Alerts of the newest forecast that could read them. */
+/** Alerts that came with the newest forecast whose alerts could be read; none if that is too old. */
 export const freezeAlerts = (
   forecasts: readonly FactOf<'forecast-issued'>[],
   nowMs: EpochMs,

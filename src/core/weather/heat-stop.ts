@@ -1,3 +1,4 @@
+import { DAY_BEGINS_HOUR } from '../assumptions.ts';
 import type { NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
@@ -17,9 +18,9 @@ export { HEAT_OPTIONS } from './heat-options.ts';
 export type { HeatOptions, HeatStation } from './heat-options.ts';
 
 export interface HeatDecision {
-  /** The next step of the notice; null = nothing to tell. */
+  /** The next step of the notice; null = none. */
   step: NoticeStep | null;
-  /** When to ask again even if nothing new is heard. */
+  /** When to look again even if nothing new is heard. */
   wakeAtMs: EpochMs | null;
 }
 
@@ -32,17 +33,24 @@ const stepOf = (
 const isFresh = ({ nowMs, options }: HeatCase, forecast: IssuedForecast): boolean =>
   nowMs - forecast.issuedMs <= options.maxAgeMin * MS_PER_MINUTE;
 
-/** Nothing more to do today: look again at five in the morning where tomorrow is likely too warm. */
+/** Nothing more to do today: look again in the morning if tomorrow is likely too warm. */
 const tomorrow = (heatCase: HeatCase, step: NoticeStep | null): HeatDecision => {
-  const dawnMs = wallTimeOfDayMs(heatCase.clock, heatCase.station.zone, heatCase.nowMs, 5, 0, 1);
+  const dawnMs = wallTimeOfDayMs(
+    heatCase.clock,
+    heatCase.station.zone,
+    heatCase.nowMs,
+    DAY_BEGINS_HOUR,
+    0,
+    1,
+  );
   return { step, wakeAtMs: forecastStop(heatCase, dawnMs) ? dawnMs : null };
 };
 
-/** When a stop that is told needs another look: a likely one shortly before the topper must stop. */
+/** When to look again at a stop that was announced: at a likely one shortly before the topper must stop. */
 const nextLook = ({ nowMs, options }: HeatCase, { isSure, times }: Stop): EpochMs | null =>
   isSure ? times.resumeAtMs : Math.max(times.stopToppingMs - options.lastCallMin * MS_PER_MINUTE, nowMs);
 
-/** The station still says "open" at the time from which we would stop. Its word holds for the day. */
+/** The station said "open" after the time from which we would stop. Its word is valid for the day. */
 const stationTakesBeets = ({ clock, station, nowMs, options }: HeatCase, fromMs: EpochMs): boolean => {
   const { stationWord } = options;
   if (!stationWord?.open || stationWord.atMs < fromMs) return false;
@@ -67,19 +75,18 @@ const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
 };
 
 /**
- * The stop has moved by so much that it must be told: sooner at once, later only where the forecast before said so too.
- * Where the air stays near the limit for hours, a tenth of a degree moves the crossing by more than half an hour.
+ * The stop has moved by enough to be announced: earlier at once, later only if the forecast before says so too.
  */
-const hasMoved = (heatCase: HeatCase, toldMs: EpochMs, nextMs: EpochMs): boolean => {
+const hasMoved = (heatCase: HeatCase, announcedMs: EpochMs, nextMs: EpochMs): boolean => {
   const { options } = heatCase;
   const leastMs = options.updateMin * MS_PER_MINUTE;
-  if (nextMs <= toldMs - leastMs) return true;
-  if (nextMs < toldMs + leastMs) return false;
+  if (nextMs <= announcedMs - leastMs) return true;
+  if (nextMs < announcedMs + leastMs) return false;
   const before = options.earlier.at(-1);
   if (!before) return true;
   const forecast = withPast(before, options.earlier.slice(0, -1));
-  const stop = forecastStop({ ...heatCase, forecast }, toldMs);
-  return stop === null || stop.times.stopAtMs >= toldMs + leastMs;
+  const stop = forecastStop({ ...heatCase, forecast }, announcedMs);
+  return stop === null || stop.times.stopAtMs >= announcedMs + leastMs;
 };
 
 /** A watch, or a stop that has not begun: it may become sure, move or be called off. */
@@ -92,18 +99,18 @@ const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs):
       : { step: null, wakeAtMs: current.stage === 'watch' ? null : current.resumeAtMs };
   }
   const isWatch = current.stage === 'watch';
-  const tells = isWatch ? stop.isSure : hasMoved(heatCase, stopAtMs, stop.times.stopAtMs);
+  const isNews = isWatch ? stop.isSure : hasMoved(heatCase, stopAtMs, stop.times.stopAtMs);
   const next = {
     event: current.event,
     number: current.number + 1,
     stage: isWatch ? 'stop' : 'update',
   } as const;
-  // A stop that was told stays told, however the chance moves; only a watch waits to become sure.
+  // A stop that was announced stays, however its chance changes; only a watch waits to become sure.
   const wakeAtMs = isWatch ? nextLook(heatCase, stop) : stop.times.resumeAtMs;
-  return { step: tells ? stepOf(stop, station.id, next) : null, wakeAtMs };
+  return { step: isNews ? stepOf(stop, station.id, next) : null, wakeAtMs };
 };
 
-/** The newest forecast, and the one before where it is not too old, both have it cool by then. */
+/** From when on it is cool by the newest forecast and, if that is not too old, by the one before; null = not forecast. */
 const coolMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
   const { forecast, options } = heatCase;
   const restartBy = (one: IssuedForecast): EpochMs | null =>
@@ -115,19 +122,19 @@ const coolMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
   return previousMs === null ? null : Math.max(newestMs, previousMs);
 };
 
-/** Until when the station said on that day or since that it takes no beets; null = until it says otherwise. */
+/** Until when the station, by its word of that day or later, takes no beets; 0 = it does, null = until it says so. */
 const closedUntilMs = ({ clock, station, options }: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
   const { stationWord } = options;
   if (!stationWord || stationWord.open) return 0;
   return stationWord.atMs >= startOfDayMs(clock, station.zone, stopAtMs) ? stationWord.untilMs : 0;
 };
 
-/** The restart that was told is off by so much that people would wait in vain. */
+/** The restart that was announced is off by so much that people would wait in vain. */
 const restartMoved = (current: NoticeStep, resumeAtMs: EpochMs, { options }: HeatCase): boolean =>
   current.resumeAtMs === null ||
   Math.abs(resumeAtMs - current.resumeAtMs) >= options.restartUpdateMin * MS_PER_MINUTE;
 
-/** A stop has begun: it ends when it is cool again by fresh forecasts that agree, or by the station's word. */
+/** A stop that has begun: it ends when it is cool again by fresh forecasts that agree, or by the station's word. */
 const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
   const { nowMs, options, forecast } = heatCase;
   const sinceMs = Math.max(stopAtMs, options.lastStepMs ?? stopAtMs);
@@ -140,9 +147,9 @@ const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): He
   if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) {
     return tomorrow(heatCase, allClear(current, nowMs, 'forecast'));
   }
-  const tells = nowMs >= dwellEndMs && restartMoved(current, resumeAtMs, heatCase);
+  const isNews = nowMs >= dwellEndMs && restartMoved(current, resumeAtMs, heatCase);
   const step = { ...current, number: current.number + 1, stage: 'update', resumeAtMs, words: null } as const;
-  return { step: tells ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };
+  return { step: isNews ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };
 };
 
 /** After a person's all-clear the forecast keeps quiet for the rest of that day. */
@@ -158,12 +165,12 @@ const isLapsed = (current: NoticeStep, { clock, station, nowMs }: HeatCase): boo
 /**
  * The next step of the heat stop at one station, or none.
  *
- * A watch is raised for today where the afternoon will likely pass the station's air limit, a stop where it almost
- * surely will, where the last hour before it has come, or where roots were measured too warm. The times are worked back
- * so that the last load is piled before the crossing. A stop moves when its time moves by half an hour, and ends when
- * the air is cool, the roots have followed and two forecasts agree; a person or the station may end it at any time.
- * The same forecast asked twice changes nothing. What a person ordered is never ended here, and what a person ended is
- * not raised again that day.
+ * A watch is raised for today if the afternoon will likely pass the station's air limit, a stop if it almost surely
+ * will, if the last hour before it has come, or if roots were measured too warm. The times are worked back so that the
+ * last load is piled before the crossing. A stop moves when its time moves by half an hour, and ends when the air is
+ * cool, the roots have followed and two forecasts agree; a person or the station may end it at any time. The same
+ * forecast taken in twice changes nothing. What a person ordered is never ended here, and what a person ended is not
+ * raised again that day.
  *
  * @param current the newest step of the newest heat event of that station; null = there was none
  * @param eventId used when a new event begins

@@ -9,10 +9,10 @@ export interface PeriodHigh {
 }
 
 /**
- * Hourly temperatures stretched so that each period reaches the high that the service states for it: that high is
+ * Hourly temperatures stretched so that each period reaches the high that the service states for it. That high is
  * 0-4 °F above the highest hourly value, because the warmest moment falls between two hours. Each hour is raised by its
  * share of the way from the period's lowest to its highest. A stated high below the hourly one changes nothing, nor does
- * one whose warmest hours are past: then the first of the hours left is the warmest of them.
+ * one of a period whose warmest hours are past: the first of the hours left is then the warmest.
  */
 export const stretchToHighs = (
   hours: readonly HourlyTemperature[],

@@ -1,18 +1,14 @@
 import type { FactOf } from '../book/facts.ts';
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs } from '../units.ts';
+import { KEPT_HOURS, KEPT_RAIN_HOURS, RENEWED_HOURS } from './assumptions.ts';
 import { stretchToHighs } from './highs.ts';
 import type { PeriodHigh } from './highs.ts';
 import type { HourlyTemperature, RainTotal } from './types.ts';
 
 type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
 
-const MS_PER_HOUR = 3_600_000;
-
-/** The rest of today and the two days after: further ahead nothing is decided or planned. Rain is told of three days. */
-const KEPT_HOURS = 60;
-const KEPT_RAIN_HOURS = 96;
-
-/** Dry spans that follow each other as one. */
+/** Merges successive dry spans. */
 const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
   rain.reduce<RainTotal[]>((spans, next) => {
     const last = spans.at(-1);
@@ -21,8 +17,8 @@ const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
   }, []);
 
 /**
- * What the book keeps of a forecast: the temperatures stretched to the highs that the service states, since those count
- * for the decisions, to a hundredth of a degree, and how much it rains when.
+ * What the book keeps of a forecast: temperatures to a hundredth of a degree, stretched to the highs that the service
+ * states because those count for the decisions, and the rain.
  */
 export const keptForecast = (
   {
@@ -42,10 +38,7 @@ export const keptForecast = (
   ),
 });
 
-/** A forecast that says the same is written all the same after so long: its age tells how far it can be trusted. */
-const RENEWED_MS = 3 * MS_PER_HOUR;
-
-/** The database keeps no order within each. */
+/** Sorted, because the database does not keep the order. */
 const alertsKey = (alerts: Forecast['freezeAlerts']): string =>
   (alerts ?? [])
     .map(({ id, onsetMs, endsMs }) => `${id} ${onsetMs} ${endsMs}`)
@@ -74,12 +67,12 @@ const sameFrom = (nowMs: EpochMs, one: Forecast, other: Forecast): boolean => {
 };
 
 /**
- * A newer issue that says what the two before it said. (The second of a kind counts: a restart waits until two agree.)
+ * Whether a newer forecast says what the two before it said. (Two before it, because a restart waits until two agree.)
  * `before`: the forecasts of the place so far, oldest first.
  */
 export const saysNothingNew = (next: Forecast, before: readonly Forecast[], nowMs: EpochMs): boolean => {
   const [previous, newest] = before.slice(-2);
   if (!previous || !newest || next.issuedMs < newest.issuedMs) return false;
-  const isRecent = next.issuedMs - newest.issuedMs < RENEWED_MS;
+  const isRecent = next.issuedMs - newest.issuedMs < RENEWED_HOURS * MS_PER_HOUR;
   return isRecent && [previous, newest].every((known) => sameFrom(nowMs, next, known));
 };

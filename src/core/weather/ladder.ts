@@ -1,7 +1,8 @@
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import { ROUNDED_TO_MIN } from './assumptions.ts';
 
-/** What lies between the digger and the pile for the last load. Zero = not known or not counted. */
+/** The times between digger and pile for the last load. Zero = not known or not counted. */
 export interface Haul {
   /** To fill one truck. */
   fillMin: Minutes;
@@ -14,20 +15,19 @@ export interface Haul {
 
 export const NO_HAUL: Haul = { fillMin: 0, haulMin: 0, lineWaitMin: 0, unloadMin: 0, marginMin: 0 };
 
-export interface StopTimes {
+interface StopTimes {
   stopToppingMs: EpochMs;
   stopAtMs: EpochMs;
   /** When the last truck must leave the field. */
   lastTruckMs: EpochMs;
 }
 
-const FIVE_MINUTES_MS = 5 * MS_PER_MINUTE;
-/** Whole degrees place a crossing no better than a quarter of an hour; a stop is rounded early, a restart late. */
+const FIVE_MINUTES_MS = ROUNDED_TO_MIN * MS_PER_MINUTE;
 export const earlier5 = (ms: EpochMs): EpochMs => Math.floor(ms / FIVE_MINUTES_MS) * FIVE_MINUTES_MS;
 export const later5 = (ms: EpochMs): EpochMs => Math.ceil(ms / FIVE_MINUTES_MS) * FIVE_MINUTES_MS;
 
 /**
- * Worked back from the time at which the last load must lie on the pile. What would be past is now.
+ * Works back from the time by which the last load must be on the pile. Times that would be past become now.
  *
  * @param toppingLeadMin how far the topper is ahead of the digger
  */

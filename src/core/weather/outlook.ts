@@ -1,6 +1,8 @@
+import { hoursBetween, minutesBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { NIGHT_FROM_HOUR, NIGHT_TO_HOUR, RAIN_DAYS } from './assumptions.ts';
 import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { FrostOptions } from './cold-spell.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
@@ -29,7 +31,7 @@ export interface Outlook {
     stopToppingMs: EpochMs | null;
     stopAtMs: EpochMs | null;
     resumeAtMs: EpochMs | null;
-    /** Sucrose that a ton piled at the peak loses each day on top of one piled at the limit, lb: an estimate. */
+    /** Sucrose that a ton piled at the peak loses each day beyond one piled at the limit, lb: an estimate. */
     extraLossLbPerTonDay: number | null;
   };
   /** The night before the day's digging. */
@@ -37,9 +39,9 @@ export interface Outlook {
     likely: 'no-frost' | 'watch' | 'hold';
     lowF: Fahrenheit | null;
     lowMs: EpochMs | null;
-    /** Nothing is to be topped in the evening that is not dug before the cold. */
+    /** Beets may be topped in the evening for the morning; false = only what is dug before the cold. */
     topAhead: boolean;
-    /** From when on crowns can be checked. */
+    /** From when on crowns can be checked; null = not forecast, or no frost. */
     thawMs: EpochMs | null;
   };
   /** Roots at the warmest of the afternoon, by the model; null = not enough hours forecast. */
@@ -56,9 +58,9 @@ export interface OutlookOptions {
 
 export const OUTLOOK_OPTIONS: OutlookOptions = { heat: HEAT_OPTIONS, frost: FROST_OPTIONS, rain: [] };
 
-/** Of sun on a crown that is topped last of all and then left, until the warmest of the day. */
+/** Hours of sun on the crown that is topped last and left, until the warmest of the day. */
 const sunHours = (peakMs: EpochMs, stopToppingMs: EpochMs | null): number =>
-  stopToppingMs === null ? 0 : Math.max(0, (peakMs - stopToppingMs) / 3_600_000);
+  stopToppingMs === null ? 0 : Math.max(0, hoursBetween(stopToppingMs, peakMs));
 
 const frostOf = (
   forecast: IssuedForecast,
@@ -66,7 +68,7 @@ const frostOf = (
   toMs: EpochMs,
   frost: FrostOptions,
 ): Outlook['frost'] => {
-  const night = { ...frost, horizonMin: (toMs - fromMs) / 60_000 };
+  const night = { ...frost, horizonMin: minutesBetween(fromMs, toMs) };
   const spell = coldSpell(forecast, fromMs, night);
   const alerted = frost.alerts.some(
     ({ onsetMs, endsMs }) => (onsetMs ?? fromMs) < toMs && (endsMs === null || endsMs > fromMs),
@@ -83,8 +85,7 @@ const frostOf = (
 };
 
 /**
- * The plan of the day that begins `addDays` after today: 1 for the outlook of the evening, 0 for the plan of five in the
- * morning.
+ * The plan of the day that begins `addDays` after today: 1 for the outlook of the evening, 0 for the plan of the morning.
  */
 export const outlook = (
   forecast: IssuedForecast,
@@ -98,9 +99,10 @@ export const outlook = (
     wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0, days);
   const known = withPast(forecast, heat.earlier);
   const heatCase = { forecast: known, station, clock, nowMs, options: heat };
-  const { chance, peakF, peakMs } = afternoon(heatCase, at(12));
-  const stop = forecastStop(heatCase, at(12));
-  const nightFromMs = Math.max(nowMs, at(15, addDays - 1));
+  const noonMs = at(12);
+  const { chance, peakF, peakMs } = afternoon(heatCase, noonMs);
+  const stop = forecastStop(heatCase, noonMs);
+  const nightFromMs = Math.max(nowMs, at(NIGHT_FROM_HOUR, addDays - 1));
   return {
     place: station.id,
     dayMs: at(0),
@@ -116,14 +118,14 @@ export const outlook = (
       resumeAtMs: stop?.times.resumeAtMs ?? null,
       extraLossLbPerTonDay: peakF === null ? null : extraLossLbPerTonDay(peakF, station.rootLimitF),
     },
-    frost: frostOf(known, nightFromMs, Math.max(at(12), nightFromMs), frost),
+    frost: frostOf(known, nightFromMs, Math.max(at(NIGHT_TO_HOUR), nightFromMs), frost),
     roots:
       peakMs === null
         ? null
         : rootEstimate(known.hours, peakMs, sunHours(peakMs, stop?.times.stopToppingMs ?? null)),
     rainInches: {
       day: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 1) }),
-      threeDays: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 3) }),
+      threeDays: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + RAIN_DAYS) }),
     },
   };
 };

@@ -1,10 +1,10 @@
-import { MS_PER_MINUTE } from '../units.ts';
+import { MS_PER_DAY } from '../units.ts';
 import type { EpochMs, Span } from '../units.ts';
 import type { RainTotal } from './types.ts';
 
 /**
- * Inches of rain within a span. Periods that reach beyond it count by the share of time that lies within. A heads-up
- * only: whether a field can be dug is judged by who stands in it.
+ * Inches of rain within a span. Periods that reach beyond it count by the share of their time within it. A heads-up
+ * only: whether a field can be dug is for people in the field to judge.
  */
 export const rainWithin = (totals: readonly RainTotal[], span: Span): number =>
   totals.reduce((sum, { fromMs, toMs, inches }) => {
@@ -12,20 +12,18 @@ export const rainWithin = (totals: readonly RainTotal[], span: Span): number =>
     return sharedMs > 0 ? sum + (inches * sharedMs) / (toMs - fromMs) : sum;
   }, 0);
 
-const DAY_MS = 24 * 60 * MS_PER_MINUTE;
-
 interface RainForecast {
   hours: readonly { startMs: EpochMs }[];
   rain: readonly RainTotal[];
 }
 
-/** When the forecast begins to tell of the weather. */
+/** The first instant that the forecast covers. */
 const beginsMs = ({ hours, rain }: RainForecast): EpochMs =>
   Math.min(...hours.map(({ startMs }) => startMs), ...rain.map(({ fromMs }) => fromMs));
 
 /**
  * Inches of rain in the 24 h before and after, by forecasts in the order of their issue: each counts until the next one
- * begins. Null where none of them tells of rain. What fell is not measured here.
+ * begins. Null = none of them has rain data. Rain that fell is not measured.
  */
 export const rainAround = (
   forecasts: readonly RainForecast[],
@@ -40,7 +38,7 @@ export const rainAround = (
       return fromMs < toMs ? sum + rainWithin(rain, { fromMs, toMs }) : sum;
     }, 0);
   return {
-    beforeIn: within({ fromMs: nowMs - DAY_MS, toMs: nowMs }),
-    nextIn: within({ fromMs: nowMs, toMs: nowMs + DAY_MS }),
+    beforeIn: within({ fromMs: nowMs - MS_PER_DAY, toMs: nowMs }),
+    nextIn: within({ fromMs: nowMs, toMs: nowMs + MS_PER_DAY }),
   };
 };

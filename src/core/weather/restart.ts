@@ -6,13 +6,13 @@ import { afternoonOf } from './day-window.ts';
 import type { HeatCase, RootReading } from './heat-options.ts';
 import { later5 } from './ladder.ts';
 
-/** When a stretch above `limitF` that touches the time after `fromMs` begins; null = never within the forecast. */
+/** When the next stretch above `limitF` that ends after `fromMs` begins; null = none within the forecast. */
 const nextAboveMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
   spansAbove(nodes, limitF).find((span) => span.toMs === null || span.toMs > fromMs)?.fromMs ?? null;
 
 /**
  * First time from `fromMs` on at which the air is below the limit by the deadband, stays so for an hour, and stays
- * within the limit for as long as makes digging worth while. Null where the forecast ends before.
+ * within the limit for long enough to make digging worthwhile. Null = the forecast ends before.
  */
 const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): EpochMs | null => {
   const nodes = nodesOf(forecast.hours);
@@ -34,19 +34,19 @@ const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): E
   return cool ?? null;
 };
 
-/** The newest reading that still says more than the forecast. */
+/** The newest reading that still counts for more than the forecast; null = none. */
 export const standingReading = ({ nowMs, options }: HeatCase): RootReading | null => {
   const oldestMs = nowMs - options.rootHoldsMin * MS_PER_MINUTE;
-  const standing = options.rootReadings.filter(({ atMs }) => atMs <= nowMs && atMs >= oldestMs);
-  return standing.reduce<RootReading | null>(
+  const valid = options.rootReadings.filter(({ atMs }) => atMs <= nowMs && atMs >= oldestMs);
+  return valid.reduce<RootReading | null>(
     (last, next) => (last && last.atMs > next.atMs ? last : next),
     null,
   );
 };
 
 /**
- * Roots follow the air later. Where cool roots were measured since the stop began there is nothing to wait for; where
- * warm ones were, that holds until they are measured again or the reading is too old to say anything.
+ * Roots cool after the air. If cool roots were measured since the stop began, there is nothing to wait for; if warm ones
+ * were, that counts until they are measured again or the reading is too old.
  */
 const rootsCoolMs = (heatCase: HeatCase, airMs: EpochMs, stopAtMs: EpochMs): EpochMs => {
   const { station, options } = heatCase;
@@ -60,8 +60,8 @@ const rootsCoolMs = (heatCase: HeatCase, airMs: EpochMs, stopAtMs: EpochMs): Epo
 };
 
 /**
- * When the dig may go on: after the last warmth of the afternoon of the stop, or of now where that is later. Rounded up
- * to five minutes. Null where the forecast does not reach so far.
+ * When the dig may go on: after the last warmth of the afternoon of the stop, or of now if that is later. Rounded up to
+ * five minutes. Null = the forecast does not reach that far.
  */
 export const restartMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
   const { forecast, station, nowMs } = heatCase;

@@ -1,32 +1,23 @@
 /**
- * How warm the roots in the ground are: an estimate from the air alone, for as long as nobody has measured them.
+ * How warm the roots in the ground are: an estimate from the air alone, used until somebody measures them.
  *
- * Soil under leaves is taken as half-infinite and alike all through, with the air temperature at its surface; each
- * daily wave of it goes down weakened and late (Hillel 1982, https://soilphysics.okstate.edu). Topping takes the shade
- * away: crowns then warm faster than the air ("Beat the heat when topping sugarbeets", Michigan State University
- * Extension: about 5 °F an hour in the sun of 4 October 2011, up to 13.5 °F above beets with leaves).
+ * Soil under leaves is modelled as a uniform half-space with the air temperature at its surface; each daily wave of it
+ * arrives below weakened and late (Hillel 1982, https://soilphysics.okstate.edu). Topping removes the shade: crowns then
+ * warm faster than the air.
  */
+import { HOURS_PER_DAY, MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
+import {
+  DAMPING_DEPTH_CM,
+  ROOT_DEPTH_CM,
+  TOPPED_WARMEST_ABOVE_F,
+  TOPPED_WARMING_F_PER_HOUR,
+} from './assumptions.ts';
 import { nodesOf, temperatureAt } from './crossing.ts';
 import type { HourlyTemperature } from './types.ts';
 
-const HOURS_PER_DAY = 24;
-const MS_PER_HOUR = 3_600_000;
-
-/** Daily damping depth of arable soil, 10-12 cm: a rule of thumb, from memory (Hillel; Campbell & Norman). */
-export const USUAL_DAMPING_CM = 11;
-/** The body of a root lies at 10-15 cm. */
-export const ROOT_DEPTH_CM = 12;
-
-export const TOPPED_WARMING_F_PER_HOUR = 5;
-export const TOPPED_WARMEST_ABOVE_F = 13.5;
-
-/** Depth at which a wave is weakened to 1/e, cm: sqrt(2 D / ω) with ω = 2π / period. */
-export const dampingDepthCm = (diffusivityM2PerS: number, periodHours: number): number =>
-  100 * Math.sqrt((diffusivityM2PerS * periodHours * 3600) / Math.PI);
-
 /** One wave of the day: `cosF` cos(nωt) + `sinF` sin(nωt), n times a day, t from the first of the 24 hours. */
-export interface Wave {
+interface Wave {
   timesADay: number;
   cosF: number;
   sinF: number;
@@ -52,12 +43,12 @@ export const dailyWaves = (temperaturesF: readonly Fahrenheit[]): DailyWaves => 
   return { meanF: sum(() => 1) / count, waves: [wave(1), wave(2)] };
 };
 
-/** Temperature at a depth, `hour` hours after the first of the waves' hours. Quicker waves go less deep: d / sqrt(n). */
+/** Temperature at a depth, `hour` hours after the first of the waves' hours. Faster waves reach less deep: d / sqrt(n). */
 export const atDepthF = (
   { meanF, waves }: DailyWaves,
   depthCm: number,
   hour: number,
-  dampingCm = USUAL_DAMPING_CM,
+  dampingCm = DAMPING_DEPTH_CM,
 ): Fahrenheit =>
   waves.reduce((total, { timesADay, cosF, sinF }) => {
     const down = depthCm / (dampingCm / Math.sqrt(timesADay));
@@ -70,17 +61,17 @@ export interface RootEstimate {
   canopiedF: Fahrenheit;
   /** The crown, if topped so many hours before in the sun. */
   toppedF: Fahrenheit;
-  /** What it rests on, for the words that explain it. */
+  /** What it is based on, for the words that explain it. */
   because: { airMeanF: Fahrenheit; depthCm: number; dampingCm: number; sunHours: number };
 }
 
-/** What a topped crown gains on one with leaves in so many hours of sun. */
+/** How much warmer a topped crown gets than one with leaves, after this many hours of sun. */
 export const toppedGainF = (sunHours: number): Fahrenheit =>
   Math.min(Math.max(0, sunHours) * TOPPED_WARMING_F_PER_HOUR, TOPPED_WARMEST_ABOVE_F);
 
 /**
- * The roots at an instant, from the air of the 24 hours around it (12 before to 12 after). Null where the forecast does
- * not cover them.
+ * The roots at an instant, from the air of the 24 hours around it (12 before to 12 after). Null = the forecast does not
+ * cover them.
  */
 export const rootEstimate = (
   hours: readonly HourlyTemperature[],
@@ -99,6 +90,6 @@ export const rootEstimate = (
   return {
     canopiedF,
     toppedF: canopiedF + toppedGainF(sunHours),
-    because: { airMeanF: waves.meanF, depthCm: ROOT_DEPTH_CM, dampingCm: USUAL_DAMPING_CM, sunHours },
+    because: { airMeanF: waves.meanF, depthCm: ROOT_DEPTH_CM, dampingCm: DAMPING_DEPTH_CM, sunHours },
   };
 };

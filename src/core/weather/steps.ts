@@ -1,7 +1,7 @@
 import type { NoticeStep } from '../book/facts.ts';
 import type { EpochMs } from '../units.ts';
 
-/** The step that ends an event now, with what it was about left as it was. */
+/** The step that ends an event now; everything else is as in the current step. */
 export const allClear = (current: NoticeStep, nowMs: EpochMs, source: NoticeStep['source']): NoticeStep => ({
   ...current,
   number: current.number + 1,

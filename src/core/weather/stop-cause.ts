@@ -18,11 +18,11 @@ export interface Stop {
     stopToppingMs: EpochMs;
     stopAtMs: EpochMs;
   };
-  /** Chance 1 = measured. */
+  /** Chance 1 = measured, not forecast. */
   cause: Pick<NoticeStep, 'peakF' | 'peakMs' | 'limitF' | 'chance'>;
 }
 
-/** The error to expect for the afternoon of that day, and the forecast freed from its bias. */
+/** The forecast corrected for its bias, and the error to expect for the afternoon of that day. */
 export const corrected = (heatCase: HeatCase, atMs: EpochMs): { heatCase: HeatCase; sdF: Fahrenheit } => {
   const { forecast, options } = heatCase;
   const { fromMs, toMs } = afternoonOf(heatCase, atMs);
@@ -32,14 +32,14 @@ export const corrected = (heatCase: HeatCase, atMs: EpochMs): { heatCase: HeatCa
   return { heatCase: { ...heatCase, forecast: { ...forecast, hours } }, sdF };
 };
 
-export interface Afternoon extends Crossings {
-  /** Chance that the limit is passed; null where the forecast has no hour of that afternoon. */
+interface Afternoon extends Crossings {
+  /** Chance that the limit is passed; null = the forecast has no hour of that afternoon. */
   chance: number | null;
-  /** The forecast that this was read off, freed from its bias. */
+  /** With the forecast that this was read from, corrected for its bias. */
   heatCase: HeatCase;
 }
 
-/** How warm the afternoon of the day of `atMs` will be against the station's air limit. */
+/** How warm the afternoon of the day of `atMs` will be, compared with the station's air limit. */
 export const afternoon = (raw: HeatCase, atMs: EpochMs): Afternoon => {
   const limitF = raw.station.airLimitF;
   const { heatCase, sdF } = corrected(raw, atMs);
@@ -48,7 +48,7 @@ export const afternoon = (raw: HeatCase, atMs: EpochMs): Afternoon => {
   return { ...found, chance, heatCase };
 };
 
-/** The stop that the forecast asks for in that afternoon; null where none is likely, or where it is over. */
+/** The stop that the forecast requires in that afternoon; null = none is likely, or it is over. */
 export const forecastStop = (raw: HeatCase, atMs: EpochMs): Stop | null => {
   const { station, nowMs, options } = raw;
   const { peakF, peakMs, upMs, downMs, chance, heatCase } = afternoon(raw, atMs);
@@ -65,7 +65,7 @@ export const forecastStop = (raw: HeatCase, atMs: EpochMs): Stop | null => {
   };
 };
 
-/** Roots were measured above their limit since the last step: stop at once. */
+/** A stop at once, because roots were measured above their limit since the last step; null = they were not. */
 export const measuredStop = (heatCase: HeatCase): Stop | null => {
   const { station, nowMs, options } = heatCase;
   const reading = standingReading(heatCase);

@@ -5,7 +5,7 @@ export interface HourlyTemperature {
   temperatureF: Fahrenheit;
 }
 
-/** A frost or freeze alert in force or to come. Its absence means nothing once the growing season is over. */
+/** A frost or freeze alert, in force or to come. No alert means nothing once the growing season is over. */
 export interface FreezeAlert {
   id: string;
   /** As the service names it: "Freeze Warning". */
@@ -14,7 +14,7 @@ export interface FreezeAlert {
   endsMs: EpochMs | null;
 }
 
-/** Rain that falls in a period as a whole, in inches: a total, not a rate. */
+/** Rain in a period, in inches: a total, not a rate. */
 export interface RainTotal {
   fromMs: EpochMs;
   toMs: EpochMs;
@@ -22,7 +22,7 @@ export interface RainTotal {
 }
 
 export interface IssuedForecast {
-  /** When the service issued it; its age counts from here. */
+  /** When the service issued it; its age is measured from here. */
   issuedMs: EpochMs;
   hours: readonly HourlyTemperature[];
 }

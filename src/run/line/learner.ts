@@ -1,5 +1,5 @@
 /** Learns stations' lines, each thing once: the usual day when a day has passed, each finished trip as it comes. */
-import type { Interval } from '../../core/line/model/calibration.ts';
+import type { WaitInterval } from '../../core/line/model/calibration.ts';
 import { signOfPast } from '../../core/line/history.ts';
 import type { LineHistory } from '../../core/line/history.ts';
 import { calibrateOn, forecastBefore, learnUsualDay, settledTrips } from '../../core/line/knowledge.ts';
@@ -10,7 +10,7 @@ interface Learned {
   past: string;
   usualDay: LineKnowledge;
   /** Forecasts that would have been made, by trip and lead. */
-  before: Map<string, Interval | null>;
+  before: Map<string, WaitInterval | null>;
 }
 
 export type LearnLine = (history: LineHistory) => LineKnowledge;
@@ -28,7 +28,7 @@ export const lineLearner = (): LearnLine => {
       known?.past === past ? known : { past, usualDay: learnUsualDay(history), before: new Map() };
     stations.set(history.station, learned);
     const { usualDay, before } = learned;
-    const remembered = (trip: Settled, leadMin: number): Interval | null => {
+    const remembered = (trip: Settled, leadMin: number): WaitInterval | null => {
       const key = keyOf(trip, leadMin);
       const interval = before.has(key) ? (before.get(key) ?? null) : forecastBefore(trip, leadMin, usualDay);
       before.set(key, interval);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { freezeAlerts } from '../../../adapters/nws/alerts.ts';
 import { parseInterval } from '../../../adapters/nws/interval.ts';
 import { parseGrid, parseHourly } from '../../../adapters/nws/parse.ts';
-import type { Parsed, Reading } from '../../../adapters/nws/parse.ts';
+import type { NwsForecast, Checked } from '../../../adapters/nws/parse.ts';
 import { alertFields, alertsReply, gridReply, hourlyReply, period } from '../../support/nws-replies.ts';
 import type { GridParts } from '../../support/nws-replies.ts';
 
@@ -11,11 +11,11 @@ const at = (iso: string): number => Date.parse(iso);
 const nowMs = at('2026-10-15T13:20Z');
 const updateTime = '2026-10-15T11:20:00+00:00';
 
-const read = (reading: Reading<Parsed>): Parsed => {
+const read = (reading: Checked<NwsForecast>): NwsForecast => {
   if ('faulty' in reading) throw new Error(reading.faulty);
   return reading.read;
 };
-const grid = (parts: Partial<GridParts>, now = nowMs): Parsed =>
+const grid = (parts: Partial<GridParts>, now = nowMs): NwsForecast =>
   read(
     parseGrid(
       gridReply({ updateTime, temperature: [['2026-10-15T13:00:00+00:00/PT1H', 10]], ...parts }),
@@ -152,7 +152,7 @@ describe('a grid', () => {
 });
 
 describe('an hourly forecast', () => {
-  const hourly = (...periods: readonly unknown[]): Parsed =>
+  const hourly = (...periods: readonly unknown[]): NwsForecast =>
     read(parseHourly(hourlyReply(updateTime, periods), nowMs));
 
   it('carries local offsets and either plain °F or quantities', () => {

@@ -2,9 +2,9 @@
  * What nobody can have: the true line, pilers, rates and opening times now, and the trips under way; only the chances
  * that are still to be drawn are unknown. The bound that any rule is measured against.
  */
-import { quantile } from '../../../src/core/line/wait-forecast.ts';
+import { quantile } from '../../../src/core/statistics.ts';
 import { randomFrom, seedOf } from '../../../src/core/line/model/random.ts';
-import type { Interval } from '../../../src/core/line/model/calibration.ts';
+import type { WaitInterval } from '../../../src/core/line/model/calibration.ts';
 import { copyDay, join, runDay } from '../simulator/day.ts';
 import type { DayState } from '../simulator/day.ts';
 import type { DayPlan } from '../simulator/plan.ts';
@@ -12,7 +12,7 @@ import type { DayPlan } from '../simulator/plan.ts';
 const DRAWS = 40;
 const LONGEST_MIN = 600;
 
-export const clairvoyant = (state: DayState, plan: DayPlan, leadMin: number, seed: number): Interval => {
+export const clairvoyant = (state: DayState, plan: DayPlan, leadMin: number, seed: number): WaitInterval => {
   const waits = Array.from({ length: DRAWS }, (_, draw) => {
     const random = randomFrom(seedOf(seed, draw));
     const day = copyDay(state);

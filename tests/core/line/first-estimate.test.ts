@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_MIN_PER_TRUCK, firstEstimate } from '../../../src/core/line/first-estimate.ts';
+import { MIN_PER_TRUCK } from '../../../src/core/line/assumptions.ts';
+import { firstEstimate } from '../../../src/core/line/first-estimate.ts';
 import type { LineObservations, Visit } from '../../../src/core/line/types.ts';
 
 const MIN = 60_000;
@@ -46,12 +47,9 @@ describe('first estimate of the wait', () => {
 
   it('multiplies a head count by the minutes per truck and divides by the pilers open', () => {
     const headCounts = [{ atMs: nine, ahead: 10, truck: null }];
-    expect(known(observations({ headCounts }), 0).medianMin).toBeCloseTo(10 * DEFAULT_MIN_PER_TRUCK, 9);
+    expect(known(observations({ headCounts }), 0).medianMin).toBeCloseTo(10 * MIN_PER_TRUCK, 9);
     const pilers = [{ atMs: nine, open: 2, down: null }];
-    expect(known(observations({ headCounts, pilers }), 0).medianMin).toBeCloseTo(
-      5 * DEFAULT_MIN_PER_TRUCK,
-      9,
-    );
+    expect(known(observations({ headCounts, pilers }), 0).medianMin).toBeCloseTo(5 * MIN_PER_TRUCK, 9);
     const oneDown = [{ atMs: nine, open: 2, down: 1 }];
     expect(known(observations({ headCounts, pilers: oneDown }), 0).medianMin).toBeCloseTo(48, 9);
   });

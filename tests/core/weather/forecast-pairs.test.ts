@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import type { EpochMs, Fahrenheit } from '../../../src/core/units.ts';
-import { FEWEST_PAIRS, expectedError } from '../../../src/core/weather/forecast-error.ts';
+import { FEWEST_PAIRS } from '../../../src/core/weather/assumptions.ts';
+import { expectedError } from '../../../src/core/weather/forecast-error.ts';
 import { forecastPairs } from '../../../src/core/weather/forecast-pairs.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact } from '../../support/given.ts';

@@ -3,7 +3,7 @@ import { createServer } from 'node:net';
 import { once } from 'node:events';
 import type { AddressInfo } from 'node:net';
 import { slackChat } from '../../../adapters/slack/chat.ts';
-import type { Cursor } from '../../../adapters/slack/cursor.ts';
+import type { ChannelCursor } from '../../../adapters/slack/cursor.ts';
 import type { SlackSettings } from '../../../adapters/slack/settings.ts';
 import type { Heard, Said } from '../../../src/ports/chat.ts';
 import type { Timing } from './delivery.ts';
@@ -17,7 +17,7 @@ import { plain } from '../said.ts';
 
 const HOUR_MS = 3_600_000;
 
-export const memoryCursor = (): Cursor & { seen: Map<string, string> } => {
+export const memoryCursor = (): ChannelCursor & { seen: Map<string, string> } => {
   const seen = new Map<string, string>();
   return {
     seen,
@@ -58,8 +58,8 @@ const settingsFor = async (
   };
 };
 
-/** One bot bot on `slack`; several may follow each other on the same cursor, as a restarted process would. */
-export const startBot = (slack: LoopbackSlack, settings: SlackSettings, cursor: Cursor) => {
+/** One running bot on `slack`; several may follow each other on the same cursor, as a restarted process would. */
+export const startBot = (slack: LoopbackSlack, settings: SlackSettings, cursor: ChannelCursor) => {
   const heard: Heard[] = [];
   const logs: string[] = [];
   const state: { gate: Promise<void>; arrived: number; home: Said } = {

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { matrixChat } from '../../../adapters/matrix/chat.ts';
 import type { MatrixDeps } from '../../../adapters/matrix/chat.ts';
-import type { Cursor } from '../../../adapters/matrix/cursor.ts';
+import type { SyncCursor } from '../../../adapters/matrix/cursor.ts';
 import type { MatrixSettings } from '../../../adapters/matrix/settings.ts';
 import type { Chat, Heard, Post, PostResult, Said } from '../../../src/ports/chat.ts';
 import { waitFor } from '../wait-for.ts';
@@ -26,7 +26,7 @@ export const postTo = (to: Post['to'], key: string, said: Said, more: Partial<Po
 
 export const temporaryDirectory = (): string => mkdtempSync(join(tmpdir(), 'fieldbell-matrix-'));
 
-export const memoryCursor = (token: string | null = null): Cursor & { token: () => string | null } => {
+export const memoryCursor = (token: string | null = null): SyncCursor & { token: () => string | null } => {
   let kept = token;
   return {
     load: async () => kept,

@@ -1,4 +1,4 @@
-/** How the line may go over the next hours: the filter's own paths, run on. */
+/** Courses that the line may take over the next hours: the filter's own paths, run on. */
 import type { Minutes } from '../../units.ts';
 import { stepAt } from './filter.ts';
 import type { Filter } from './filter.ts';
@@ -8,13 +8,16 @@ import { randomFrom, seedOf } from './random.ts';
 import type { Random } from './random.ts';
 import type { WaitCourse } from '../types.ts';
 
-export const COURSE_STEP_MIN: Minutes = 15;
+/** Waits are read off a course so often. Grade: chosen. */
+const COURSE_STEP_MIN: Minutes = 15;
+/** How far ahead courses go. Grade: chosen: the next hours. */
 export const COURSE_MIN: Minutes = 240;
-/** Trucks that join at the end must be weighed too; a longer wait than this is cut there. */
+/** Trucks that join at the end must be weighed too; their waits are cut off at this. Grade: chosen. */
 const AFTER_MIN: Minutes = 120;
+/** Of the filter's paths. Grade: chosen, for the time that the fleet takes to be run. */
 const COURSES = 40;
 
-/** Leaves the filter's paths as they are. */
+/** Does not change the filter's paths. */
 export const waitCourses = (filter: Filter): WaitCourse[] => {
   const random = randomFrom(seedOf(filter.step, filter.paths.length));
   const every = Math.max(1, Math.floor(filter.paths.length / COURSES));
@@ -40,7 +43,7 @@ const courseOf = (particle: Particle, filter: Filter, random: Random): WaitCours
   );
 };
 
-/** First come, first served: who joins as number N waits until N have been weighed. */
+/** First come, first served: the truck that joins as number N waits until N have been weighed. */
 const waitFrom = (step: number, joined: readonly number[], weighed: readonly number[]): Minutes => {
   const number = joined[step] ?? 0;
   if (number - (weighed[step] ?? 0) < 0.5) return 0;
@@ -51,7 +54,7 @@ const waitFrom = (step: number, joined: readonly number[], weighed: readonly num
   return (done - 1 - step + Math.min(1, Math.max(0, share))) * STEP_MIN;
 };
 
-/** Between its places on a straight line; after its end as at its end. */
+/** Interpolated on straight lines; after the end of the course, the wait at its end. */
 export const waitOnCourse = (course: WaitCourse, atMin: Minutes): Minutes => {
   const at = Math.min(course.length - 1, Math.max(0, atMin / COURSE_STEP_MIN));
   const before = course[Math.floor(at)] ?? 0;

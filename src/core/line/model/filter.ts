@@ -2,8 +2,16 @@
 import type { Minutes } from '../../units.ts';
 import { BIN_MIN, DAY_BINS, atBin } from './usual-day.ts';
 import type { UsualDay } from './usual-day.ts';
-import { KEPT, STEP_MIN, copyParticle, newParticle, stepParticle } from './particle.ts';
-import type { Particle, Prior, Step } from './particle.ts';
+import {
+  KEPT,
+  LEAST_YARD,
+  MOST_YARD,
+  STEP_MIN,
+  copyParticle,
+  newParticle,
+  stepParticle,
+} from './particle.ts';
+import type { Particle, Prior, SharedStep } from './particle.ts';
 import { normal } from './random.ts';
 import type { Random } from './random.ts';
 import type { LineEvent, Timeline } from './timeline.ts';
@@ -11,7 +19,7 @@ import { hearPilers, scoreCount, scoreJoin, scorePending, scoreWeighing } from '
 
 export interface Filter {
   paths: Particle[];
-  /** Where resampled paths are written; swapped with `paths`. */
+  /** Buffer for resampled paths; swapped with `paths`. */
   spare: Particle[];
   random: Random;
   step: number;
@@ -21,13 +29,17 @@ export interface Filter {
   evidence: number;
 }
 
-/** Kept so that the pilers of the paths are busy about as much as pilers are. */
+/** With this share the pilers of the paths are busy about as much as pilers are (`PILERS_BUSY`). Grade: chosen. */
 const BUSY = 0.73;
+/** An hour in which fewer trucks a minute come does not belong to the day. Grade: chosen. */
+const LEAST_PER_MIN = 0.01;
+/** Paths are drawn anew when their effective number falls below this share. Grade: chosen. */
+const EVEN_ENOUGH = 0.5;
 
-export const stepAt = (filter: Filter, atMin: Minutes): Step => {
+export const stepAt = (filter: Filter, atMin: Minutes): SharedStep => {
   const { profile, mostOpen } = filter;
   const usual = profile.arrivalsPerMin;
-  const dayLength = Math.max(1, usual.filter((rate) => rate > 0.01).length);
+  const dayLength = Math.max(1, usual.filter((rate) => rate > LEAST_PER_MIN).length);
   const meanPerMin = usual.reduce((sum, rate) => sum + rate, 0) / dayLength;
   return {
     arrivals: atBin(usual, atMin) * STEP_MIN,
@@ -60,7 +72,7 @@ export const newFilter = (
   };
 };
 
-/** Runs from opening to `nowMin`, weighing every event on its way. */
+/** Runs from opening to `nowMin`, scoring every event on the way. */
 export const runFilter = (filter: Filter, timeline: Timeline, nowMin: Minutes): void => {
   const pending: number[] = [];
   const left = [...timeline.events].reverse();
@@ -147,7 +159,7 @@ const resampleIfUneven = (filter: Filter): void => {
   const weights = weightsOf(filter.paths);
   let squares = 0;
   for (const weight of weights) squares += weight * weight;
-  if (1 / squares < 0.5 * filter.paths.length) resample(filter, weights);
+  if (1 / squares < EVEN_ENOUGH * filter.paths.length) resample(filter, weights);
 };
 
 /** Log of the mean weight. */
@@ -181,7 +193,7 @@ const resample = (filter: Filter, weights = weightsOf(filter.paths)): void => {
 };
 
 /**
- * Copies get slightly different fixed rates, without widening what is believed of these: kernel smoothing with
+ * Gives copies slightly different fixed rates, without widening the distribution of these: kernel smoothing with
  * shrinkage (Liu & West, in Sequential Monte Carlo Methods in Practice, 2001).
  */
 const spreadApart = ({ paths, random }: Filter): void => {
@@ -191,9 +203,15 @@ const spreadApart = ({ paths, random }: Filter): void => {
     particle.logScore = 0;
     particle.dayFactor = Math.exp(moved(Math.log(particle.dayFactor), day, random));
     particle.perPilerMin = Math.exp(moved(Math.log(particle.perPilerMin), rate, random));
-    particle.yardPerPiler = Math.min(3, Math.max(1, particle.yardPerPiler + 0.05 * normal(random)));
+    particle.yardPerPiler = movedYard(particle.yardPerPiler, random);
   }
 };
+
+/** Places by which a path's yard moves. Grade: chosen. */
+const YARD_SD = 0.05;
+
+const movedYard = (places: number, random: Random): number =>
+  Math.min(MOST_YARD, Math.max(LEAST_YARD, places + YARD_SD * normal(random)));
 
 interface Moments {
   mean: number;
@@ -212,7 +230,7 @@ const momentsOf = (paths: readonly Particle[], of: (particle: Particle) => numbe
   return { mean, sd: Math.sqrt(Math.max(1e-4, squares / paths.length - mean * mean)) };
 };
 
-/** Kernel width against the spread of the paths. */
+/** Kernel width against the spread of the paths. Grade: chosen. */
 const KERNEL = 0.2;
 const KEEP = Math.sqrt(1 - KERNEL * KERNEL);
 

@@ -1,36 +1,43 @@
-/** Learns a station's profile from past days of the operation's own tickets. */
+/** Learns a station's usual day from past days of the operation's own tickets. */
 import { minutesBetween } from '../../units.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
-import { filterOf, quantile } from '../wait-forecast.ts';
-import { BIN_MIN, DAY_BINS, defaultProfile } from './usual-day.ts';
+import { mean, quantile } from '../../statistics.ts';
+import { filterOf } from '../wait-forecast.ts';
+import { BIN_MIN, DAY_BINS, LEVEL_SD, USUAL_BLOCK_MIN, defaultProfile } from './usual-day.ts';
 import type { Particle } from './particle.ts';
 import type { UsualDay, UsualWait } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
-import type { Reading } from './rolls.ts';
+import type { SerialReading } from './rolls.ts';
 import { timelineOf, tripsOf } from './timeline.ts';
 import type { LineObservations } from '../types.ts';
 
 /** `count` trucks joined within these stretches of usual-day time. */
-interface Counted {
+interface JoinCount {
   spans: readonly { fromMin: Minutes; toMin: Minutes }[];
   count: number;
   /** The day of the later ticket. */
   day: number;
 }
 
-interface Ticket extends Reading {
+interface SerialOfDay extends SerialReading {
   joinedMin: Minutes;
   day: number;
 }
 
-/** Believable trucks in a minute, over all pilers. */
+/** Believable trucks in a minute, over all pilers. Grade: chosen: six pilers at their usual pace. */
 const MOST_PER_MIN = 1.2;
-/** Days that the default counts for, bin by bin. */
+/** Days that the mean rate counts for, half hour by half hour. Grade: chosen. */
 const PRIOR_DAYS = 1.5;
+/** With less seen of a station's arrivals they are not learned. Grade: chosen. */
+const FEWEST_MIN_SEEN: Minutes = 120;
+/** Fewer waits, or times in the yard, are not learned from. Grade: chosen. */
 const FEWEST_WAITS = 8;
+/** Grade: chosen: the rates no longer move by then. */
 const EM_ROUNDS = 30;
+/** Days on which the returning share is tried. Grade: chosen, for the time that it takes. */
+const RETURNING_DAYS = 15;
 
-/** `days` in order of time, each with all that was heard of it. */
+/** `days` in order of time, each with everything that was heard of it. */
 export const learnProfile = (days: readonly LineObservations[], usualPilers: number): UsualDay => {
   const fresh = defaultProfile(usualPilers);
   if (days.length === 0) return fresh;
@@ -45,31 +52,31 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
     days: days.length,
   };
   const first = explained(days, profile);
-  return explained(days, { ...first, returning: likeliestReturning(days.slice(-15), first) });
+  return explained(days, { ...first, returning: likeliestReturning(days.slice(-RETURNING_DAYS), first) });
 };
 
 const lastMs = ({ visits, opening }: LineObservations): EpochMs =>
   Math.max(opening ?? 0, ...visits.map((visit) => visit.heardMs));
 
-const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): Ticket[] =>
+const ticketsOf = (days: readonly LineObservations[], profile: UsualDay): SerialOfDay[] =>
   days.flatMap((seen, day) => {
     if (seen.opening === null) return [];
     return tripsOf(seen, seen.opening, lastMs(seen), profile)
       .flatMap(({ joinedMin, weighedMin, serial }) =>
         joinedMin === null || weighedMin === null || serial === null
           ? []
-          : // Days follow one another on one axis, so that rolls can be followed overnight.
+          : // All days on one time axis, so that rolls can be followed overnight.
             { joinedMin, weighedMin: weighedMin + day * DAY_BINS * BIN_MIN, serial, day },
       )
       .sort((a, b) => a.weighedMin - b.weighedMin);
   });
 
 /**
- * The line is first come, first served, so the serials of two of our trucks tell how many joined between them. A roll
- * of serials goes on overnight.
+ * The line is first come, first served, so the serials of two of our trucks show how many joined between them. A roll
+ * of serials continues overnight.
  */
-const countsOf = (days: readonly LineObservations[], profile: UsualDay): Counted[] => {
-  const rolls: Ticket[][] = [];
+const countsOf = (days: readonly LineObservations[], profile: UsualDay): JoinCount[] => {
+  const rolls: SerialOfDay[][] = [];
   for (const ticket of ticketsOf(days, profile)) {
     const found = rollOf(rolls, ticket, MOST_PER_MIN);
     if (found < 0) rolls.push([ticket]);
@@ -80,14 +87,14 @@ const countsOf = (days: readonly LineObservations[], profile: UsualDay): Counted
       const from = roll[index];
       if (from === undefined || to.day - from.day > 1) return [];
       const sameDay = rolls.filter((other) => other.some(({ day }) => day === to.day));
-      // Overnight the other rolls cannot be reckoned.
+      // What the other rolls served overnight cannot be estimated.
       if (from.day !== to.day && sameDay.length > 1) return [];
       return { spans: spansOf(from, to), count: servedBetween(sameDay, roll, from, to).count, day: to.day };
     }),
   );
 };
 
-const spansOf = (from: Ticket, to: Ticket): Counted['spans'] =>
+const spansOf = (from: SerialOfDay, to: SerialOfDay): JoinCount['spans'] =>
   from.day === to.day
     ? [{ fromMin: from.joinedMin, toMin: to.joinedMin }]
     : [
@@ -95,7 +102,7 @@ const spansOf = (from: Ticket, to: Ticket): Counted['spans'] =>
         { fromMin: 0, toMin: to.joinedMin },
       ];
 
-const overlapMin = ({ spans }: Counted, bin: number): Minutes =>
+const overlapMin = ({ spans }: JoinCount, bin: number): Minutes =>
   spans.reduce(
     (sum, { fromMin, toMin }) =>
       sum + Math.max(0, Math.min(toMin, (bin + 1) * BIN_MIN) - Math.max(fromMin, bin * BIN_MIN)),
@@ -105,13 +112,13 @@ const overlapMin = ({ spans }: Counted, bin: number): Minutes =>
 /**
  * Rates by half hour from counts over unequal spans: expectation-maximisation for Poisson counts, smoothed in every
  * round (Silverman, Jones, Wilson & Nychka, J. R. Stat. Soc. B 52(2), 1990), with a gamma prior of `PRIOR_DAYS` days
- * at the mean rate. Nobody joins at hours at which none of ours was ever seen.
+ * at the mean rate. The rate is 0 at hours at which none of our trucks was ever seen.
  */
-const learnArrivals = (counts: readonly Counted[], on: readonly boolean[], fresh: UsualDay): number[] => {
+const learnArrivals = (counts: readonly JoinCount[], on: readonly boolean[], fresh: UsualDay): number[] => {
   const bins = on.map((_, bin) => bin);
   const overlaps = counts.map((count) => bins.map((bin) => (on[bin] ? overlapMin(count, bin) : 0)));
   const minutes = overlaps.reduce((sum, row) => sum + row.reduce((a, b) => a + b, 0), 0);
-  if (minutes < 120) return [...fresh.arrivalsPerMin];
+  if (minutes < FEWEST_MIN_SEEN) return [...fresh.arrivalsPerMin];
   const meanRate = counts.reduce((sum, { count }) => sum + count, 0) / minutes;
   const priorMin = PRIOR_DAYS * BIN_MIN;
   let rates = bins.map((bin) => (on[bin] ? meanRate : 0));
@@ -135,7 +142,7 @@ const learnArrivals = (counts: readonly Counted[], on: readonly boolean[], fresh
   return rates;
 };
 
-/** Each half hour takes a quarter from either neighbour that is on. */
+/** Each half hour takes a quarter from each neighbour that is on. */
 const smoothed = (rates: readonly number[], on: readonly boolean[]): number[] =>
   rates.map((rate, bin) => {
     const side = (at: number): number => (on[at] ? (rates[at] ?? rate) : rate);
@@ -143,7 +150,7 @@ const smoothed = (rates: readonly number[], on: readonly boolean[]): number[] =>
   });
 
 /** Half hours at which trucks of ours were in the line on some day, and the one before the first of these. */
-const hoursOn = (tickets: readonly Ticket[]): boolean[] => {
+const hoursOn = (tickets: readonly SerialOfDay[]): boolean[] => {
   const joined = tickets.map(({ joinedMin }) => joinedMin);
   const first = Math.floor(Math.min(...joined) / BIN_MIN) - 1;
   const last = Math.floor(Math.max(...joined) / BIN_MIN);
@@ -169,9 +176,9 @@ const learnUsual = (days: readonly LineObservations[], profile: UsualDay): (Usua
       joinedMin === null || weighedMin === null ? [] : { joinedMin, waitMin: weighedMin - joinedMin },
     );
   });
-  return Array.from({ length: 12 }, (_, block) => {
+  return Array.from({ length: (DAY_BINS * BIN_MIN) / USUAL_BLOCK_MIN }, (_, block) => {
     const of = waits
-      .filter(({ joinedMin }) => Math.floor(joinedMin / 120) === block)
+      .filter(({ joinedMin }) => Math.floor(joinedMin / USUAL_BLOCK_MIN) === block)
       .map(({ waitMin }) => waitMin)
       .sort((a, b) => a - b);
     if (of.length < FEWEST_WAITS) return null;
@@ -200,7 +207,7 @@ const endOf = (seen: LineObservations, profile: UsualDay): DayEnd => {
   };
 };
 
-/** Trucks that come by themselves, or go round in fleets of 50, 20, 10. */
+/** Trucks that come by themselves, or go round in fleets of 50, 20, 10. Grade: chosen. */
 const RETURNING = [0, 0.02, 0.05, 0.1] as const;
 
 const likeliestReturning = (days: readonly LineObservations[], profile: UsualDay): number => {
@@ -211,7 +218,7 @@ const likeliestReturning = (days: readonly LineObservations[], profile: UsualDay
   return tried.reduce((best, next) => (next.evidence > best.evidence ? next : best)).returning;
 };
 
-/** What explains the days best, as the mean over days; a step of expectation-maximisation. */
+/** What explains the days best, averaged over them; one step of expectation-maximisation. */
 const explained = (days: readonly LineObservations[], profile: UsualDay): UsualDay => {
   const ends = days.map((seen) => endOf(seen, profile));
   const byBin = (of: (end: DayEnd) => number[]): number[] =>
@@ -224,25 +231,29 @@ const explained = (days: readonly LineObservations[], profile: UsualDay): UsualD
   };
 };
 
-const mean = (numbers: readonly number[]): number =>
-  numbers.reduce((sum, number) => sum + number, 0) / numbers.length;
-
-/** Pseudo-days and pseudo-spans at the default noise. */
+/** Days, or spans, that the default noise counts for. Grade: chosen. */
 const NOISE_PRIOR = 8;
-/** Trucks by which a count is off because two joins were told late. */
+/** The default noise from day to day, once there is something to learn from. Grade: chosen. */
+const LEARNED_DAY_SD = 0.2;
+/** The least noise. Grade: chosen. */
+const LEAST_SD = 0.05;
+/** The least dispersion: even fleets that are loaded one after another scatter so much. Grade: chosen. */
+const LEAST_DISPERSION = 0.2;
+/** Variance of a count, trucks², because its two joins were reported late. Grade: chosen. */
 const LATE_VARIANCE = 2;
-const SHORT_SPAN = 15;
+/** Expected trucks of a span: with fewer a count shows nothing of the noise, with more the level has drifted. Grade: chosen. */
+const SPAN_TRUCKS = { fewest: 2, short: 15 };
 
 type Noise = Pick<UsualDay, 'daySd' | 'levelSd' | 'dispersion'>;
 
 /**
- * By moments. `dispersion`: variance over mean of the trucks joining in a short time, 1 for Poisson arrivals, less for
- * fleets that are loaded one after another. `daySd`, `levelSd`: scatter beyond that, day to day and within the day.
+ * By moments. `dispersion`: variance over mean of the trucks that join in a short time; 1 for Poisson arrivals, less for
+ * fleets that are loaded one after another. `daySd`, `levelSd`: scatter beyond that, from day to day and within the day.
  */
-const learnNoise = (counts: readonly Counted[], rates: readonly number[]): Noise => {
+const learnNoise = (counts: readonly JoinCount[], rates: readonly number[]): Noise => {
   const spans = counts.flatMap((count) => {
     const expected = rates.reduce((sum, rate, bin) => sum + rate * overlapMin(count, bin), 0);
-    return count.spans.length === 1 && expected > 2 ? [{ ...count, expected }] : [];
+    return count.spans.length === 1 && expected > SPAN_TRUCKS.fewest ? [{ ...count, expected }] : [];
   });
   const days = [...Map.groupBy(spans, ({ day }) => day).values()].map((ofDay) => {
     const expected = ofDay.reduce((sum, span) => sum + span.expected, 0);
@@ -250,15 +261,15 @@ const learnNoise = (counts: readonly Counted[], rates: readonly number[]): Noise
     return { ratio, expected, spans: ofDay.map((span) => ({ ...span, expected: ratio * span.expected })) };
   });
   const within = days.flatMap((day) => day.spans);
-  const dispersion = dispersionOf(within.filter(({ expected }) => expected < SHORT_SPAN));
+  const dispersion = dispersionOf(within.filter(({ expected }) => expected < SPAN_TRUCKS.short));
   return {
     dispersion,
     daySd: excessSd(
       days.map(({ ratio, expected }) => ({ count: ratio * expected, expected })),
       dispersion,
-      0.2,
+      LEARNED_DAY_SD,
     ),
-    levelSd: excessSd(within, dispersion, 0.25),
+    levelSd: excessSd(within, dispersion, LEVEL_SD),
   };
 };
 
@@ -272,7 +283,7 @@ const dispersionOf = (spans: readonly Expected[]): number => {
     (total, { count, expected }) => total + ((count - expected) ** 2 - LATE_VARIANCE) / expected,
     NOISE_PRIOR,
   );
-  return Math.min(1, Math.max(0.2, sum / (NOISE_PRIOR + spans.length)));
+  return Math.min(1, Math.max(LEAST_DISPERSION, sum / (NOISE_PRIOR + spans.length)));
 };
 
 /** Standard deviation of count / expected, beyond what the dispersion of counts explains. */
@@ -284,5 +295,5 @@ const excessSd = (spans: readonly Expected[], dispersion: number, usualSd: numbe
     },
     NOISE_PRIOR * usualSd * usualSd,
   );
-  return Math.sqrt(Math.max(0.05 * 0.05, sum / (NOISE_PRIOR + spans.length)));
+  return Math.sqrt(Math.max(LEAST_SD * LEAST_SD, sum / (NOISE_PRIOR + spans.length)));
 };

@@ -1,10 +1,10 @@
 /**
- * One possible course of the station's day: three counters (trucks joined, weighed, unloaded) and the hidden things
- * that drive them. A forecast carries some hundreds of them along and weighs them by what the crew reported: a
- * particle filter (Gordon, Salmond & Smith, IEE Proc. F 140(2), 1993).
+ * One possible course of the station's day: three counters (trucks joined, weighed, unloaded) and the hidden variables
+ * that drive them. A forecast runs some hundreds of them and scores each by what the crew reported: a particle filter
+ * (Gordon, Salmond & Smith, IEE Proc. F 140(2), 1993).
  *
- * The line is first come, first served: the truck that joined as number N is weighed as number N. So its wait runs
- * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line it leaves behind.
+ * The line is first come, first served: the truck that joined as number N is weighed as number N. So its wait lasts
+ * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line behind it.
  */
 import { DAY_BINS } from './usual-day.ts';
 import { normal } from './random.ts';
@@ -15,7 +15,7 @@ export interface Particle {
   joined: number;
   weighed: number;
   unloaded: number;
-  /** Arrivals against the usual, as a factor for the day and a log level that wanders within it. */
+  /** Arrivals compared with the usual: a factor for the day, and a log level that drifts within it. */
   dayFactor: number;
   level: number;
   /** Trucks that one working piler takes. */
@@ -25,10 +25,10 @@ export interface Particle {
   open: number;
   down: number;
   logScore: number;
-  /** `joined` and `weighed` at the end of each of the last steps; a ring. */
+  /** `joined` and `weighed` at the end of each of the last `KEPT` steps; ring buffers. */
   joinedThen: Float64Array;
   weighedThen: Float64Array;
-  /** Of each truck of ours in the line: its number, and when `unloaded` passed that (NaN = not yet). */
+  /** For each of our trucks in the line: its number, and when `unloaded` passed it (NaN = not yet). */
   numbers: Float64Array;
   passedMin: Float64Array;
   /** `weighed` at the newest ticket of each serial roll. */
@@ -38,39 +38,52 @@ export interface Particle {
   lineThen: Float64Array;
 }
 
+/** Grade: chosen; a truck is unloaded in about 5 min. */
 export const STEP_MIN = 3;
-/** Steps that the rings remember: 48 min. */
+/** Steps in the ring buffers: 48 min. A power of two. */
 export const KEPT = 16;
 
-/** What all paths share during one step. */
-export interface Step {
+/** What is the same for all paths during one step. */
+export interface SharedStep {
   arrivals: number;
   /** Log-noise of arrivals within the day. */
   levelSd: number;
-  /** Scatter of the trucks that join, against Poisson arrivals. */
+  /** Standard deviation of the trucks that join, over that of Poisson arrivals. */
   scatter: number;
   /** Share of the arrivals that is missing for each truck in the line beyond the usual. */
   returning: number;
   usualLine: number;
-  /** Pilers usually open now, where that is learned. */
+  /** Pilers usually open now; null = not learned. */
   pilersOpen: number | null;
-  /** Else they follow what the usual day needs: trucks per minute over the share of time that pilers are busy. */
+  /** What the usual day needs: trucks per minute over the share of the time that pilers are busy. */
   perMinWanted: number;
   mostOpen: number;
 }
 
-/** Memory of the log-noise of arrivals within the day. */
-const LEVEL_KEEP = Math.exp(-STEP_MIN / 60);
+/** Memory of the level of arrivals within the day. Grade: chosen. */
+const LEVEL_MEMORY_MIN = 60;
+const LEVEL_KEEP = Math.exp(-STEP_MIN / LEVEL_MEMORY_MIN);
 const LEVEL_KICK = Math.sqrt(1 - LEVEL_KEEP * LEVEL_KEEP);
-/** Unloading times scatter by 0.42 of their mean. */
+/** How far the level may answer to trucks that are kept in the line, in logs: least and most. Grade: chosen. */
+const LEVEL_ANSWER = { least: -0.7, most: 1.5 };
+/** Standard deviation of unloading times, over their mean. Grade: chosen. */
 const SERVICE_CV = 0.42;
-const SCALE_PER_STEP = STEP_MIN / 1.2;
-/** How fast the pilers open follow what is usual or needed. */
+/** Minutes that a scale needs for one truck. Grade: chosen. */
+const MIN_ON_SCALE = 1.2;
+const SCALE_PER_STEP = STEP_MIN / MIN_ON_SCALE;
+/** Places between scale and piler, for each piler open: least and most. Grade: chosen. */
+export const LEAST_YARD = 1;
+export const MOST_YARD = 3;
+/** How fast the pilers open follow what is usual or needed, min. Grade: chosen. */
 const TURN_MIN = 100;
-/** Pilers that are opened for each truck in the line beyond the third; assumed. */
+/** Pilers that are opened for each truck in the line beyond this many. Grade: chosen. */
 const PULL_OF_LINE = 0.02;
+const PULL_BEYOND = 3;
+/** How often a piler breaks down, and for how long. Grade: chosen. */
 const BREAKDOWN_EVERY_MIN = 500;
 const BREAKDOWN_LASTS_MIN = 25;
+/** Share of the time that one more piler is open: never quite impossible, never quite sure. Grade: chosen. */
+const SHARE = { least: 0.02, most: 0.95 };
 
 export interface Prior {
   perPilerMin: number;
@@ -88,7 +101,7 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   dayFactor: Math.exp(prior.daySd * normal(random)),
   level: prior.levelSd * normal(random),
   perPilerMin: prior.perPilerMin * Math.exp(prior.rateSd * normal(random)),
-  yardPerPiler: 1 + 2 * random(),
+  yardPerPiler: LEAST_YARD + (MOST_YARD - LEAST_YARD) * random(),
   open: 1,
   down: 0,
   logScore: 0,
@@ -121,24 +134,26 @@ export const copyParticle = (from: Particle, to: Particle): void => {
   to.lineThen.set(from.lineThen);
 };
 
-/** Noise of mean 0 and deviation 1 that is enough within short steps (weak Euler scheme, Kloeden & Platen 1992). */
+/** Noise of mean 0 and deviation 1; two values are enough in short steps (weak Euler scheme, Kloeden & Platen 1992). */
 const coin = (random: Random): number => (random() < 0.5 ? -1 : 1);
 
 /**
- * Trucks that join beyond the mean: one of two values, with the mean, variance and skewness of Poisson arrivals; enough
- * within short steps, and never fewer than none.
+ * Trucks that join beyond the mean: one of two values, with the mean, variance and skewness of Poisson arrivals, which
+ * is enough in short steps and never takes trucks away.
  */
 const skewedCoin = (random: Random, mean: number): number => {
   const half = Math.sqrt(mean + 0.25);
   return random() < 0.5 - 0.25 / half ? 0.5 + half : 0.5 - half;
 };
 
-export const stepParticle = (particle: Particle, step: Step, random: Random): void => {
+export const stepParticle = (particle: Particle, step: SharedStep, random: Random): void => {
   particle.level = LEVEL_KEEP * particle.level + LEVEL_KICK * step.levelSd * coin(random);
-  // A truck that stands in the line does not come back from the field.
+  // A truck in the line cannot come back from the field.
   const kept = step.returning * (particle.joined - particle.weighed - step.usualLine);
   const level = Math.exp(
-    particle.level - 0.5 * step.levelSd * step.levelSd - Math.min(1.5, Math.max(-0.7, kept)),
+    particle.level -
+      0.5 * step.levelSd * step.levelSd -
+      Math.min(LEVEL_ANSWER.most, Math.max(LEVEL_ANSWER.least, kept)),
   );
   const mean = step.arrivals * particle.dayFactor * level;
   particle.joined += mean + step.scatter * skewedCoin(random, mean);
@@ -146,7 +161,7 @@ export const stepParticle = (particle: Particle, step: Step, random: Random): vo
   serve(particle, random);
 };
 
-/** Trucks through the scale and over the pilers, as far as there are trucks in the line and room in the yard. */
+/** Moves trucks over the scale and the pilers, as far as there are trucks in the line and room in the yard. */
 export const serve = (particle: Particle, random: Random): void => {
   const mean = particle.perPilerMin * (particle.open - particle.down) * STEP_MIN;
   const done = mean > 0 ? mean + SERVICE_CV * Math.sqrt(mean) * coin(random) : 0;
@@ -160,12 +175,12 @@ export const serve = (particle: Particle, random: Random): void => {
 };
 
 /** At most one of: a piler opens, closes, breaks, is repaired. */
-export const turnPilers = (particle: Particle, step: Step, random: Random): void => {
+export const turnPilers = (particle: Particle, step: SharedStep, random: Random): void => {
   const needed = step.perMinWanted / particle.perPilerMin;
   const wanted =
     (step.pilersOpen ?? needed) +
     needed * (particle.dayFactor - 1) +
-    PULL_OF_LINE * Math.max(0, particle.joined - particle.weighed - 3);
+    PULL_OF_LINE * Math.max(0, particle.joined - particle.weighed - PULL_BEYOND);
   const draw = (random() * TURN_MIN) / STEP_MIN;
   const opens = particle.open < step.mostOpen ? share(wanted - particle.open) : 0;
   if (draw < opens) {
@@ -186,5 +201,4 @@ export const turnPilers = (particle: Particle, step: Step, random: Random): void
   if (draw < breaks + (particle.down * TURN_MIN) / BREAKDOWN_LASTS_MIN) particle.down -= 1;
 };
 
-/** Share of the time that one more piler is open; never quite impossible, never quite sure. */
-const share = (wanted: number): number => Math.min(0.95, Math.max(0.02, wanted));
+const share = (wanted: number): number => Math.min(SHARE.most, Math.max(SHARE.least, wanted));

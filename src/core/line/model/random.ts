@@ -1,5 +1,5 @@
 /**
- * Chance from a seed: the same seed gives the same draws, so that the same question gets the same answer.
+ * Random numbers from a seed: the same seed gives the same draws, so that the same question gets the same answer.
  *
  * Generator: xoshiro128** 1.1 of Blackman & Vigna, "Scrambled linear pseudorandom number generators", ACM TOMS 47(4),
  * 2021 (https://prng.di.unimi.it/xoshiro128starstar.c, public domain), its state filled from the seed by the 32-bit
@@ -9,14 +9,14 @@
 /** Uniform in [0, 1). */
 export type Random = () => number;
 
-/** The finaliser of MurmurHash3: every bit of the input moves every bit of the output. */
+/** The finaliser of MurmurHash3: every bit of the input affects every bit of the output. */
 const mixed = (word: number): number => {
   let z = Math.imul(word ^ (word >>> 16), 0x85ebca6b);
   z = Math.imul(z ^ (z >>> 13), 0xc2b2ae35);
   return z ^ (z >>> 16);
 };
 
-/** One seed of several whole numbers; their order matters. */
+/** One seed from several whole numbers; their order matters. */
 export const seedOf = (...parts: readonly number[]): number =>
   parts.reduce((seed, part) => mixed(seed ^ mixed(part | 0)) + 0x9e3779b9, 0) | 0;
 

@@ -1,46 +1,52 @@
 /**
- * How well a path explains what the crew reported. Every term has a floor, and every report may be plain wrong for a
- * share of the paths: one wrong message costs width, not the answer.
+ * How well a path explains what the crew reported. Every term has a floor, and every report is taken to be wrong for a
+ * share of the paths: a wrong message widens the interval, but does not spoil the answer.
  */
+import { IN_LINE_LATE_MIN } from '../assumptions.ts';
 import { exponential, normal } from './random.ts';
 import type { Random } from './random.ts';
 import { KEPT, STEP_MIN } from './particle.ts';
 import type { Particle } from './particle.ts';
 import type { LineEvent } from './timeline.ts';
 
-export type Joined = Extract<LineEvent, { is: 'joined' }>;
-export type Weighed = Extract<LineEvent, { is: 'weighed' }>;
-export type Counted = Extract<LineEvent, { is: 'counted' }>;
+type JoinedEvent = Extract<LineEvent, { is: 'joined' }>;
+type WeighedEvent = Extract<LineEvent, { is: 'weighed' }>;
+type CountedEvent = Extract<LineEvent, { is: 'counted' }>;
 
-/** How late "in line" is told on average; assumed. Inferred joins are taken to be less certain. */
-const LATE_MIN = 4;
+/** How late a join is on average if it was inferred: less certain than a stated one. Grade: chosen. */
 const LATE_INFERRED_MIN = 10;
-/** Each path stands for its neighbourhood: this many trucks to either side. */
+/** Each path speaks for its neighbourhood: a standard deviation of this many trucks. Grade: chosen. */
 const SLACK = 2.5;
+/** Chance that a path is further off, and by how many trucks then, on average. Grade: chosen. */
 const TAIL_SHARE = 0.15;
 const TAIL = 8;
-/** How far a report is believed where it contradicts the path. */
+/** How far a report is believed if it contradicts the path. */
 interface Trust {
-  /** Share of the paths that hold the report for wrong. */
+  /** Share of the paths that take the report to be wrong. */
   wrongShare: number;
-  /** Chance that the path itself is far off: the line did what no path foresaw. */
+  /** Chance that the path itself is far off: the line did what no path predicted. */
   surpriseShare: number;
 }
+/** Grade: chosen. */
 const JOIN_TRUST: Trust = { wrongShare: 0.05, surpriseShare: 0 };
-/** Somebody who stands there is believed before everything that was reckoned. */
+/** Somebody who is there is believed before anything that was reckoned. Grade: chosen. */
 const COUNT_TRUST: Trust = { wrongShare: 0.02, surpriseShare: 0.3 };
-/** What any value is worth then (per truck). */
+/** What any value is worth then, a truck: as likely as any other of a line of 60. Grade: chosen. */
 const ANY_VALUE = 1 / 60;
-/** A head count errs by a truck and this share. */
+/** A head count errs by a truck and this share. Grade: chosen. */
 const COUNT_ERROR = 0.13;
+/** Trucks by which a weighing may be off the path's own count. Grade: chosen. */
+const WEIGHED_ERROR = 0.5;
+/** The least that a serial is worth, so that one misread ticket does not end a path. Grade: chosen. */
+const LEAST_SERIAL = 0.005;
 
 const density = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2) / sd / 2.5066;
 const tail = (x: number): number => Math.exp(-Math.abs(x) / TAIL) / (2 * TAIL);
 
 /**
- * The path's line is `excess` trucks longer than reported. Either the report is wrong, or the path is taken to its
- * neighbour that fits: a share of the error, as in a Kalman update with the path's slack as its variance. A path that
- * is far off is taken all the way.
+ * The path's line is `excess` trucks longer than reported. Either the report is wrong, or the path is moved towards the
+ * neighbour that fits: by a share of the error, as in a Kalman update with the path's slack as its deviation. A path
+ * that is far off is moved all the way.
  */
 const correct = (particle: Particle, excess: number, noiseSd: number, trust: Trust, random: Random): void => {
   if (random() < trust.wrongShare) {
@@ -63,7 +69,7 @@ const shift = (particle: Particle, trucks: number): void => {
   particle.unloaded += moved;
 };
 
-/** Value of a ring `backMin` ago, at the end of step `step`. */
+/** Value of a ring buffer `backMin` before the end of step `step`. */
 const then = (ring: Float64Array, step: number, backMin: number): number => {
   const back = Math.min(KEPT - 2, Math.max(0, backMin / STEP_MIN));
   const whole = Math.floor(back);
@@ -72,10 +78,11 @@ const then = (ring: Float64Array, step: number, backMin: number): number => {
   return late + (early - late) * (back - whole);
 };
 
-/** A truck of ours joined: its number in the path is what had joined by then. */
-export const scoreJoin = (particle: Particle, event: Joined, step: number, random: Random): void => {
+/** One of our trucks joined: its number in the path is how many had joined by then. */
+export const scoreJoin = (particle: Particle, event: JoinedEvent, step: number, random: Random): void => {
   const sinceMin = step * STEP_MIN - event.atMin;
-  const backMin = Math.max(0, sinceMin) + exponential(random, event.stated ? LATE_MIN : LATE_INFERRED_MIN);
+  const backMin =
+    Math.max(0, sinceMin) + exponential(random, event.stated ? IN_LINE_LATE_MIN : LATE_INFERRED_MIN);
   const number = Math.max(then(particle.joinedThen, step, backMin), 0);
   particle.numbers[event.slot] = number;
   particle.passedMin[event.slot] = NaN;
@@ -84,7 +91,7 @@ export const scoreJoin = (particle: Particle, event: Joined, step: number, rando
   correct(particle, line - event.ahead, 1 + COUNT_ERROR * event.ahead, COUNT_TRUST, random);
 };
 
-export const scoreCount = (particle: Particle, event: Counted, random: Random): void => {
+export const scoreCount = (particle: Particle, event: CountedEvent, random: Random): void => {
   const last = event.slot === null ? particle.joined : (particle.numbers[event.slot] ?? particle.joined);
   correct(
     particle,
@@ -95,13 +102,13 @@ export const scoreCount = (particle: Particle, event: Counted, random: Random): 
   );
 };
 
-/** A truck of ours is on the scale, so `weighed` is its number; the serial says how many went before. */
-export const scoreWeighing = (particle: Particle, event: Weighed, random: Random): void => {
+/** One of our trucks is on the scale, so `weighed` is its number; the serial shows how many went before. */
+export const scoreWeighing = (particle: Particle, event: WeighedEvent, random: Random): void => {
   const { ticket, slot } = event;
   if (ticket !== null && ticket.served !== null) scoreSerial(particle, ticket.roll, ticket.served);
   const number = slot === null ? undefined : particle.numbers[slot];
   if (number !== undefined && !Number.isNaN(number)) {
-    const noiseSd = 0.5 + event.sdMin * particle.perPilerMin * particle.open;
+    const noiseSd = WEIGHED_ERROR + event.sdMin * particle.perPilerMin * particle.open;
     correct(particle, number - particle.weighed, noiseSd, JOIN_TRUST, random);
   }
   if (ticket !== null) particle.marks[ticket.roll] = particle.weighed;
@@ -110,20 +117,25 @@ export const scoreWeighing = (particle: Particle, event: Weighed, random: Random
 const scoreSerial = (particle: Particle, roll: number, served: { count: number; sd: number }): void => {
   const since = particle.weighed - (particle.marks[roll] ?? NaN);
   if (Number.isNaN(since)) return;
-  particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + 0.005);
+  particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + LEAST_SERIAL);
 };
 
-/** Tickets that are never told, and how long after unloading the others are heard. */
-const NEVER_TOLD = 0.07;
-const TOLD_AFTER_MIN = 3;
-const TOLD_SCATTER_MIN = 3;
+/** Share of the tickets that are never reported. Grade: chosen. */
+const NEVER_REPORTED = 0.07;
+/** How long after unloading the others are reported at the earliest, and how much later on average. Grade: chosen. */
+const REPORTED_AFTER_MIN = 3;
+const REPORTED_SCATTER_MIN = 3;
 
-/** A truck of ours has joined, and nothing was heard since: most likely it still waits. */
+/** One of our trucks has joined, and nothing was heard since: most likely it still waits. */
 export const scorePending = (particle: Particle, slot: number, nowMin: number): void => {
-  const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - TOLD_AFTER_MIN;
+  const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - REPORTED_AFTER_MIN;
   if (!(silentMin > 0)) return;
-  particle.logScore += Math.log(NEVER_TOLD + (1 - NEVER_TOLD) * Math.exp(-silentMin / TOLD_SCATTER_MIN));
+  const stillToCome = Math.exp(-silentMin / REPORTED_SCATTER_MIN);
+  particle.logScore += Math.log(NEVER_REPORTED + (1 - NEVER_REPORTED) * stillToCome);
 };
+
+/** Share of the paths that do not believe a report of pilers. Grade: chosen. */
+const PILERS_WRONG_SHARE = 0.1;
 
 /** Pilers as reported, believed by most paths. */
 export const hearPilers = (
@@ -132,7 +144,7 @@ export const hearPilers = (
   down: number | null,
   random: Random,
 ): void => {
-  if (random() < 0.1) return;
+  if (random() < PILERS_WRONG_SHARE) return;
   if (open !== null) particle.open = Math.max(1, open);
   particle.down = Math.min(particle.open, down ?? (open === null ? particle.down : 0));
 };

@@ -1,15 +1,15 @@
-/** The day's observations in the order of the line, in minutes since opening, ready to be weighed. */
+/** The day's observations as events in order of time, in minutes since opening, ready to be scored. */
 import { addMinutes, minutesBetween } from '../../units.ts';
 import type { TruckId } from '../../roster.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import type { UsualDay } from './usual-day.ts';
 import { rollOf, servedBetween } from './rolls.ts';
-import type { Reading } from './rolls.ts';
+import type { SerialReading } from './rolls.ts';
 import type { LineObservations, Visit } from '../types.ts';
 
 export type LineEvent = { atMin: Minutes } & (
   | { is: 'joined'; slot: number; pending: boolean; stated: boolean; ahead: number | null }
-  /** `served`: trucks weighed since the newest ticket of the roll; null = first of its roll. */
+  /** `served`: trucks weighed since the ticket before it on the roll; null = first of its roll. */
   | {
       is: 'weighed';
       slot: number | null;
@@ -25,18 +25,18 @@ export interface Timeline {
   events: readonly LineEvent[];
   slots: number;
   rolls: number;
-  /** When anything was last seen of the line itself: a join, a weighing, a count. */
+  /** When the line itself was last seen: a join, a weighing, a count. */
   newestMin: Minutes | null;
   pendingTrucks: number;
 }
 
-/** Digits of the serial; null where there are none. */
+/** Digits of the serial; null = it has none. */
 const serialNumber = (serial: string | null): number | null => {
   const digits = serial?.replace(/\D/g, '') ?? '';
   return digits === '' ? null : Number(digits.slice(-9));
 };
 
-export interface Trip {
+interface Trip {
   joinedMin: Minutes | null;
   stated: boolean;
   /** First weight, and how uncertain its time is. */
@@ -47,14 +47,29 @@ export interface Trip {
   truck: TruckId | null;
 }
 
-/** First weight as told, else reckoned back from what came after it. */
-const weighedAt = (visit: Visit, profile: UsualDay): { atMs: EpochMs; sdMin: Minutes } | null => {
-  const { yardMin } = profile;
+/**
+ * How long before these the first weight was, and how uncertain that is (standard deviation): shares of the usual time
+ * between the weights. Grade: chosen.
+ */
+const BACK_FROM = { dumped: { ago: 0.8, sd: 0.4 }, secondWeight: { ago: 1, sd: 0.5 } };
+
+interface UnsureTime {
+  atMs: EpochMs;
+  sdMin: Minutes;
+}
+
+const estimatedFrom = (
+  fromMs: EpochMs,
+  { ago, sd }: { ago: number; sd: number },
+  { yardMin }: UsualDay,
+): UnsureTime => ({ atMs: addMinutes(fromMs, -1 * ago * yardMin), sdMin: sd * yardMin });
+
+/** First weight as reported, else estimated from what came after it. */
+const weighedAt = (visit: Visit, profile: UsualDay): UnsureTime | null => {
   if (visit.firstWeighedMs !== null) return { atMs: visit.firstWeighedMs, sdMin: 0 };
-  if (visit.dumpedMs !== null)
-    return { atMs: addMinutes(visit.dumpedMs, -0.8 * yardMin), sdMin: 0.4 * yardMin };
+  if (visit.dumpedMs !== null) return estimatedFrom(visit.dumpedMs, BACK_FROM.dumped, profile);
   if (visit.secondWeighedMs !== null)
-    return { atMs: addMinutes(visit.secondWeighedMs, -1 * yardMin), sdMin: 0.5 * yardMin };
+    return estimatedFrom(visit.secondWeighedMs, BACK_FROM.secondWeight, profile);
   return null;
 };
 
@@ -73,32 +88,33 @@ const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: Usual
   };
 };
 
-/** "In line" this long after the weighing is no lateness any more, but another clock; assumed. */
+/** "In line" this long after the weighing was not sent late: the clocks differ. Grade: chosen. */
 const CONTRADICTS_MIN: Minutes = 12;
+/** So many trips, and such a share of all, must contradict. Grade: chosen. */
 const CONTRADICTING = { trips: 2, share: 1 / 3 };
 
-/** A clock, the scale's or the crew's, is off: many trucks were weighed long before they joined. */
+/** The clock of the scale or of the crew is off: many trucks were weighed long before they joined. */
 const clocksDisagree = (visits: readonly Visit[]): boolean => {
-  const bothTold = visits.flatMap(({ joinedMs, joinedStated, firstWeighedMs }) =>
+  const bothKnown = visits.flatMap(({ joinedMs, joinedStated, firstWeighedMs }) =>
     joinedMs !== null && joinedStated && firstWeighedMs !== null
       ? [minutesBetween(firstWeighedMs, joinedMs)]
       : [],
   );
-  const contradicting = bothTold.filter((min) => min > CONTRADICTS_MIN).length;
-  return contradicting >= CONTRADICTING.trips && contradicting >= CONTRADICTING.share * bothTold.length;
+  const contradicting = bothKnown.filter((min) => min > CONTRADICTS_MIN).length;
+  return contradicting >= CONTRADICTING.trips && contradicting >= CONTRADICTING.share * bothKnown.length;
 };
 
-/** How far off the clocks may be, in both directions; assumed. */
+/** How far off the clocks may be, as a standard deviation. Grade: chosen. */
 const CLOCKS_SD_MIN: Minutes = 20;
 
-/** By clocks that disagree: the order of things is still worth something, their times little. */
+/** If clocks disagree, the order of events still counts, but their times count for little. */
 const ofUnsureTime = (trip: Trip): Trip => ({
   ...trip,
   stated: false,
   sdMin: trip.weighedMin === null ? trip.sdMin : Math.max(trip.sdMin, CLOCKS_SD_MIN),
 });
 
-/** A truck that joined again has been through, even where its ticket was never told. */
+/** A truck that joined again has been through, even if its ticket was never reported. */
 const joinedAgain = (trip: Trip, trips: readonly Trip[]): boolean =>
   trips.some((other) => other.truck === trip.truck && (other.joinedMin ?? -1) > (trip.joinedMin ?? 0));
 
@@ -109,15 +125,20 @@ export const tripsOf = (
   profile: UsualDay,
 ): Trip[] => {
   const heard = observations.visits.filter((visit) => visit.heardMs <= nowMs);
-  const told = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
-  const trips = clocksDisagree(heard) ? told.map(ofUnsureTime) : told;
+  const reported = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
+  const trips = clocksDisagree(heard) ? reported.map(ofUnsureTime) : reported;
   return trips.filter((trip) => !trip.pending || !joinedAgain(trip, trips));
 };
+
+/** If no opening is known, the station opened this long before the first truck. Grade: chosen. */
+const OPENS_BEFORE_MIN: Minutes = 60;
+/** The most that the pilers of a station serve, against their usual pace with two of them. Grade: chosen. */
+const MOST_OF_USUAL_PACE = 4;
 
 const opened = (observations: LineObservations, nowMs: EpochMs): EpochMs => {
   if (observations.opening !== null && observations.opening <= nowMs) return observations.opening;
   const times = observations.visits.flatMap((visit) => visit.joinedMs ?? visit.firstWeighedMs ?? []);
-  return addMinutes(Math.min(nowMs, ...times), -60);
+  return addMinutes(Math.min(nowMs, ...times), -1 * OPENS_BEFORE_MIN);
 };
 
 export const timelineOf = (observations: LineObservations, profile: UsualDay, nowMs: EpochMs): Timeline => {
@@ -126,7 +147,11 @@ export const timelineOf = (observations: LineObservations, profile: UsualDay, no
   const slots = slotsOf(trips);
   const events = [
     ...joins(trips, slots.of, observations, openingMs),
-    ...weighings(trips, slots.of, (4 * Math.max(2, observations.usualPilers)) / profile.minPerTruck),
+    ...weighings(
+      trips,
+      slots.of,
+      (MOST_OF_USUAL_PACE * Math.max(2, observations.usualPilers)) / profile.minPerTruck,
+    ),
     ...counts(trips, slots.of, observations, openingMs, nowMs),
     ...pilerReports(observations, openingMs, nowMs),
   ].sort((a, b) => a.atMin - b.atMin);
@@ -146,7 +171,7 @@ export const timelineOf = (observations: LineObservations, profile: UsualDay, no
   };
 };
 
-/** Places in a path's memory, each used by one truck of ours while it is in the line. */
+/** Slots in a path's memory, each used by one of our trucks while it is in the line. */
 const slotsOf = (trips: readonly Trip[]): { of: Map<Trip, number>; count: number } => {
   const freeFromMin: number[] = [];
   const of = new Map<Trip, number>();
@@ -160,7 +185,7 @@ const slotsOf = (trips: readonly Trip[]): { of: Map<Trip, number>; count: number
   return { of, count: freeFromMin.length };
 };
 
-/** A count told with the join is weighed together with it. */
+/** A count that was reported with the join is scored together with it. */
 const countWith = (trip: Trip, observations: LineObservations, openingMs: EpochMs): number | null =>
   observations.headCounts.find(
     (count) =>
@@ -182,12 +207,12 @@ const joins = (
     return { is: 'joined', atMin: trip.joinedMin, slot, pending: trip.pending, stated: trip.stated, ahead };
   });
 
-/** Weighings in their order, each ticket with what was served since the one before it on its roll. */
+/** Weighings in order, each ticket with what was served since the one before it on its roll. */
 const weighings = (trips: readonly Trip[], slots: Map<Trip, number>, mostPerMin: number): LineEvent[] => {
   const weighed = trips
     .flatMap((trip) => (trip.weighedMin === null ? [] : [{ trip, weighedMin: trip.weighedMin }]))
     .sort((a, b) => a.weighedMin - b.weighedMin);
-  const rolls: Reading[][] = [];
+  const rolls: SerialReading[][] = [];
   const placed = weighed.map(({ trip, weighedMin }) => {
     if (trip.serial === null) return { trip, weighedMin, place: null };
     const reading = { serial: trip.serial, weighedMin };

@@ -1,5 +1,6 @@
-/** What is usual at a station: learned over past days, shrunk to the trade's figures while there are few. */
+/** What is usual at a station: learned from past days, and close to the trade's figures while there are few. */
 import type { Minutes } from '../../units.ts';
+import { MIN_PER_TRUCK, PILERS_BUSY } from '../assumptions.ts';
 
 export const BIN_MIN = 30;
 export const DAY_BINS = 48;
@@ -25,42 +26,41 @@ export interface UsualDay {
   /** Trucks in the line, on average, by half hour since opening. */
   usualLine: readonly number[];
   /**
-   * Share of the arrivals that is missing for each truck in the line beyond the usual: 0 where trucks come by
-   * themselves, about 1 / trucks where the same trucks come back.
+   * Share of the arrivals that is missing for each truck in the line beyond the usual: 0 if each truck comes once, about
+   * 1 / trucks if the same trucks come back.
    */
   returning: number;
-  /** From first to second weight, where a ticket tells only one of them. */
+  /** Minutes from first to second weight, for tickets that show only one of them. */
   yardMin: Minutes;
-  /** By two hours since opening; null where too little was seen. */
+  /** By two hours since opening; null = too little was seen. */
   usual: readonly (UsualWait | null)[];
   /** Days learned from. */
   days: number;
 }
 
-/**
- * Minutes that one piler needs for one truck: about 250 tons per hour
- * (https://followthecougar.blogspot.com/2015/10/ten-days-of-work) in loads of about 20 tons
- * (https://rv.cjsquare.com/?p=5100).
- */
-export const DEFAULT_MIN_PER_TRUCK = 4.8;
+/** Log-noise of arrivals from day to day, as long as nothing is learned. Grade: chosen, wide. */
+const DAY_SD = 0.4;
+/** The same within the day. Grade: chosen. */
+export const LEVEL_SD = 0.25;
+/** From first to second weight, in times that a piler needs for a truck. Grade: chosen. */
+const TRUCKS_IN_YARD = 3;
+/** Usual waits are learned for stretches of this length. Grade: chosen. */
+export const USUAL_BLOCK_MIN: Minutes = 120;
 
-/** Share of the time that pilers work, where nothing is learned: common practice, no source. */
-const DEFAULT_BUSY = 0.75;
-
-/** Pilers working at the default rate, trucks coming evenly through the day. */
+/** Pilers working at the usual rate, trucks coming evenly through the day. */
 export const defaultProfile = (usualPilers: number): UsualDay => ({
   arrivalsPerMin: Array.from(
     { length: DAY_BINS },
-    () => (DEFAULT_BUSY * Math.max(1, usualPilers)) / DEFAULT_MIN_PER_TRUCK,
+    () => (PILERS_BUSY * Math.max(1, usualPilers)) / MIN_PER_TRUCK,
   ),
-  daySd: 0.4,
-  levelSd: 0.25,
+  daySd: DAY_SD,
+  levelSd: LEVEL_SD,
   dispersion: 1,
-  minPerTruck: DEFAULT_MIN_PER_TRUCK,
+  minPerTruck: MIN_PER_TRUCK,
   pilersOpen: [],
   usualLine: [],
   returning: 0,
-  yardMin: 3 * DEFAULT_MIN_PER_TRUCK,
+  yardMin: TRUCKS_IN_YARD * MIN_PER_TRUCK,
   usual: [],
   days: 0,
 });
@@ -69,4 +69,4 @@ export const atBin = (bins: readonly number[], atMin: Minutes): number =>
   bins[Math.max(0, Math.floor(atMin / BIN_MIN))] ?? 0;
 
 export const usualAt = (profile: UsualDay, atMin: Minutes): UsualWait | null =>
-  profile.usual[Math.max(0, Math.floor(atMin / 120))] ?? null;
+  profile.usual[Math.max(0, Math.floor(atMin / USUAL_BLOCK_MIN))] ?? null;
