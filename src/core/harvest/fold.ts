@@ -12,6 +12,8 @@ import type { Surroundings, TruckState } from '../haul/truck.ts';
 import { changeRoster, fieldById, personById } from '../roster.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
+import { NO_FILLING, filledOn } from './fills.ts';
+import type { Filling } from './fills.ts';
 import type { NoticeEvent, Harvest, Shift } from './harvest.ts';
 import { ON_SHIFT, NOTHING_SHARED } from './harvest.ts';
 
@@ -21,6 +23,7 @@ interface Draft {
   tickets: BookedTicket[];
   serials: Set<string>;
   dugField: FieldId | null;
+  filling: Filling;
   headCounts: FactOf<'line-seen'>[];
   pilerReports: FactOf<'pilers-seen'>[];
   stationReports: FactOf<'station-reported'>[];
@@ -58,6 +61,7 @@ const endOffShift = (draft: Draft, by: PersonId | null): void => {
 
 const applyTruckReport = (draft: Draft, fact: FactOf<'truck-reported'>): void => {
   if (fact.step !== 'parked') endOffShift(draft, fact.by);
+  draft.filling = filledOn(draft.filling, fact);
   if (fact.field !== null && fact.step !== 'joined-line') draft.dugField = fact.field;
   applyReport(truckState(draft, fact.truck, fact.atMs), fact, surroundings(draft));
 };
@@ -206,6 +210,7 @@ export const foldHarvest = (roster: Roster, facts: readonly Fact[]): Harvest => 
     tickets: [],
     serials: new Set(),
     dugField: null,
+    filling: NO_FILLING,
     headCounts: [],
     pilerReports: [],
     stationReports: [],
@@ -218,7 +223,8 @@ export const foldHarvest = (roster: Roster, facts: readonly Fact[]): Harvest => 
     strangers: new Set(),
   };
   for (const fact of standingFacts(facts).sort(inOrderOfHappening)) apply(draft, fact);
-  return { ...draft, fileRoster: roster, facts, othersTickets: NOTHING_SHARED };
+  const { filling, ...state } = draft;
+  return { ...state, fills: filling.fills, fileRoster: roster, facts, othersTickets: NOTHING_SHARED };
 };
 
 /** The harvest with these facts besides. */

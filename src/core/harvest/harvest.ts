@@ -3,6 +3,7 @@ import type { PersonId, FieldId, Roster, StationId, TruckId } from '../roster.ts
 import type { EpochMs } from '../units.ts';
 import type { BookedTicket, Load } from '../haul/load.ts';
 import type { TruckState } from '../haul/truck.ts';
+import type { Fill } from './fills.ts';
 
 /** A notice event with all its steps so far. */
 export interface NoticeEvent {
@@ -23,6 +24,8 @@ export interface Harvest {
   trucks: ReadonlyMap<TruckId, TruckState>;
   tickets: readonly BookedTicket[];
   dugField: FieldId | null;
+  /** Oldest first. */
+  fills: readonly Fill[];
   headCounts: readonly FactOf<'line-seen'>[];
   pilerReports: readonly FactOf<'pilers-seen'>[];
   stationReports: readonly FactOf<'station-reported'>[];

@@ -1,13 +1,12 @@
 /** The round trip as this crew drives it: how long each part takes, learned from its own day. */
-import { standingFacts } from '../book/entries.ts';
-import type { Fact } from '../book/facts.ts';
 import { fieldById } from '../roster.ts';
-import type { FieldId, StationId, TruckId } from '../roster.ts';
+import type { FieldId, StationId } from '../roster.ts';
 import { acresPerHour } from '../answers/field-capacity.ts';
 import { meanLoadLb } from '../answers/left.ts';
 import { LB_PER_SHORT_TON, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { FleetCycle } from './fleet.ts';
+import { believedFill, medianFillMin } from '../harvest/fills.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { allLoads } from '../harvest/harvest.ts';
 import { median } from '../statistics.ts';
@@ -17,27 +16,7 @@ import { haulMinutes } from '../harvest/usual-times.ts';
 const USUAL_LOAD_MIN: Minutes = 11;
 /** Between the weights; common practice, no source. */
 const USUAL_YARD_MIN: Minutes = 12;
-/** A load that takes longer, or less, had a stop in it or was told late. */
-const BELIEVED_LOAD_MIN = { min: 3, max: 40 };
-const FEWEST_LOADS = 3;
 const FEWEST_DEPARTURES = 6;
-
-const believed = (min: Minutes): boolean => min >= BELIEVED_LOAD_MIN.min && min <= BELIEVED_LOAD_MIN.max;
-
-/** From "loading" to "loaded", of trucks that told both. */
-const toldLoads = (facts: readonly Fact[]): Minutes[] => {
-  const loadingSince = new Map<TruckId, EpochMs>();
-  const steps = standingFacts(facts)
-    .filter((fact) => fact.kind === 'truck-reported')
-    .sort((a, b) => a.atMs - b.atMs);
-  return steps.flatMap(({ truck, step, atMs }) => {
-    const sinceMs = loadingSince.get(truck);
-    if (step === 'loading') loadingSince.set(truck, sinceMs ?? atMs);
-    else loadingSince.delete(truck);
-    const min = step === 'left-field' && sinceMs !== undefined ? minutesBetween(sinceMs, atMs) : 0;
-    return believed(min) ? [min] : [];
-  });
-};
 
 /** At the digger's field capacity and the yield expected of the field. */
 const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
@@ -56,15 +35,14 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
   const gaps = left
     .slice(1)
     .map((atMs, before) => minutesBetween(left[before] ?? atMs, atMs))
-    .filter(believed)
+    .filter(believedFill)
     .sort((a, b) => a - b);
   return gaps.length < FEWEST_DEPARTURES ? null : (gaps[Math.floor(gaps.length / 4)] ?? null);
 };
 
 /** Minutes to fill a truck: as told by the drivers, else by the digger's own pace, else as the trucks leave. */
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
-  const told = toldLoads(harvest.facts.filter((fact) => fact.atMs >= fromMs));
-  const ofDay = told.length < FEWEST_LOADS ? null : median(told);
+  const ofDay = medianFillMin(harvest.fills.filter(({ begunMs }) => begunMs >= fromMs));
   return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? USUAL_LOAD_MIN;
 };
 

@@ -158,7 +158,7 @@ describe('undo', () => {
         (facts) => {
           const last = facts
             .filter(({ by }) => by === 'ana')
-            .toSorted((a, b) => a.sentMs - b.sentMs)
+            .toSorted((a, b) => a.sentMs - b.sentMs || a.heardMs - b.heardMs || (a.id < b.id ? -1 : 1))
             .at(-1);
           const target = { by: 'latest', person: 'ana', truck: null } as const;
           const undone = fact({ kind: 'entry-withdrawn', target }, '2026-10-21 12:00');
