@@ -3,45 +3,51 @@ import type { PersonId, FieldId, Roster, StationId, TruckId } from '../roster.ts
 import type { EpochMs } from '../units.ts';
 import type { BookedTicket, Load } from '../haul/load.ts';
 import type { TruckState } from '../haul/truck.ts';
-import type { Fill } from './fills.ts';
+import type { SharedMap } from '../shared-map.ts';
+import type { Filling } from './fills.ts';
 
 /** A notice event with all its steps so far. */
 export interface NoticeEvent {
-  event: string;
-  steps: { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
+  readonly event: string;
+  readonly steps: readonly { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
   /** Who has said that they saw what it says now: a new stop or a new time must be seen anew. */
-  seen: Map<PersonId, EpochMs>;
+  readonly seen: ReadonlyMap<PersonId, EpochMs>;
+}
+
+/** What the standing facts come to, up to one of them. It never changes: the next fact makes a new one (step.ts). */
+export interface SeasonState {
+  /** The lists after what was changed in chat. */
+  readonly roster: Roster;
+  readonly trucks: ReadonlyMap<TruckId, TruckState>;
+  readonly tickets: readonly BookedTicket[];
+  /** `station serial` of the tickets. */
+  readonly serials: SharedMap<string, true>;
+  readonly dugField: FieldId | null;
+  readonly filling: Filling;
+  readonly headCounts: readonly FactOf<'line-seen'>[];
+  readonly pilerReports: readonly FactOf<'pilers-seen'>[];
+  readonly stationReports: readonly FactOf<'station-reported'>[];
+  readonly rootReadings: readonly FactOf<'root-measured'>[];
+  readonly crownChecks: readonly FactOf<'crown-checked'>[];
+  /** All forecasts of the last two days by place, oldest issue first. */
+  readonly forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
+  /** The one with the newest step last. */
+  readonly notices: readonly NoticeEvent[];
+  /** What was noticed of the line, oldest first. */
+  readonly lineWarnings: readonly FactOf<'line-warned'>[];
+  readonly shifts: ReadonlyMap<PersonId, Shift>;
+  /** `platform:user` of people who wrote without being on the list. */
+  readonly strangers: ReadonlySet<string>;
 }
 
 /** The state of the season by the facts of the book. */
-export interface Harvest {
+export interface Harvest extends SeasonState {
   /** The operation's lists as the operation file has them. */
-  fileRoster: Roster;
-  /** The lists after what was changed in chat. */
-  roster: Roster;
+  readonly fileRoster: Roster;
   /** All facts as written, for undo and for questions about entries. */
-  facts: readonly Fact[];
-  trucks: ReadonlyMap<TruckId, TruckState>;
-  tickets: readonly BookedTicket[];
-  dugField: FieldId | null;
-  /** Oldest first. */
-  fills: readonly Fill[];
-  headCounts: readonly FactOf<'line-seen'>[];
-  pilerReports: readonly FactOf<'pilers-seen'>[];
-  stationReports: readonly FactOf<'station-reported'>[];
-  rootReadings: readonly FactOf<'root-measured'>[];
-  crownChecks: readonly FactOf<'crown-checked'>[];
-  /** All forecasts of the last two days by place, oldest issue first. */
-  forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
-  /** The one with the newest step last. */
-  notices: readonly NoticeEvent[];
-  /** What was noticed of the line, oldest first. */
-  lineWarnings: readonly FactOf<'line-warned'>[];
-  shifts: ReadonlyMap<PersonId, Shift>;
-  /** `platform:user` of people who wrote without being on the list. */
-  strangers: ReadonlySet<string>;
+  readonly facts: readonly Fact[];
   /** Tickets that other operations share; no facts of ours. */
-  othersTickets: readonly SharedTicket[];
+  readonly othersTickets: readonly SharedTicket[];
 }
 
 /** What a person said of the shift. */

@@ -41,7 +41,7 @@ export const usualHaul = (harvest: Harvest, station: StationId, nowMs: EpochMs):
     .sort((a, b) => a.startMs - b.startMs)
     .slice(-RECENT_LOADS);
   return {
-    fillMin: medianFillMin(harvest.fills.slice(-RECENT_LOADS)) ?? USUAL.fillMin,
+    fillMin: medianFillMin(harvest.filling.fills.slice(-RECENT_LOADS)) ?? USUAL.fillMin,
     haulMin: haulMinutes(harvest, station, harvest.dugField),
     lineWaitMin: medianOr(between(loads, 'joined-line', 'first-weighed'), USUAL.lineWaitMin),
     unloadMin: medianOr(between(loads, 'first-weighed', 'dumped'), USUAL.unloadMin),

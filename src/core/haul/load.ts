@@ -6,8 +6,8 @@ import type { EpochMs, Lb } from '../units.ts';
 export type Source = 'stated' | 'ticket' | 'inferred';
 
 export interface Stamp {
-  atMs: EpochMs;
-  source: Source;
+  readonly atMs: EpochMs;
+  readonly source: Source;
 }
 
 /** The steps of a loaded truck, in the order in which they happen. */
@@ -30,19 +30,19 @@ export interface BookedTicket extends Ticket {
 
 /** One round trip. A stamp is null while the step has not been told. */
 export interface Load {
-  truck: TruckId;
-  field: FieldId | null;
-  fieldSource: Source;
-  station: StationId | null;
-  startMs: EpochMs;
-  stamps: Record<LoadedStep, Stamp | null>;
-  ticket: BookedTicket | null;
+  readonly truck: TruckId;
+  readonly field: FieldId | null;
+  readonly fieldSource: Source;
+  readonly station: StationId | null;
+  readonly startMs: EpochMs;
+  readonly stamps: Readonly<Record<LoadedStep, Stamp | null>>;
+  readonly ticket: BookedTicket | null;
   /** The first weight where the driver told it before there was a ticket. */
-  grossLb: Lb | null;
+  readonly grossLb: Lb | null;
   /** When it was last said to stand in the scale line: drivers count anew while they wait. Null = never. */
-  inLineMs: EpochMs | null;
+  readonly inLineMs: EpochMs | null;
   /** When the newest message about it was heard. */
-  heardMs: EpochMs;
+  readonly heardMs: EpochMs;
 }
 
 export const isLoadedStep = (step: HaulStep): step is Exclude<LoadedStep, 'second-weighed'> =>
@@ -66,6 +66,10 @@ export const newLoad = (truck: TruckId, startMs: EpochMs): Load => ({
   inLineMs: null,
   heardMs: startMs,
 });
+
+/** The first word of a step counts. */
+export const stamped = (load: Load, step: LoadedStep, atMs: EpochMs, source: Source): Load =>
+  load.stamps[step] === null ? { ...load, stamps: { ...load.stamps, [step]: { atMs, source } } } : load;
 
 /** The load is off the truck: dumped or weighed out. */
 export const hasEnded = (load: Load): boolean =>

@@ -42,7 +42,7 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
 
 /** Minutes to fill a truck: as told by the drivers, else by the digger's own pace, else as the trucks leave. */
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
-  const ofDay = medianFillMin(harvest.fills.filter(({ begunMs }) => begunMs >= fromMs));
+  const ofDay = medianFillMin(harvest.filling.fills.filter(({ begunMs }) => begunMs >= fromMs));
   return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? USUAL_LOAD_MIN;
 };
 
