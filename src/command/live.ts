@@ -4,7 +4,7 @@ import { pollWeather } from '../run/time/poll-weather.ts';
 import { hear } from '../run/in/hear.ts';
 import { lineHistories } from '../run/line/service.ts';
 import { lineThreads } from '../run/line/thread.ts';
-import { harvestOf } from '../run/host/operation.ts';
+import { lastHarvest } from '../run/host/operation.ts';
 import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
 import type { WeatherSource } from '../ports/weather.ts';
@@ -79,7 +79,7 @@ export const goLive = (
   const { running, store } = operation;
   const line = lineThreads(log);
   running.line = line;
-  line.prepare(lineHistories(harvestOf(running, running.facts.facts), running, Date.now()));
+  line.prepare(lineHistories(lastHarvest(running), running, Date.now()));
   const platforms = chats.map((chat) => chat.platform);
   const send = counted(overChats(chats), running.metrics);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);

@@ -3,7 +3,7 @@ import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line/service.ts';
 import { createMetrics } from '../run/host/metrics.ts';
 import type { Metrics } from '../run/host/metrics.ts';
-import { allFacts, harvestOf, emptyCache } from '../run/host/operation.ts';
+import { emptyCache, harvestOn, lastHarvest } from '../run/host/operation.ts';
 import type { Running } from '../run/host/operation.ts';
 import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
@@ -46,16 +46,16 @@ export const operateOn = async (store: Store, roster: Roster, means: Means): Pro
     weatherBy: null,
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,
-    facts: emptyCache(),
+    known: emptyCache(roster),
     sharedTickets: noSharedTickets(),
   };
-  await store.book.inOneGo(roster.operation, (page) => allFacts(running, page));
+  await store.book.inOneGo(roster.operation, (page) => harvestOn(running, page));
   return {
     running,
     store,
     metrics,
-    roster: () => harvestOf(running, running.facts.facts).roster,
-    day: () => harvestOf(running, running.facts.facts),
+    roster: () => lastHarvest(running).roster,
+    day: () => lastHarvest(running),
     close: store.close,
   };
 };

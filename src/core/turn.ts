@@ -56,14 +56,12 @@ const ownTelling = (
     case 'entry-withdrawn':
       return {
         tell: 'taken-back',
-        facts: factsHitBy(fact, before.harvest.facts, after.facts).map((hit) =>
-          withField(hit, before.harvest),
-        ),
+        facts: factsHitBy(fact, before.harvest, after).map((hit) => withField(hit, before.harvest)),
       };
     case 'entry-corrected':
       return {
         tell: 'corrected',
-        facts: factsHitBy(fact, before.harvest.facts, after.facts).map((hit) => withField(hit, after)),
+        facts: factsHitBy(fact, before.harvest, after).map((hit) => withField(hit, after)),
         warnings,
       };
     case 'notice-seen': {

@@ -156,7 +156,7 @@ const told = (name: string, of: (one: Cost) => number): void => {
     `${name}: ${a.toFixed(1)} ms a message, floor ${b.toFixed(1)} ms: ${(a / b).toFixed(2)} times (aim: at most ${AIM})`,
   );
 };
-const written = running.facts.facts.length;
+const written = running.known.seq;
 console.log(
   `${MESSAGES} messages, ${days} day(s) and ${written} facts behind them, load average ${loadavg()[0]?.toFixed(1) ?? '?'}`,
 );

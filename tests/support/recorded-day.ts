@@ -12,7 +12,7 @@ import { firstEstimate } from '../../src/core/line/first-estimate.ts';
 import { personById } from '../../src/core/roster.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
-import { allFacts, harvestOf } from '../../src/run/host/operation.ts';
+import { harvestOn } from '../../src/run/host/operation.ts';
 import { isZone } from '../../src/run/host/zone-clock.ts';
 import { dataOf } from '../../src/saying/data.ts';
 import { loadSettings } from '../../src/settings/load.ts';
@@ -57,8 +57,10 @@ export const sampleOn = (
 
 /** Loads and tons by field on the day of `nowMs`, the notices, and how many entries there are of each kind. */
 export const bookOf = async ({ running }: Operation, nowMs: number) => {
-  const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
-  const harvest = harvestOf(running, facts);
+  const { harvest, facts } = await running.book.inOneGo(running.roster.operation, async (page) => ({
+    harvest: await harvestOn(running, page),
+    facts: (await page.factsAfter(0)).map(({ fact }) => fact),
+  }));
   const asker = personById(harvest.roster, 'ruth');
   if (!asker) throw new Error('The sample has no Ruth.');
   const asking = { asker, nowMs, clock: running.clock, forecastWait: firstEstimate };

@@ -17,6 +17,7 @@ import type { TallyAsk } from './tally.ts';
 import type { Telling } from '../telling.ts';
 import type { EpochMs } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { firstMs } from '../harvest/chapters.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
 import { calendarDay } from '../zone-clock.ts';
@@ -46,7 +47,7 @@ const spanOf = (
     case 'yesterday':
       return calendarDay(clock, harvest.roster.zone, nowMs, -1);
     case 'season':
-      return { ...today, fromMs: Math.min(today.fromMs, ...harvest.facts.map((fact) => fact.atMs)) };
+      return { ...today, fromMs: Math.min(today.fromMs, firstMs(harvest) ?? today.fromMs) };
   }
 };
 

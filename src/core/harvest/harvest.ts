@@ -1,6 +1,7 @@
 import type { NoticeStep, Fact, FactOf } from '../book/facts.ts';
 import type { PersonId, FieldId, Roster, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
+import type { Standing } from '../book/standing.ts';
 import type { BookedTicket, Load } from '../haul/load.ts';
 import type { TruckState } from '../haul/truck.ts';
 import type { SharedMap } from '../shared-map.ts';
@@ -31,6 +32,9 @@ export interface SeasonState {
   readonly crownChecks: readonly FactOf<'crown-checked'>[];
   /** All forecasts of the last two days by place, oldest issue first. */
   readonly forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
+  /** All of the season by place, and what was measured there, to compare them. */
+  readonly issued: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
+  readonly observed: ReadonlyMap<StationId, readonly FactOf<'air-observed'>[]>;
   /** The one with the newest step last. */
   readonly notices: readonly NoticeEvent[];
   /** What was noticed of the line, oldest first. */
@@ -40,12 +44,28 @@ export interface SeasonState {
   readonly strangers: ReadonlySet<string>;
 }
 
+/** A stretch of the season. */
+export interface Chapter {
+  readonly before: SeasonState;
+  /** Those that stand, in order of happening; never empty. */
+  readonly facts: readonly Fact[];
+}
+
+/** In memory only: made anew from the facts of the book at each start. */
+export interface Season {
+  readonly chapters: readonly Chapter[];
+  /** After all of them. */
+  readonly state: SeasonState;
+}
+
 /** The state of the season by the facts of the book. */
 export interface Harvest extends SeasonState {
   /** The operation's lists as the operation file has them. */
   readonly fileRoster: Roster;
-  /** All facts as written, for undo and for questions about entries. */
-  readonly facts: readonly Fact[];
+  /** For undo and for questions about entries: to be asked by the functions of book/standing.ts. */
+  readonly standing: Standing;
+  /** How it came about (chapters.ts). */
+  readonly season: Season;
   /** Tickets that other operations share; no facts of ours. */
   readonly othersTickets: readonly SharedTicket[];
 }

@@ -25,6 +25,8 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   rootReadings: [],
   crownChecks: [],
   forecasts: new Map(),
+  issued: new Map(),
+  observed: new Map(),
   notices: [],
   lineWarnings: [],
   shifts: new Map(),
@@ -99,6 +101,12 @@ const onShift = (state: SeasonState, fact: FactOf<'shift-told'>): SeasonState =>
   return { ...state, shifts: new Map(state.shifts).set(fact.person, { offSinceMs, noticesWhenOff }) };
 };
 
+const withListed = <F extends { place: string }>(
+  lists: ReadonlyMap<string, readonly F[]>,
+  fact: F,
+): ReadonlyMap<string, readonly F[]> =>
+  new Map(lists).set(fact.place, [...(lists.get(fact.place) ?? []), fact]);
+
 /** Two days of hourly ones. */
 const FORECASTS_KEPT = 48;
 
@@ -107,7 +115,8 @@ const onForecast = (state: SeasonState, fact: FactOf<'forecast-issued'>): Season
   // The same issue again brings newer alerts.
   const others = known.filter(({ issuedMs }) => issuedMs !== fact.issuedMs);
   const kept = [...others, fact].sort((a, b) => a.issuedMs - b.issuedMs).slice(-FORECASTS_KEPT);
-  return { ...state, forecasts: new Map(state.forecasts).set(fact.place, kept) };
+  const issued = withListed(state.issued, fact);
+  return { ...state, issued, forecasts: new Map(state.forecasts).set(fact.place, kept) };
 };
 
 const withPerson = (
@@ -142,6 +151,8 @@ export const stepped = (state: SeasonState, fact: Fact): SeasonState => {
       return withPerson(state, fact.person, { truck: fact.truck });
     case 'forecast-issued':
       return onForecast(state, fact);
+    case 'air-observed':
+      return { ...state, observed: withListed(state.observed, fact) };
     case 'notice-raised':
       return onNotice(state, fact);
     case 'line-warned':
@@ -156,12 +167,10 @@ export const stepped = (state: SeasonState, fact: Fact): SeasonState => {
       return withPerson(state, fact.person, { language: fact.language });
     case 'list-changed':
       return { ...state, roster: changeRoster(state.roster, fact.change) };
-    // Resolved before the fold (entries.ts), or of no lasting effect.
+    // Resolved before the fold (book/changes.ts), or of no lasting effect.
     case 'entry-withdrawn':
     case 'entry-corrected':
     case 'emergency-called':
-    // Compared with what was forecast (weather/forecast-pairs.ts).
-    case 'air-observed':
       return state;
   }
 };

@@ -3,6 +3,7 @@ import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { hasHappened } from '../harvest/chapters.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 /** The crew sleeps, unless it digs at night. Common practice, no source. */
@@ -26,9 +27,7 @@ export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean 
 /** It is night and nobody works: no phone should ring without need. */
 export const isQuiet = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): boolean =>
   isNight(clock, harvest.roster.zone, atMs) &&
-  !harvest.facts.some(
-    (fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs,
-  );
+  !hasHappened(harvest, { fromMs: addMinutes(atMs, 0 - AT_WORK_MIN), toMs: atMs }, isWork);
 
 /** `atMs`, or five in the morning where that lies in a quiet night. */
 export const awakeMs = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): EpochMs => {

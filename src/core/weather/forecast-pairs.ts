@@ -1,4 +1,4 @@
-import type { Fact, FactOf } from '../book/facts.ts';
+import type { FactOf } from '../book/facts.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
@@ -21,11 +21,6 @@ const ISSUE_HOUR = 5;
 const DAYS_AHEAD = [0, 1];
 const ISSUED_WITHIN_MS = 12 * MS_PER_HOUR;
 
-interface Place {
-  id: string;
-  zone: string;
-}
-
 interface Afternoon {
   window: Span;
   measured: FactOf<'air-observed'>[];
@@ -34,7 +29,7 @@ interface Afternoon {
 /** What was measured in the afternoon of each day. Zones are slow to ask, so each day is asked for once. */
 const afternoons = (
   observed: readonly FactOf<'air-observed'>[],
-  { zone }: Place,
+  zone: string,
   clock: ZoneClock,
 ): Afternoon[] => {
   const [from, to] = HEAT_OPTIONS.windowHours;
@@ -64,16 +59,15 @@ const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): b
   return first !== undefined && last !== undefined && first.atMs <= fromMs && last.atMs >= toMs;
 };
 
-/** Afternoon highs of one place as they were forecast and as they came, from all facts. */
-export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneClock): ForecastPair[] => {
-  const observed = facts.flatMap((fact) =>
-    fact.kind === 'air-observed' && fact.place === place.id ? [fact] : [],
-  );
-  const forecasts = facts.flatMap((fact) =>
-    fact.kind === 'forecast-issued' && fact.place === place.id ? [fact] : [],
-  );
+/** Afternoon highs of one place as they were forecast and as they came. */
+export const forecastPairs = (
+  forecasts: readonly FactOf<'forecast-issued'>[],
+  observed: readonly FactOf<'air-observed'>[],
+  zone: string,
+  clock: ZoneClock,
+): ForecastPair[] => {
   const pairOf = (window: Span, observedF: Fahrenheit, daysAhead: number): ForecastPair[] => {
-    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, ISSUE_HOUR, 0, -daysAhead);
+    const dueMs = wallTimeOfDayMs(clock, zone, window.fromMs, ISSUE_HOUR, 0, -daysAhead);
     const inTime = forecasts.filter(
       ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - ISSUED_WITHIN_MS,
     );
@@ -84,7 +78,7 @@ export const forecastPairs = (facts: readonly Fact[], place: Place, clock: ZoneC
     const lead = leadHours(forecast.issuedMs, (window.fromMs + window.toMs) / 2);
     return peakF === null ? [] : [{ leadHours: lead, forecastF: peakF, observedF }];
   };
-  return afternoons(observed, place, clock).flatMap((day) => {
+  return afternoons(observed, zone, clock).flatMap((day) => {
     const highF = highOf(day);
     return highF === null ? [] : DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
   });

@@ -1,5 +1,4 @@
-import { foldHarvest } from '../../core/harvest/fold.ts';
-import type { Fact } from '../../core/book/facts.ts';
+import { foldHarvest, withFacts } from '../../core/harvest/fold.ts';
 import type { ForecastWait } from '../../core/line/types.ts';
 import type { Roster } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
@@ -27,7 +26,7 @@ export interface Running {
   weatherBy: string | null;
   log: Log;
   metrics: Metrics;
-  facts: FactCache;
+  known: HarvestCache;
   sharedTickets: SharedTicketCache;
 }
 
@@ -35,42 +34,34 @@ export interface Running {
 export type Understanding = Running & { forecastWait: ForecastWait };
 
 /**
- * Facts that have been read from the book, and the day that they come to. Only the newer ones are read each time: the
- * rows of a season would otherwise cross from the database for every message.
+ * The harvest by the facts that have been read from the book, `seq` the last of them. Only the newer ones are read each
+ * time: the rows of a season would otherwise cross from the database for every message.
  */
-export interface FactCache {
+export interface HarvestCache {
   seq: number;
-  facts: readonly Fact[];
-  /** Null = not folded yet. */
-  harvest: Harvest | null;
+  harvest: Harvest;
 }
 
-export const emptyCache = (): FactCache => ({ seq: 0, facts: [], harvest: null });
+export const emptyCache = (roster: Roster): HarvestCache => ({ seq: 0, harvest: foldHarvest(roster, []) });
 
-/** All facts of the operation, with those that were written since. Call it on the open page: nobody writes meanwhile. */
-export const allFacts = async (running: Running, page: Page): Promise<readonly Fact[]> => {
-  const newer = await page.factsAfter(running.facts.seq);
+/** The harvest with all that was written since. Call it on the open page: nobody writes meanwhile. */
+export const harvestOn = async (running: Running, page: Page): Promise<Harvest> => {
+  const { seq, harvest } = running.known;
+  const newer = await page.factsAfter(seq);
   const last = newer.at(-1);
   // What other transactions have committed stays true whether or not this one commits.
   if (last) {
-    const facts = [...running.facts.facts, ...newer.map((row) => row.fact)];
-    running.facts = { seq: last.seq, facts, harvest: null };
+    const facts = newer.map((row) => row.fact);
+    running.known = { seq: last.seq, harvest: withFacts(harvest, facts) };
   }
-  return running.facts.facts;
+  return lastHarvest(running);
 };
 
-/** What a page that is closed now has written last, and the day with it: the next message need not read and fold them. */
+/** What a page that is closed now has written last, and the harvest with it: the next message need not read them. */
 export const remember = (running: Running, seq: number, harvest: Harvest): void => {
-  if (seq > running.facts.seq) running.facts = { seq, facts: harvest.facts, harvest };
+  if (seq > running.known.seq) running.known = { seq, harvest };
 };
 
-/** The day after these facts. That of all facts in the book is folded once. */
-export const harvestOf = (
-  { roster, facts: cache, sharedTickets: pool }: Running,
-  facts: readonly Fact[],
-): Harvest => {
-  const isOfBook = facts === cache.facts;
-  const harvest = (isOfBook ? cache.harvest : null) ?? foldHarvest(roster, facts);
-  if (isOfBook) cache.harvest = harvest;
-  return harvest.othersTickets === pool.tickets ? harvest : { ...harvest, othersTickets: pool.tickets };
-};
+/** The harvest as last read, without a look into the book. */
+export const lastHarvest = ({ known: { harvest }, sharedTickets: { tickets } }: Running): Harvest =>
+  harvest.othersTickets === tickets ? harvest : { ...harvest, othersTickets: tickets };

@@ -2,7 +2,7 @@
 import { roomAt } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Post, Said } from '../../ports/chat.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
+import { harvestOn } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 import { causeOf } from './speech.ts';
 
@@ -20,7 +20,7 @@ export const tellFromAdapter = async (
   nowMs: EpochMs,
 ): Promise<void> => {
   await running.book.inOneGo(running.roster.operation, async (page) => {
-    const { roster } = harvestOf(running, await allFacts(running, page));
+    const { roster } = await harvestOn(running, page);
     const recipient =
       'room' in to ? { room: roomAt(roster, platform, to.room)?.id ?? to.room } : { person: to.user };
     const about = causeOf(platform, cause);

@@ -15,7 +15,7 @@ import { wakeForLine } from '../time/line-look.ts';
 import { outgoing } from '../out/outgoing.ts';
 import type { Origin } from '../out/outgoing.ts';
 import { shareTickets, withSharedTickets } from '../line/shared-tickets.ts';
-import { allFacts, harvestOf, remember } from '../host/operation.ts';
+import { harvestOn, remember } from '../host/operation.ts';
 import type { Running, Understanding } from '../host/operation.ts';
 import { causeOf, readOn, speakingOf } from './speech.ts';
 import { hearStranger } from './strangers.ts';
@@ -106,8 +106,7 @@ interface TakenIn {
 }
 
 const takeIn = async (heard: Heard, page: Page, running: Running): Promise<TakenIn> => {
-  const facts = await allFacts(running, page);
-  const before = await withSharedTickets(running, page, harvestOf(running, facts), heard.heardMs);
+  const before = await withSharedTickets(running, page, await harvestOn(running, page), heard.heardMs);
   const speaker = personAt(before.roster, heard.platform, heard.user);
   const room = heard.room === null ? null : roomAt(before.roster, heard.platform, heard.room);
   const versions = await pointedAt(heard, page);
@@ -199,7 +198,7 @@ const ownUp = async (running: Running, heard: Heard, reference: string): Promise
     key: `${cause}:trouble`,
   };
   await running.book.inOneGo(running.roster.operation, async (page) => {
-    const harvest = harvestOf(running, await allFacts(running, page));
+    const harvest = await harvestOn(running, page);
     const person = personAt(harvest.roster, platform, user);
     if (!person) return;
     const origin: Origin = { platform, room: null, user, person, messageId };

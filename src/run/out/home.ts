@@ -10,7 +10,7 @@ import { buttonsForTruck } from '../../saying/buttons.ts';
 import { say } from '../../saying/say.ts';
 import { withWaitForecasts } from '../line/service.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
+import { harvestOn } from '../host/operation.ts';
 import type { Running, Understanding } from '../host/operation.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
@@ -47,7 +47,7 @@ export const homeFor = async (
   nowMs: EpochMs,
 ): Promise<Said> => {
   const harvest = await running.book.inOneGo(running.roster.operation, async (page) =>
-    withSharedTickets(running, page, harvestOf(running, await allFacts(running, page)), nowMs),
+    withSharedTickets(running, page, await harvestOn(running, page), nowMs),
   );
   const person = personAt(harvest.roster, who.platform, who.user);
   const { roster } = harvest;

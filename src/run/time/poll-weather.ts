@@ -6,7 +6,7 @@ import { keptForecast } from '../../core/weather/kept-forecast.ts';
 import { startOfDayMs } from '../../core/zone-clock.ts';
 import type { WeatherPlace, WeatherResult, WeatherSource } from '../../ports/weather.ts';
 import { outgoing } from '../out/outgoing.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
+import { harvestOn, lastHarvest } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 import { hearForecast, hearObservation } from './tick.ts';
 import { managersOf } from '../../core/notices/audiences.ts';
@@ -45,7 +45,7 @@ const tellNoForecast = async (
   nowMs: EpochMs,
 ): Promise<void> => {
   await running.book.inOneGo(running.roster.operation, async (page) => {
-    const harvest = harvestOf(running, await allFacts(running, page));
+    const harvest = await harvestOn(running, page);
     const key = `no-forecast:${station}:${startOfDayMs(running.clock, harvest.roster.zone, nowMs)}`;
     const tells = managersOf(harvest.roster).map((audience): Tell => ({
       audience,
@@ -65,8 +65,8 @@ const hearAlerts = async (
   freezeAlerts: Extract<WeatherResult, { result: 'unchanged' }>['freezeAlerts'],
   heardMs: EpochMs,
 ): Promise<void> => {
-  const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
-  const last = harvestOf(running, facts).forecasts.get(place)?.at(-1);
+  const harvest = await running.book.inOneGo(running.roster.operation, (page) => harvestOn(running, page));
+  const last = harvest.forecasts.get(place)?.at(-1);
   if (!last) return;
   const { issuedMs, hours, rain } = last;
   await hearForecast(running, { place, issuedMs, hours, rain, freezeAlerts, heardMs });
@@ -139,7 +139,7 @@ export const pollWeather = (
   };
   return {
     poll: async () => {
-      const { stations } = harvestOf(running, running.facts.facts).roster;
+      const { stations } = lastHarvest(running).roster;
       for (const place of stations.flatMap(placeOf)) await ask(place);
     },
     close: () => {

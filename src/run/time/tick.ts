@@ -2,6 +2,7 @@
 import { withFacts } from '../../core/harvest/fold.ts';
 import { timePasses } from '../../core/notices/tells.ts';
 import type { Fact, FactHeader, FactOf } from '../../core/book/facts.ts';
+import { isTold, standingFactsOf } from '../../core/book/standing.ts';
 import { nextOutlookMs, outlookTells } from '../../core/answers/outlooks.ts';
 import { stationById } from '../../core/roster.ts';
 import type { StationId } from '../../core/roster.ts';
@@ -11,7 +12,7 @@ import type { Page } from '../../ports/book.ts';
 import { LINE_ALARM, lookAtMs, lookAtLine } from './line-look.ts';
 import { boardChanges } from '../out/boards.ts';
 import { outgoing, outgoingOf } from '../out/outgoing.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
+import { harvestOn } from '../host/operation.ts';
 import type { Running } from '../host/operation.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
@@ -86,10 +87,10 @@ type ForecastFact = FactOf<'forecast-issued'>;
 const isForecast = (fact: Fact): fact is ForecastFact => fact.kind === 'forecast-issued';
 
 /** The fact of a forecast; null where nothing is new. The same issue may come again with other alerts. */
-const forecastFact = (forecast: ForecastHeard, facts: readonly Fact[]): ForecastFact | null => {
+const forecastFact = (forecast: ForecastHeard, { standing }: Harvest): ForecastFact | null => {
   const { heardMs, ...issued } = forecast;
   const cause = `forecast:${issued.place}:${issued.issuedMs}`;
-  const known = facts.filter(isForecast).filter((fact) => fact.cause === cause);
+  const known = standingFactsOf(standing, cause).filter(isForecast);
   const newest = known.at(-1);
   if (newest && sameAlerts(issued.freezeAlerts, newest.freezeAlerts)) return null;
   const times = { atMs: heardMs, sentMs: heardMs, heardMs };
@@ -106,10 +107,9 @@ export const hearForecast = async (
   forecast: ForecastHeard,
 ): Promise<{ refused: 'unknown-place' } | null> => {
   const refused = await running.book.inOneGo(running.roster.operation, async (page) => {
-    const facts = await allFacts(running, page);
-    const harvest = harvestOf(running, facts);
+    const harvest = await harvestOn(running, page);
     if (!stationById(harvest.roster, forecast.place)) return { refused: 'unknown-place' as const };
-    const fact = forecastFact(forecast, facts);
+    const fact = forecastFact(forecast, harvest);
     const before = harvest.forecasts.get(forecast.place) ?? [];
     const news = fact && !saysNothingNew(fact, before, forecast.heardMs) ? [fact] : [];
     await page.write(news);
@@ -131,8 +131,8 @@ export const hearObservation = (
 ): Promise<void> =>
   running.book.inOneGo(running.roster.operation, async (page) => {
     const cause = `observed:${place}:${atMs}`;
-    const known = await allFacts(running, page);
-    if (known.some((fact) => fact.cause === cause)) return;
+    const { standing } = await harvestOn(running, page);
+    if (isTold(standing, cause)) return;
     const header = { id: `${cause}#0`, cause, atMs, sentMs: atMs, heardMs, by: null, timeStated: false };
     await page.write([{ ...header, kind: 'air-observed', place, temperatureF }]);
   });
@@ -166,7 +166,7 @@ export const tick = async (running: Running, nowMs: EpochMs): Promise<void> => {
     if (alarm === null) return false;
     const look = LOOKS[alarm.name.split(' ')[0] ?? ''] ?? lookAtWeatherNow;
     const atMs = alarm.name === LINE_ALARM ? lookAtMs(alarm.dueMs, nowMs) : alarm.dueMs;
-    await look(page, running, atMs, harvestOf(running, await allFacts(running, page)));
+    await look(page, running, atMs, await harvestOn(running, page));
     return true;
   });
   if (!wentOff) return;

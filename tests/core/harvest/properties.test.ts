@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accept } from '../../../src/core/accept/accept.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
-import { standingFacts } from '../../../src/core/book/entries.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
 import { hasEnded } from '../../../src/core/haul/load.ts';
@@ -11,6 +10,7 @@ import { personById } from '../../../src/core/roster.ts';
 import { CREW_ROOM, allLoads, at, bookTicket, fact, report } from '../../support/given.ts';
 import { hauls, nastyDays, promptHauls } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
+import { standingFacts, stateOf } from '../../support/whole-fold.ts';
 import type { Harvest } from '../../../src/core/harvest/harvest.ts';
 
 const RUNS = { numRuns: 150 };
@@ -20,13 +20,6 @@ const sum = (lines: readonly { netLb: number; loads: number }[]): [number, numbe
   lines.reduce((lb, line) => lb + line.netLb, 0),
   lines.reduce((loads, line) => loads + line.loads, 0),
 ];
-
-/** All of the day but the facts in the order of the book. */
-const stateOf = (harvest: Harvest) => ({
-  ...harvest,
-  facts: null,
-  trucks: Object.fromEntries(harvest.trucks),
-});
 
 describe('the fold', () => {
   it('ends the same for any order of the facts', () => {

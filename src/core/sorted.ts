@@ -1,0 +1,12 @@
+/** One list in order of two that are. What comes mostly belongs at the end, so the place is looked for from there. */
+export const merged = <T>(
+  known: readonly T[],
+  come: readonly T[],
+  order: (a: T, b: T) => number,
+): readonly T[] => {
+  const [first] = come;
+  if (first === undefined) return known;
+  const from = known.findLastIndex((one) => order(one, first) <= 0) + 1;
+  const rest = known.slice(from);
+  return [...known.slice(0, from), ...(rest.length === 0 ? come : [...rest, ...come].sort(order))];
+};
