@@ -10,3 +10,15 @@ export const merged = <T>(
   const rest = known.slice(from);
   return [...known.slice(0, from), ...(rest.length === 0 ? come : [...rest, ...come].sort(order))];
 };
+
+/** Index of the first item from which on `isFrom` holds, in a list in which it holds for all that follow; else the length. */
+export const firstIndex = <T>(items: readonly T[], isFrom: (item: T) => boolean): number => {
+  let [low, high] = [0, items.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const item = items[middle];
+    if (item !== undefined && isFrom(item)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+};

@@ -1,6 +1,7 @@
 import type { FactOf, HaulStep, Ticket } from '../book/facts.ts';
 import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
-import type { EpochMs, Lb } from '../units.ts';
+import { firstIndex } from '../sorted.ts';
+import type { EpochMs, Lb, Span } from '../units.ts';
 
 /** Where a time comes from. `inferred` = nobody said it; a later message shows that it must have happened. */
 export type Source = 'stated' | 'ticket' | 'inferred';
@@ -76,10 +77,19 @@ export const hasEnded = (load: Load): boolean =>
   load.stamps.dumped !== null || load.stamps['second-weighed'] !== null;
 
 /** When the load came off the truck, by the earlier of the two words for it; null while it is on. */
-export const endedMs = (load: Load): EpochMs | null => {
-  const ends = [load.stamps.dumped, load.stamps['second-weighed']].flatMap((end) => (end ? [end.atMs] : []));
-  return ends.length > 0 ? Math.min(...ends) : null;
-};
+export const endedMs = ({ stamps: { dumped, 'second-weighed': weighed } }: Load): EpochMs | null =>
+  dumped && weighed ? Math.min(dumped.atMs, weighed.atMs) : ((dumped ?? weighed)?.atMs ?? null);
+
+/** Those of a truck's loads that began in the span. They are in the order in which they began. */
+export const begunIn = (loads: readonly Load[], { fromMs, toMs }: Span): readonly Load[] =>
+  loads.slice(
+    firstIndex(loads, ({ startMs }) => startMs >= fromMs),
+    firstIndex(loads, ({ startMs }) => startMs >= toMs),
+  );
+
+/** Those of a truck's loads that can have been on it at `fromMs` or later: each ends before the next one begins. */
+export const onTruckSince = (loads: readonly Load[], fromMs: EpochMs): readonly Load[] =>
+  loads.slice(Math.max(0, firstIndex(loads, ({ startMs }) => startMs >= fromMs) - 1));
 
 /** Place of the furthest step told, -1 for none. */
 export const furthestStep = (load: Load): number =>

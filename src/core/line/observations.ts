@@ -1,3 +1,4 @@
+import { begunIn } from '../haul/load.ts';
 import type { Load } from '../haul/load.ts';
 import { stationById } from '../roster.ts';
 import type { StationId } from '../roster.ts';
@@ -6,7 +7,6 @@ import type { EpochMs, Minutes, Span } from '../units.ts';
 import { sharedVisits } from './shared-tickets.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-import { allLoads } from '../harvest/harvest.ts';
 
 const visitOf = (load: Load): Visit => ({
   truck: load.truck,
@@ -39,8 +39,9 @@ export const lineObservations = (
   return {
     station,
     visits: [
-      ...allLoads(harvest)
-        .filter((load) => load.station === station && within(load.startMs))
+      ...[...harvest.trucks.values()]
+        .flatMap(({ loads }) => begunIn(loads, { fromMs, toMs }))
+        .filter((load) => load.station === station)
         .sort((a, b) => a.startMs - b.startMs)
         .map(visitOf),
       ...sharedVisits(harvest, station, within),

@@ -4,7 +4,8 @@ import { accept } from '../../../src/core/accept/accept.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
-import { hasEnded } from '../../../src/core/haul/load.ts';
+import { begunIn, endedMs, hasEnded, onTruckSince } from '../../../src/core/haul/load.ts';
+import type { Load } from '../../../src/core/haul/load.ts';
 import { tally } from '../../../src/core/answers/tally.ts';
 import { personById } from '../../../src/core/roster.ts';
 import { CREW_ROOM, allLoads, at, bookTicket, fact, report } from '../../support/given.ts';
@@ -76,6 +77,23 @@ describe('the fold', () => {
           expect(loads.map(({ startMs }) => startMs)).toEqual(
             loads.map(({ startMs }) => startMs).toSorted((a, b) => a - b),
           );
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it('lists the loads begun in a span, and those that can have ended since', () => {
+    fc.assert(
+      fc.property(nastyDays, fc.nat(1_440), fc.nat(600), (facts, minute, length) => {
+        const fromMs = at('00:00') + minute * 60_000;
+        const toMs = fromMs + length * 60_000;
+        for (const { loads } of dayOf(facts).trucks.values()) {
+          expect(begunIn(loads, { fromMs, toMs })).toEqual(
+            loads.filter(({ startMs }) => startMs >= fromMs && startMs < toMs),
+          );
+          const hasEndedSince = (load: Load) => (endedMs(load) ?? Infinity) >= fromMs;
+          expect(onTruckSince(loads, fromMs)).toEqual(expect.arrayContaining(loads.filter(hasEndedSince)));
         }
       }),
       RUNS,
