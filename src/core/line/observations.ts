@@ -4,6 +4,7 @@ import { stationById } from '../roster.ts';
 import type { StationId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes, Span } from '../units.ts';
+import { happenedIn } from '../sorted.ts';
 import { sharedVisits } from './shared-tickets.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
@@ -46,8 +47,8 @@ export const lineObservations = (
         .map(visitOf),
       ...sharedVisits(harvest, station, within),
     ],
-    headCounts: harvest.headCounts
-      .filter((count) => count.station === station && within(count.atMs))
+    headCounts: happenedIn(harvest.headCounts, { fromMs, toMs })
+      .filter((count) => count.station === station)
       .map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
     pilers: [
       ...harvest.pilerReports.filter((report) => report.station === station),
