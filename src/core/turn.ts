@@ -148,6 +148,11 @@ const withField = (fact: Fact, harvest: Harvest): Fact => {
 /** Notices go to everybody; whoever ordered one needs no receipt besides. */
 const hasReceipt = (fact: Fact): boolean => fact.kind !== 'notice-raised';
 
+/** Nobody says more in one message; a few hundred would hold up everybody else's. Chosen. An emergency comes first. */
+const MOST_INTENTS = 12;
+
+const TOO_MUCH: Telling = { tell: 'refusal', refusal: { refused: 'too-many', taken: MOST_INTENTS } };
+
 export const understand = (
   reading: Reading,
   said: string,
@@ -163,10 +168,9 @@ export const understand = (
       return { facts: [], answers: [{ tell: 'question', problem: reading.problem, said }], harvest };
     case 'intents': {
       const start: Progress = { facts: [], harvest, receipt: { facts: [], warnings: [] }, answers: [] };
-      const end = reading.intents.reduce(
-        (progress, intent) => step(intent, progress, speaking, means, addressed),
-        start,
-      );
+      const end = reading.intents
+        .slice(0, MOST_INTENTS)
+        .reduce((progress, intent) => step(intent, progress, speaking, means, addressed), start);
       const { warnings } = end.receipt;
       const facts = end.receipt.facts.filter(hasReceipt);
       const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
@@ -175,7 +179,9 @@ export const understand = (
       );
       const receipt: Telling[] =
         facts.length > 0 ? [{ tell: 'receipt', facts, warnings, asksCount: isCountAsked }] : [];
-      return { facts: end.facts, answers: [...receipt, ...end.answers], harvest: end.harvest };
+      const tooMuch = reading.intents.length > MOST_INTENTS ? [TOO_MUCH] : [];
+      const answers = [...receipt, ...end.answers, ...tooMuch];
+      return { facts: end.facts, answers, harvest: end.harvest };
     }
   }
 };
