@@ -49,7 +49,7 @@ export const operateOn = async (store: Store, roster: Roster, deps: OperationDep
     weatherBy: null,
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,
-    facts: emptyCache(),
+    known: emptyCache(roster),
     sharedTickets: noSharedTickets(),
   };
   await store.book.inOneGo(roster.operation, (page) => harvestOn(page, bot));

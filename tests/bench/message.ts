@@ -160,7 +160,7 @@ const told = (name: string, of: (one: Cost) => number): void => {
     `${name}: ${a.toFixed(1)} ms a message, floor ${b.toFixed(1)} ms: ${(a / b).toFixed(2)} times (aim: at most ${AIM})`,
   );
 };
-const written = bot.facts.facts.length;
+const written = bot.known.seq;
 console.log(
   `${MESSAGES} messages, ${days} day(s) and ${written} facts behind them, load average ${loadavg()[0]?.toFixed(1) ?? '?'}`,
 );

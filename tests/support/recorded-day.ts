@@ -11,7 +11,7 @@ import { answer } from '../../src/core/answers/answer.ts';
 import { personById } from '../../src/core/roster.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
-import { allFacts, knownHarvest } from '../../src/run/host/bot.ts';
+import { harvestOn } from '../../src/run/host/bot.ts';
 import { isZone } from '../../src/run/host/zone-clock.ts';
 import { dataOf } from '../../src/saying/data.ts';
 import { loadSettings } from '../../src/settings/load.ts';
@@ -56,8 +56,10 @@ export const sampleOn = (
 
 /** Loads and tons by field on the day of `nowMs`, the notices, and how many entries there are of each kind. */
 export const bookOf = async ({ bot }: Operation, nowMs: number) => {
-  const facts = await bot.book.inOneGo(bot.roster.operation, (page) => allFacts(bot, page));
-  const harvest = knownHarvest(bot);
+  const { harvest, facts } = await bot.book.inOneGo(bot.roster.operation, async (page) => ({
+    harvest: await harvestOn(page, bot),
+    facts: (await page.factsAfter(0)).map(({ fact }) => fact),
+  }));
   const asker = personById(harvest.roster, 'ruth');
   if (!asker) throw new Error('The sample has no Ruth.');
   const asking = { asker, nowMs, clock: bot.clock };

@@ -6,6 +6,7 @@ import type { Telling } from '../telling.ts';
 import type { EpochMs, Span } from '../units.ts';
 import { calendarDay } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
+import { firstMs } from '../harvest/chapters.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 export interface Asking {
@@ -28,7 +29,7 @@ export const spanOf = (harvest: Harvest, { clock, nowMs }: Asking, span: SpanNam
     case 'yesterday':
       return calendarDay(clock, harvest.roster.zone, nowMs, -1);
     case 'season':
-      return { ...today, fromMs: Math.min(today.fromMs, ...harvest.facts.map((fact) => fact.atMs)) };
+      return { ...today, fromMs: Math.min(today.fromMs, firstMs(harvest) ?? today.fromMs) };
   }
 };
 

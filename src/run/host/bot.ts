@@ -1,5 +1,4 @@
-import { foldHarvest } from '../../core/harvest/fold.ts';
-import type { Fact } from '../../core/book/facts.ts';
+import { foldHarvest, withFacts } from '../../core/harvest/fold.ts';
 import type { Roster } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { ZoneClock } from '../../core/zone-clock.ts';
@@ -28,55 +27,44 @@ export interface Bot {
   weatherBy: string | null;
   log: Log;
   metrics: Metrics;
-  facts: FactCache;
+  known: HarvestCache;
   sharedTickets: SharedTicketCache;
 }
 
 /** What it takes to read the book. */
-export type Reader = Pick<Bot, 'roster' | 'facts' | 'sharedTickets'>;
+export type Reader = Pick<Bot, 'roster' | 'known' | 'sharedTickets'>;
 /** What it takes to put a message into words for somebody. */
 export type Sayer = Pick<Bot, 'clock' | 'platforms' | 'editable' | 'iso' | 'weatherBy' | 'log'>;
 
 /**
- * Facts that have been read from the book, and the harvest that they come to. Only the newer ones are read each time: the
- * rows of a season would otherwise cross from the database for every message.
+ * The harvest by the facts that have been read from the book, `seq` the last of them. Only the newer ones are read each
+ * time: the rows of a season would otherwise cross from the database for every message.
  */
-export interface FactCache {
+export interface HarvestCache {
   seq: number;
-  facts: readonly Fact[];
-  /** Null = not folded yet. */
-  harvest: Harvest | null;
+  harvest: Harvest;
 }
 
-export const emptyCache = (): FactCache => ({ seq: 0, facts: [], harvest: null });
+export const emptyCache = (roster: Roster): HarvestCache => ({ seq: 0, harvest: foldHarvest(roster, []) });
 
-/** All facts of the operation, with those that were written since. Call it on the open page: nobody writes meanwhile. */
-export const allFacts = async (bot: Reader, page: Page): Promise<readonly Fact[]> => {
-  const newer = await page.factsAfter(bot.facts.seq);
+/** The harvest as last read, without a look into the book. */
+export const knownHarvest = ({ known: { harvest }, sharedTickets: { tickets } }: Reader): Harvest =>
+  harvest.othersTickets === tickets ? harvest : { ...harvest, othersTickets: tickets };
+
+/** The harvest with all that was written since. Call it on the open page: nobody writes meanwhile. */
+export const harvestOn = async (page: Page, bot: Reader): Promise<Harvest> => {
+  const { seq, harvest } = bot.known;
+  const newer = await page.factsAfter(seq);
   const last = newer.at(-1);
   // What other transactions have committed stays true whether or not this one commits.
   if (last) {
-    const facts = [...bot.facts.facts, ...newer.map((row) => row.fact)];
-    bot.facts = { seq: last.seq, facts, harvest: null };
+    const facts = newer.map((row) => row.fact);
+    bot.known = { seq: last.seq, harvest: withFacts(harvest, facts) };
   }
-  return bot.facts.facts;
-};
-
-/** What a page that is closed now has written last, and the harvest with it: the next message need not fold again. */
-export const remember = (bot: Reader, seq: number, harvest: Harvest): void => {
-  if (seq > bot.facts.seq) bot.facts = { seq, facts: harvest.facts, harvest };
-};
-
-/** The harvest by the facts that have been read so far. */
-export const knownHarvest = ({ roster, facts: cache, sharedTickets }: Reader): Harvest => {
-  const harvest = cache.harvest ?? foldHarvest(roster, cache.facts);
-  cache.harvest = harvest;
-  const { tickets } = sharedTickets;
-  return harvest.othersTickets === tickets ? harvest : { ...harvest, othersTickets: tickets };
-};
-
-/** The harvest by all facts of the book. Call it on the open page: nobody writes meanwhile. */
-export const harvestOn = async (page: Page, bot: Reader): Promise<Harvest> => {
-  await allFacts(bot, page);
   return knownHarvest(bot);
+};
+
+/** What a page that is closed now has written last, and the harvest with it: the next message need not read them. */
+export const remember = (bot: Reader, seq: number, harvest: Harvest): void => {
+  if (seq > bot.known.seq) bot.known = { seq, harvest };
 };

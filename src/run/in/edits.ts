@@ -1,7 +1,8 @@
 /** A message is changed, taken back, or pointed at by a reply. */
 import { withFacts } from '../../core/harvest/fold.ts';
-import { entriesOf, standingFacts } from '../../core/book/entries.ts';
+import { bySending } from '../../core/book/entries.ts';
 import type { Entry } from '../../core/book/entries.ts';
+import { isTold, standingEntryOf } from '../../core/book/standing.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { Reading } from '../../core/intent.ts';
 import type { CrewMember } from '../../core/roster.ts';
@@ -16,7 +17,8 @@ import type { Harvest } from '../../core/harvest/harvest.ts';
 
 const standingEntry = (harvest: Harvest, versions: Versions): Entry | undefined => {
   const causes = versions.map(causeOf);
-  return entriesOf(standingFacts(harvest.facts)).findLast((entry) => causes.includes(entry.cause));
+  const entries = [...new Set(causes)].flatMap((cause) => standingEntryOf(harvest.standing, cause) ?? []);
+  return entries.sort(bySending).at(-1);
 };
 
 /** A reply that says "undo" or corrects means the message that it replies to, not the newest. */
@@ -24,8 +26,7 @@ export const aimedAt = (reading: Reading, repliedTo: Versions, harvest: Harvest)
   if (reading.found !== 'intents') return reading;
   const causes = repliedTo.map(causeOf);
   const cause =
-    standingEntry(harvest, repliedTo)?.cause ??
-    harvest.facts.find((fact) => causes.includes(fact.cause))?.cause;
+    standingEntry(harvest, repliedTo)?.cause ?? causes.find((known) => isTold(harvest.standing, known));
   if (cause === undefined) return reading;
   const intents = reading.intents.map((intent) =>
     (intent.do === 'withdraw' || intent.do === 'correct') && intent.target.by === 'latest'

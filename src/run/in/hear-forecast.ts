@@ -1,11 +1,13 @@
 /** Forecasts and measured air come in. */
 import type { Fact, FactHeader, FactOf } from '../../core/book/facts.ts';
+import { isTold, standingFactsOf } from '../../core/book/standing.ts';
 import { withFacts } from '../../core/harvest/fold.ts';
+import type { Harvest } from '../../core/harvest/harvest.ts';
 import { stationById } from '../../core/roster.ts';
 import type { StationId } from '../../core/roster.ts';
 import type { EpochMs, Fahrenheit } from '../../core/units.ts';
 import { sameAlerts, saysNothingNew } from '../../core/weather/kept-forecast.ts';
-import { allFacts, harvestOn } from '../host/bot.ts';
+import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
 import { setOutlook } from '../time/outlook-look.ts';
 import { lookAtWeather } from '../time/weather-look.ts';
@@ -19,10 +21,10 @@ type ForecastFact = FactOf<'forecast-issued'>;
 const isForecast = (fact: Fact): fact is ForecastFact => fact.kind === 'forecast-issued';
 
 /** The fact of a forecast; null if nothing is new. The same issue may come again with other alerts. */
-const forecastFact = (forecast: ForecastHeard, facts: readonly Fact[]): ForecastFact | null => {
+const forecastFact = (forecast: ForecastHeard, { standing }: Harvest): ForecastFact | null => {
   const { heardMs, ...issued } = forecast;
   const cause = `forecast:${issued.place}:${issued.issuedMs}`;
-  const known = facts.filter(isForecast).filter((fact) => fact.cause === cause);
+  const known = standingFactsOf(standing, cause).filter(isForecast);
   const newest = known.at(-1);
   if (newest && sameAlerts(issued.freezeAlerts, newest.freezeAlerts)) return null;
   const times = { atMs: heardMs, sentMs: heardMs, heardMs };
@@ -42,7 +44,7 @@ export const hearForecast = async (
   const refused = await bot.book.inOneGo(bot.roster.operation, async (page) => {
     const harvest = await harvestOn(page, bot);
     if (!stationById(harvest.roster, place)) return { refused: 'unknown-place' as const };
-    const fact = forecastFact(forecast, harvest.facts);
+    const fact = forecastFact(forecast, harvest);
     const before = harvest.forecasts.get(place) ?? [];
     const news = fact && !saysNothingNew(fact, before, heardMs) ? [fact] : [];
     await page.write(news);
@@ -64,8 +66,8 @@ export const hearObservation = (
 ): Promise<void> =>
   bot.book.inOneGo(bot.roster.operation, async (page) => {
     const cause = `observed:${place}:${atMs}`;
-    const known = await allFacts(bot, page);
-    if (known.some((fact) => fact.cause === cause)) return;
+    const { standing } = await harvestOn(page, bot);
+    if (isTold(standing, cause)) return;
     const header = { id: `${cause}#0`, cause, atMs, sentMs: atMs, heardMs, by: null, timeStated: false };
     await page.write([{ ...header, kind: 'air-observed', place, temperatureF }]);
   });

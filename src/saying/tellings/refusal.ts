@@ -62,6 +62,8 @@ const refusalText = (refusal: Refusal, voice: Voice): string => {
       });
     case 'serial-known':
       return serialKnown(refusal.ticket, voice);
+    case 'too-many':
+      return phrase(voice, 'refused.too-many', { taken: refusal.taken });
     case 'no-such-entry':
       return phrase(voice, 'refused.no-such-entry', { name: refusal.name });
   }

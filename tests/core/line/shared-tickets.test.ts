@@ -8,7 +8,8 @@ import { defaultProfile } from '../../../src/core/line/model/usual-day.ts';
 import { timelineOf } from '../../../src/core/line/model/timeline.ts';
 import { lineWarnings, lookAtLines } from '../../../src/core/notices/line-look.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
-import { at, fact, loadsOf, step, ticket } from '../../support/given.ts';
+import { at, fact, loadsOf, step, ticket, truckIn } from '../../support/given.ts';
+import type { Load } from '../../../src/core/haul/load.ts';
 import { nastyDays } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import type { Harvest, SharedTicket } from '../../../src/core/harvest/harvest.ts';
@@ -51,11 +52,14 @@ describe('what is shared', () => {
 
   it('is not a time of joining that nobody stated: others would take a guess for a wait', () => {
     const harvest = dayOf(told);
-    for (const { stamps } of loadsOf(harvest, '2')) {
-      const joined = stamps['joined-line'];
-      if (joined) stamps['joined-line'] = { ...joined, source: 'inferred' };
-    }
-    expect(ownSharedTickets(harvest)).toMatchObject([{ serial: '48233', joinedMs: null }]);
+    const guessed = loadsOf(harvest, '2').map((load): Load => {
+      const joined = load.stamps['joined-line'];
+      const stamp = joined && { ...joined, source: 'inferred' as const };
+      return { ...load, stamps: { ...load.stamps, 'joined-line': stamp } };
+    });
+    const truck = { ...truckIn(harvest, '2'), loads: guessed };
+    const trucks = new Map([...harvest.trucks, ['2', truck]]);
+    expect(ownSharedTickets({ ...harvest, trucks })).toMatchObject([{ serial: '48233', joinedMs: null }]);
   });
 
   it('is not a truck that has only joined: that would tell where it is', () => {
