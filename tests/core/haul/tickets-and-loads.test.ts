@@ -139,6 +139,11 @@ describe('tickets and the loads that they close', () => {
     });
   });
 
+  it('a ticket without an in-time leaves the first weight unknown', () => {
+    const day = dayOf([step('3', 'left-field', '10:00'), ticket('3', '10:31', 50_520)]);
+    expect(loadsOf(day, '3')[0]?.stamps['first-weighed']).toBeNull();
+  });
+
   it('the same serial twice in the book counts once', () => {
     const day = dayOf([
       ticket('3', '10:31', 50_520, { serial: '048213' }),
