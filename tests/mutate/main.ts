@@ -49,15 +49,15 @@ const places = most === null ? files : sampleOf(linesOfCode(files), most, seed);
 
 setPriority(constants.priority.PRIORITY_LOW);
 const folder = mkdtempSync(join(tmpdir(), 'mutate-'));
-try {
-  const changes = await strykerIn(folder, places).runMutationTest();
-  const count = (...statuses: readonly string[]): number =>
-    changes.filter(({ status }) => statuses.includes(status)).length;
-  const [killed, survived] = [count('Killed', 'Timeout'), count('Survived', 'NoCoverage')];
-  const share = Math.round((100 * killed) / Math.max(1, killed + survived));
-  process.stdout.write(
-    `${killed} killed, ${survived} survived (${count('NoCoverage')} of them reached by no test): ${share} % killed\n`,
-  );
-} finally {
+process.on('exit', () => {
   rmSync(folder, { recursive: true, force: true });
-}
+});
+const changes = await strykerIn(folder, places).runMutationTest();
+
+const count = (...statuses: readonly string[]): number =>
+  changes.filter(({ status }) => statuses.includes(status)).length;
+const [killed, survived] = [count('Killed', 'Timeout'), count('Survived', 'NoCoverage')];
+const share = Math.round((100 * killed) / Math.max(1, killed + survived));
+process.stdout.write(
+  `${killed} killed, ${survived} survived (${count('NoCoverage')} of them reached by no test): ${share} % killed\n`,
+);

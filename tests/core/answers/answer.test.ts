@@ -6,14 +6,20 @@ import type { Question } from '../../../src/core/intent.ts';
 import { firstEstimate } from '../../../src/core/line/first-estimate.ts';
 import type { PersonId } from '../../../src/core/roster.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
-import { at, step, ticket } from '../../support/given.ts';
+import { at, fact, step, ticket } from '../../support/given.ts';
 import { raised } from '../../support/notices.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
-const asked = (question: Question, facts: readonly Fact[], by: PersonId = 'ana', clock = '11:00') => {
+const asked = (
+  question: Question,
+  facts: readonly Fact[],
+  by: PersonId = 'ana',
+  clock = '11:00',
+  roster = sampleRoster,
+) => {
   const asker = sampleRoster.people.find(({ id }) => id === by);
   if (!asker) throw new Error(`${by} is not on the list`);
-  const harvest = foldHarvest(sampleRoster, facts);
+  const harvest = foldHarvest(roster, facts);
   const asking = { asker, nowMs: at(clock), clock: zoneClock };
   const needs = waitsNeeded(question, harvest, asking);
   const waits = needs.map(({ observations, ask }) => firstEstimate(observations, ask));
@@ -74,6 +80,26 @@ describe('the line', () => {
   it('"if I leave in 45 minutes" adds the haul, as driven that day', () => {
     const driven = [step('2', 'left-field', '09:00'), step('2', 'joined-line', '09:18')];
     expect(asked(line(45), driven)).toMatchObject({ arriveInMin: 63, haulMin: 18 });
+  });
+
+  const west = sampleRoster.stations.map((station) => ({ ...station, id: 'west' }));
+  const both = { ...sampleRoster, stations: [...sampleRoster.stations, ...west] };
+
+  it('is that of the station that was named, else of the last load, else the first of the list', () => {
+    const asks = (station: string | null, facts: readonly Fact[]) =>
+      asked({ about: 'line', station, leaveInMin: null }, facts, 'ana', '11:00', both);
+    const toWest = step('1', 'left-field', '10:00', { station: 'west' });
+    expect(asks('north-station', [toWest])).toMatchObject({ station: 'north-station' });
+    expect(asks(null, [toWest])).toMatchObject({ station: 'west' });
+    expect(asks(null, [step('1', 'at-field', '10:00')])).toMatchObject({ station: 'north-station' });
+  });
+
+  it('says to a driver whether the truck had better wait at the field, and not to one without a truck', () => {
+    const there = [step('1', 'loading', '10:50'), step('2', 'at-field', '10:40')];
+    const queue = fact({ kind: 'line-seen', station: 'north-station', ahead: 40, truck: null }, '10:59');
+    expect(asked(line(0), [...there, queue])).toMatchObject({ hold: { truck: '1' } });
+    expect(asked(line(0), [...there, queue], 'gus')).toMatchObject({ hold: null });
+    expect(asked(line(0), there)).toMatchObject({ hold: null });
   });
 
   it('without a station on the list says so', () => {

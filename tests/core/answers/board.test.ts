@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
-import { at, step, ticket } from '../../support/given.ts';
+import { at, fact, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
 const rows = (facts: readonly Fact[]) => board(foldHarvest(sampleRoster, facts), at('00:00'));
@@ -34,6 +34,20 @@ it('shows phase, since when, from where, and loads of the day', () => {
     loads: 1,
     words: null,
   });
+});
+
+it('shows the field at which an empty truck is, and else that of its load', () => {
+  const there = (...facts: readonly Fact[]) => rows(facts)[0]?.field;
+  const load = step('1', 'left-field', '07:00', { field: 'north-40' });
+  const dumped = step('1', 'dumped', '07:40');
+  for (const said of ['at-field', 'loading'] as const)
+    expect(there(load, dumped, step('1', said, '08:10', { field: 'south-80' }))).toBe('south-80');
+  expect(there(step('1', 'at-field', '06:50', { field: 'south-80' }), load)).toBe('north-40');
+  expect(there(load, dumped)).toBe('north-40');
+  const atSouth = step('1', 'at-field', '06:00', { field: 'south-80' });
+  const moved = fact({ kind: 'field-dug', field: 'creek-bottom' }, '06:30');
+  expect(there(atSouth, moved, step('1', 'left-field', '07:00'))).toBe('creek-bottom');
+  expect(there(step('1', 'parked', '06:00', { field: 'south-80' }))).toBeNull();
 });
 
 it('marks what was worked out', () => {

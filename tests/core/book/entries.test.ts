@@ -148,6 +148,24 @@ describe('correction', () => {
     expect(loadsOf(harvest, '1')[0]?.field).toBe('south-80');
   });
 
+  it('of the field passes over what was said since and has none', () => {
+    const counted = fact({ kind: 'line-seen', station: 'north-station', ahead: 3, truck: '1' }, '10:42');
+    const pilers = fact({ kind: 'pilers-seen', station: 'north-station', open: 2, down: 0 }, '10:43');
+    const harvest = foldHarvest(sampleRoster, [
+      booked,
+      counted,
+      pilers,
+      corrected({ field: 'south-80' }, '10:45'),
+    ]);
+    expect(loadsOf(harvest, '1')[0]?.field).toBe('south-80');
+  });
+
+  it('of the time of a report leaves its truck, field and first weight as they were said', () => {
+    const said = step('1', 'first-weighed', '10:20', { field: 'south-80', grossLb: 79_840 });
+    const [first] = standingFacts([said, corrected({ atMs: at('10:12') }, '10:45')]);
+    expect(first).toMatchObject({ truck: '1', field: 'south-80', grossLb: 79_840, atMs: at('10:12') });
+  });
+
   it('of the time changes when it happened, not when it was sent', () => {
     const [first] = standingFacts([booked, corrected({ atMs: at('10:12') }, '10:45')]);
     expect(first).toMatchObject({ atMs: at('10:12'), sentMs: at('10:40'), timeStated: true });

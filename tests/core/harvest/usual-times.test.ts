@@ -67,6 +67,27 @@ describe('how long a load takes to the pile', () => {
     expect(usualHaul(given(facts).harvest, NORTH, at('12:00')).fillMin).toBe(13);
   });
 
+  it('is that to the station that is asked for, by what had begun by then', () => {
+    const west = step('4', 'left-field', '06:00', { station: 'west' });
+    const toWest = [
+      west,
+      step('4', 'joined-line', '06:20', { station: 'west' }),
+      step('4', 'first-weighed', '08:20', { station: 'west' }),
+    ];
+    const facts = [
+      ...load('1', 6, [0, 8, 20, 30, 36]),
+      ...load('2', 7, [0, 9, 22, 32, 38]),
+      ...load('3', 8, [0, 9, 22, 42, 48]),
+      ...toWest,
+    ];
+    const { harvest } = given(facts);
+    expect(usualHaul(harvest, NORTH, at('12:00')).lineWaitMin).toBe(10);
+    expect(usualHaul(harvest, 'west', at('12:00')).lineWaitMin).toBe(USUAL.lineWaitMin);
+    // Of three loads that had begun, two count; the third begins at 8:09.
+    expect(usualHaul(harvest, NORTH, at('08:09')).lineWaitMin).toBe(10);
+    expect(usualHaul(harvest, NORTH, at('08:08')).lineWaitMin).toBe(USUAL.lineWaitMin);
+  });
+
   it('is hardly moved by one truck that stood for hours', () => {
     const facts = [
       ...load('1', 6, [0, 8, 20, 30, 36]),

@@ -24,3 +24,16 @@ describe('a word about the dump that comes late', () => {
     expect(loads(full, weighedOut, empty, step('3', 'dumped', '09:04'))).toHaveLength(1);
   });
 });
+
+describe('"loaded" after "in line"', () => {
+  const inLine = step('3', 'joined-line', '08:00');
+
+  it('is of the same load within a quarter of an hour: it was sent late', () => {
+    expect(loads(inLine, step('3', 'left-field', '08:14'))).toHaveLength(1);
+  });
+
+  it('is the next load later on, although nobody told of the dump', () => {
+    expect(loads(inLine, step('3', 'left-field', '08:15'))).toHaveLength(2);
+    expect(loads(inLine, step('3', 'left-field', '09:10'))).toHaveLength(2);
+  });
+});

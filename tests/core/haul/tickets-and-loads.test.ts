@@ -145,6 +145,11 @@ describe('tickets and the loads that they close', () => {
     });
   });
 
+  it('a ticket without an in-time leaves the first weight unknown', () => {
+    const harvest = dayOf([step('3', 'left-field', '10:00'), ticket('3', '10:31', 50_520)]);
+    expect(loadsOf(harvest, '3')[0]?.stamps['first-weighed']).toBeNull();
+  });
+
   it('the same serial twice in the book counts once', () => {
     const harvest = dayOf([
       ticket('3', '10:31', 50_520, { serial: '048213' }),

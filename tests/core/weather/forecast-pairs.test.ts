@@ -58,6 +58,14 @@ describe('a forecast and what came', () => {
     expect(pairs(facts, afternoon('2026-10-20', 65)).map(({ forecastF }) => forecastF)).toEqual([62]);
   });
 
+  test('count only where the forecast came in the twelve hours before five', () => {
+    const highsBy = (issued: string) =>
+      pairs(forecast(at(issued), 60), afternoon('2026-10-20', 65)).map(({ forecastF }) => forecastF);
+    expect(highsBy('2026-10-20 05:00')).toEqual([60]);
+    expect(highsBy('2026-10-19 17:01')).toEqual([60]);
+    expect(highsBy('2026-10-19 17:00')).toEqual([]);
+  });
+
   test('make none where too few hours were measured, or the forecast does not reach so far', () => {
     const issuedMs = at('2026-10-20 04:20');
     expect(pairs(forecast(issuedMs, 63), afternoon('2026-10-20', 65, [12, 13, 14, 15]))).toEqual([]);

@@ -100,6 +100,12 @@ describe('a frost hold', () => {
     expect(ask(hold(), night(26), clock('16:00'), stale).step).toBeNull();
   });
 
+  it('is told once as a watch: the same light frost, or a mild night after all, is not told again', () => {
+    const watch = ask(null, night(26), clock('15:00')).step;
+    expect(ask(watch, night(26), clock('16:00')).step).toBeNull();
+    expect(ask(watch, night(40), clock('16:00')).step).toBeNull();
+  });
+
   it('once begun is ended by no forecast, however warm', () => {
     expect(ask(hold(), night(60), tomorrow('05:00')).step).toBeNull();
     expect(ask(hold(), night(60), tomorrow('14:00')).step).toBeNull();

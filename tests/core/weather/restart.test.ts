@@ -68,6 +68,17 @@ describe('the restart after a heat stop', () => {
     expect(ask(warm, '21:00', { earlier: old }).step).toMatchObject({ stage: 'all-clear' });
   });
 
+  it('does not come of the forecast before where the newest sees no end of the warmth', () => {
+    const before = [{ issuedMs: clock('04:00'), hours: warm }];
+    const staysWarm = day([
+      [0, 40],
+      [6, 38],
+      [15, 65],
+      [23, 65],
+    ]);
+    expect(ask(staysWarm, '22:00', { earlier: before })).toEqual({ step: null, wakeAtMs: null });
+  });
+
   it('never comes of an old forecast', () => {
     const forecast = { issuedMs: clock('21:05') - 18 * HOUR_MS - 1, hours: warm };
     expect(heatStop(stop, forecast, station, zoneClock, clock('21:05'), 'e')).toEqual({

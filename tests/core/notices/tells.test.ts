@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { tellsOf } from '../../../src/core/notices/tells.ts';
+import type { Fact, NoticeStep } from '../../../src/core/book/facts.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
+import { at, fact, given, step } from '../../support/given.ts';
+import { raised } from '../../support/notices.ts';
+
+/** What the newest of these facts is told as; the same to everybody. */
+const tells = (...facts: readonly Fact[]) => {
+  const newest = facts.at(-1);
+  return newest ? tellsOf(newest, given(facts).harvest, zoneClock) : [];
+};
+const telling = (...facts: readonly Fact[]) => tells(...facts)[0]?.telling;
+const rings = (...facts: readonly Fact[]): boolean => {
+  const told = telling(...facts);
+  if (told?.tell !== 'notice') throw new Error('a notice is told');
+  return told.rings;
+};
+
+describe('a new time', () => {
+  it('is told with the old one of the same stop, not with that of another', () => {
+    const mud = raised('09:00', { event: 'mud', notice: 'mud', stopAtMs: at('12:00') });
+    const moved = raised('10:00', { number: 2, stage: 'update', stopAtMs: at('14:00') });
+    expect(telling(mud, raised('09:30'), moved)).toMatchObject({ changed: { stopAtMs: at('13:10') } });
+    expect(telling(mud, raised('09:30'))).toMatchObject({ changed: null });
+  });
+});
+
+describe('a phone rings', () => {
+  const watch = raised('09:00', { stage: 'watch' });
+  const clear = (clock: string) => raised(clock, { number: 2, stage: 'all-clear' });
+
+  it('for a stop, its new time and its end by day, but not for a watch or the end of one', () => {
+    expect(rings(raised('09:00'))).toBe(true);
+    expect(rings(raised('09:00'), raised('10:00', { number: 2, stage: 'update' }))).toBe(true);
+    expect(rings(raised('09:00'), clear('10:00'))).toBe(true);
+    expect(rings(watch)).toBe(false);
+    expect(rings(watch, clear('10:00'))).toBe(false);
+    expect(rings(watch, raised('10:00', { number: 2 }))).toBe(true);
+  });
+
+  const NIGHT = '23:00';
+  const ordered = (stopTopping: string, more: Partial<NoticeStep> = {}) =>
+    raised(NIGHT, { source: 'person', stopToppingMs: at(stopTopping), ...more });
+
+  it('at night for an order that begins within two hours: somebody may be out', () => {
+    expect(rings(ordered('23:00'))).toBe(true);
+    expect(rings(ordered('2026-10-21 01:00'))).toBe(true);
+    expect(rings(ordered('23:00', { stopToppingMs: null }))).toBe(true);
+    expect(rings(ordered('2026-10-21 01:01'))).toBe(false);
+  });
+
+  it('at night for nothing else, unless the crew digs', () => {
+    const allClear = ordered('23:00', { number: 2, stage: 'all-clear' });
+    expect(rings(raised(NIGHT, { stopToppingMs: at('23:30') }))).toBe(false);
+    expect(rings(raised('20:00'), allClear)).toBe(false);
+    const load = step('2', 'left-field', '22:30');
+    expect(rings(load, raised(NIGHT))).toBe(true);
+    expect(rings(load, raised('20:00'), allClear)).toBe(true);
+    expect(rings(load, raised(NIGHT, { stage: 'watch' }))).toBe(false);
+  });
+});
+
+describe('what goes ahead of everything else', () => {
+  it('is a notice and an emergency, not a truck that is down or a stranger', () => {
+    const urgent = (one: Fact): boolean[] => [...new Set(tells(one).map((tell) => tell.urgent))];
+    expect(urgent(raised('09:00'))).toEqual([true]);
+    expect(urgent(fact({ kind: 'emergency-called', words: 'fire', caller: 'Ana' }, '09:00'))).toEqual([true]);
+    expect(urgent(step('3', 'down', '09:00'))).toEqual([false]);
+    expect(urgent(fact({ kind: 'stranger-heard', platform: 'slack', user: 'U1' }, '09:00'))).toEqual([false]);
+  });
+});
