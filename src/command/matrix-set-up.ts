@@ -1,4 +1,4 @@
-/** The guided set-up of the encryption on Matrix: run once in a terminal, while the bot is stopped. */
+/** Guided set-up of the encryption on Matrix: run once in a terminal while the bot is stopped. */
 import { createInterface } from 'node:readline';
 import { openSession } from '../../adapters/matrix/connect/session.ts';
 import { setUpCrypto } from '../../adapters/matrix/set-up-crypto.ts';
@@ -6,7 +6,7 @@ import { readEnvironment } from '../settings/environment.ts';
 import type { MatrixAccount } from '../settings/matrix.ts';
 import { matrixOf } from '../settings/matrix.ts';
 
-/** Settings that are wrong (EX_CONFIG of sysexits.h), as where the bot starts. */
+/** Faulty settings (EX_CONFIG of sysexits.h), as when the bot starts. */
 const EXIT_SETTINGS = 78;
 
 const accountOrExit = (): MatrixAccount => {
@@ -23,11 +23,11 @@ const accountOrExit = (): MatrixAccount => {
   process.exit(EXIT_SETTINGS);
 };
 
-/** Asks on the terminal. Where no more can be typed, the answer never comes: that is a fault, not an empty answer. */
+/** Asks on the terminal. If its input has ended, that is an error, not an empty answer. */
 const terminal = () => {
   const lines = createInterface({ input: process.stdin, output: process.stdout });
   const ended = Promise.withResolvers<never>();
-  // Nobody may be asking when it ends.
+  // It may end while nobody is asking.
   ended.promise.catch(() => undefined);
   let isOver = false;
   lines.once('close', () => {
@@ -81,7 +81,7 @@ const setUp = async (account: MatrixAccount): Promise<void> => {
 
 try {
   await setUp(accountOrExit());
-  // The SDK leaves timers behind.
+  // The SDK leaves timers running.
   process.exit(0);
 } catch (error) {
   console.error(error instanceof Error ? error.message : String(error));

@@ -2,7 +2,7 @@ import type { Running } from '../run/host/operation.ts';
 import { hearForecast } from '../run/time/tick.ts';
 import type { ReplayLine } from './replay-line.ts';
 
-/** The forecast of a replay line comes in; such a line has hours alone, no alerts and no rain. */
+/** Takes in the forecast of a replay line, which has hours only, no alerts and no rain. */
 export const hearRecordedForecast = (
   running: Running,
   { place, issuedMs, hours }: Extract<ReplayLine, { is: 'forecast' }>,
