@@ -5,6 +5,7 @@ import { Command, InvalidArgumentError } from 'commander';
 import { localChat } from '../adapters/local/chat.ts';
 import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
+import { EXIT_SETTINGS } from './command/exit-codes.ts';
 import { forecastFileTicker } from './command/weather-file.ts';
 import { goLive } from './command/live.ts';
 import { logTo } from './command/log.ts';
@@ -19,9 +20,6 @@ import { startHealth } from './run/host/health.ts';
 import { isZone, zoneClock } from './run/host/zone-clock.ts';
 import { loadSettings } from './settings/load.ts';
 import type { Settings } from './settings/settings.ts';
-
-/** Faulty settings (EX_CONFIG of sysexits.h): a service manager must not restart the bot. */
-const EXIT_SETTINGS = 78;
 
 const settingsOrExit = (env: Readonly<Record<string, string | undefined>>): Settings => {
   const loaded = loadSettings(env, isZone);

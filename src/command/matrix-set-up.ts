@@ -5,9 +5,7 @@ import { setUpCrypto } from '../../adapters/matrix/set-up-crypto.ts';
 import { readEnvironment } from '../settings/environment.ts';
 import type { MatrixAccount } from '../settings/matrix.ts';
 import { matrixOf } from '../settings/matrix.ts';
-
-/** Faulty settings (EX_CONFIG of sysexits.h), as when the bot starts. */
-const EXIT_SETTINGS = 78;
+import { EXIT_SETTINGS } from './exit-codes.ts';
 
 const accountOrExit = (): MatrixAccount => {
   const read = readEnvironment(process.env);
