@@ -1,4 +1,4 @@
-/** The command line, and the only place where everything is put together. */
+/** The command line, and the only place where everything comes together. */
 import { fstatSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
@@ -6,6 +6,7 @@ import { reasonOf } from './core/reason.ts';
 import { localChat } from '../adapters/local/chat.ts';
 import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
+import { EXIT_SETTINGS } from './command/exit-codes.ts';
 import { forecastFileTicker } from './command/weather-file.ts';
 import { goLive } from './command/live.ts';
 import { logTo } from './command/log.ts';
@@ -21,9 +22,6 @@ import { isZone, zoneClock } from './run/host/zone-clock.ts';
 import { loadSettings } from './settings/load.ts';
 import type { Settings } from './settings/settings.ts';
 
-/** Settings that are wrong; a service manager must not start it again and again (EX_CONFIG of sysexits.h). */
-const EXIT_SETTINGS = 78;
-
 const settingsOrExit = (env: Readonly<Record<string, string | undefined>>): Settings => {
   const loaded = loadSettings(env, isZone);
   if ('settings' in loaded) return loaded.settings;
@@ -36,7 +34,7 @@ const clockTime = (zone: string, atMs: number): string => {
   return `${String(hour).padStart(2, '0')}:${String(minute).padStart(2, '0')}`;
 };
 
-/** Under a service manager standard input is /dev/null: it is at its end from the start, and that ends nothing. */
+/** Under a service manager standard input is /dev/null: its end must not end the bot. */
 const isNobodyThere = (): boolean => !process.stdin.isTTY && fstatSync(0).isCharacterDevice();
 
 const onSignal = (end: () => void): void => {
@@ -46,9 +44,9 @@ const onSignal = (end: () => void): void => {
 const runLive = async (options: { forecast: string | undefined }): Promise<void> => {
   const settings = settingsOrExit(process.env);
   const linked = platformsOf(settings);
-  // Where nobody types, the terminal would only fill the log of a bot that has other chats.
+  // If nobody can type, the terminal would only fill the log of a bot that has other chats.
   const isLocal = linked.length === 0 || !isNobodyThere();
-  // In a terminal chat only trouble is worth a line among the messages.
+  // In a terminal chat only problems are worth a log line between the messages.
   const isQuiet = linked.length === 0 && process.stdin.isTTY && process.env['FIELDBELL_LOG'] === undefined;
   const log = logTo(isQuiet ? 'warn' : settings.logLevel);
   for (const warning of settings.warnings) log.warn({}, warning);
@@ -96,7 +94,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   onSignal(() => {
     ended.resolve(null);
   });
-  // A refused token ends the bot: it would be deaf on that platform, and nobody the wiser.
+  // A refused token ends the bot: otherwise it would hear nothing on that platform, and nobody would notice.
   started.listening.catch(ended.reject);
   try {
     await ended.promise;
@@ -110,7 +108,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
 const runReplay = async (file: string, options: { operation?: string; database?: string }): Promise<void> => {
   const named = options.operation === undefined ? {} : { FIELDBELL_OPERATION: options.operation };
   const settings = settingsOrExit({ ...process.env, ...named });
-  // Opened first: the stream of a file that is not there fails while nobody listens yet.
+  // Opened first: otherwise the stream of a missing file would fail before anybody listens.
   const input = file === '-' ? process.stdin : (await open(file)).createReadStream();
   const faults = await replay({
     lines: linesOf(input),

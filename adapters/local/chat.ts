@@ -7,11 +7,11 @@ import { terminalOver, wantsColor, type Streams } from './terminal.ts';
 interface LocalSettings extends Streams {
   /** The environment variable NO_COLOR. */
   noColor: string | undefined;
-  /** Called once when the person types `/quit`, or when there is nothing more to read; not on `close`. */
+  /** Called once when the person types `/quit` or the input ends; not on `close`. */
   onEnd: (why: 'quit' | 'end') => void;
 }
 
-/** The terminal as a chat platform: one person speaks for the whole crew. `listen` resolves when lines are being read. */
+/** The terminal as a chat platform: one person speaks for the whole crew. `listen` resolves once lines are being read. */
 export const localChat = (settings: LocalSettings, deps: LocalDeps): Chat => {
   const session: TerminalSession = {
     ...deps,

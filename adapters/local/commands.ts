@@ -1,4 +1,4 @@
-/** What a typed line asks for. */
+/** A typed line: a command, or words to say. */
 export type Line =
   | { is: 'nothing' }
   | { is: 'as'; name: string }

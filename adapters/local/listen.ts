@@ -16,7 +16,7 @@ import {
 
 const MENTION = /@fieldbell\b[:,]?\s*/gi;
 
-/** Hands the event in; the next line is read when it is safe. */
+/** Passes the event on and waits until it is stored. Resolves with its id; null = it could not be stored. */
 const hear = async (
   session: TerminalSession,
   onHeard: OnHeard,
@@ -56,7 +56,7 @@ const say = async (
   if (id !== null) session.lastSaid.set(session.speaker, id);
 };
 
-/** A number that no button has is said as it stands: it may be the answer to a question. */
+/** A number without a button is sent as typed: it may be the answer to a question. */
 const press = async (
   session: TerminalSession,
   onHeard: OnHeard,
@@ -83,7 +83,7 @@ const reply = async (
   else await say(session, onHeard, line.text, messageId);
 };
 
-/** Changes the speaker's last message, or takes it back. */
+/** Changes the speaker's last message, or deletes it (`text` null). */
 const amend = async (session: TerminalSession, onHeard: OnHeard, text: string | null): Promise<void> => {
   const { terminal, lastSaid, speaker } = session;
   const of = lastSaid.get(speaker);
@@ -159,7 +159,7 @@ const welcome = (session: TerminalSession): string =>
     HELP,
   ].join('\n');
 
-/** Reads lines until `/quit`, the end of the input, or `stopped`; one after the other, in order. */
+/** Reads lines one after the other until `/quit`, the end of the input, or `stopped`. */
 export const readLines = async (
   session: TerminalSession,
   onHeard: OnHeard,

@@ -8,7 +8,7 @@ const isKnown = (session: TerminalSession, to: Post['to']): boolean =>
     ? roomNames(session).includes(to.room)
     : speakers(session).some(({ user }) => user === to.user);
 
-/** The message's number; a changed one keeps the number that it had. */
+/** The message's number; a changed message keeps its number. */
 const numberOf = (session: TerminalSession, messageId: string): number => {
   const before = session.shown.indexOf(messageId);
   return before >= 0 ? before + 1 : session.shown.push(messageId);
@@ -25,8 +25,8 @@ const setKeypad = (
 };
 
 /**
- * Shows the message. What is on a terminal can't be changed, so a replacement is shown again, as changed, under the
- * same number and id. The same key is shown once while the terminal is open; a new terminal starts empty.
+ * Shows the message. A terminal cannot change what it shows, so a replacement is printed again, marked as changed, with
+ * the same number and id. A key is shown once while the terminal is open; a new terminal starts empty.
  */
 export const show = (session: TerminalSession, post: Post): PostResult => {
   const known = session.posted.get(post.key);

@@ -1,22 +1,22 @@
 import { styleText } from 'node:util';
 import type { Button, Post, Said } from '../../src/ports/chat.ts';
 
-/** A message of the bot as it goes onto the terminal. */
+/** A message of the bot for the terminal. */
 interface ShownMessage {
-  /** Counted from 1 while the terminal is open; `/reply 3` points at it. */
+  /** Counted from 1 while the terminal is open; `/reply 3` refers to it. */
   number: number;
   at: string;
   to: Post['to'];
-  /** True where it takes the place of what was shown under the same number. */
+  /** It replaces what was shown under the same number. */
   changed: boolean;
   said: Said;
 }
 
-/** Stands before every line of what must be seen. */
+/** Before every line of a message that must be seen. */
 const RING = '*** ';
 const INDENT = '    ';
 
-/** Crew members' words come back in messages: they must not be able to steer the terminal. */
+/** Messages repeat crew members' words, which must not be able to control the terminal. */
 const printable = (text: string): string => text.normalize('NFC').replace(/[^\P{Cc}\n]/gu, ' ');
 
 /** Columns as wide as their widest cell, two spaces between them. */
@@ -46,11 +46,11 @@ const headOf = ({ number, at, to, changed, said }: ShownMessage): string =>
     ...said.mentions.map((user) => `@${user}`),
   ].join(' ');
 
-/** The message as lines of text: when and to whom, what, the table in columns, what a picture shows, the buttons with their numbers. */
+/** The message as lines of text: time and recipient, words, table in columns, description of the picture, numbered buttons. */
 export const rendered = (shown: ShownMessage, color: boolean): string => {
   const { text, table, buttons, picture, ring } = shown.said;
   const [first = '', ...lines] = printable(text).split('\n');
-  // The text says everything, so each row of the table stands in it too: "Truck 3: in line since 10:15 AM".
+  // The text repeats each row of the table, such as "Truck 3: in line since 10:15 AM".
   const more = lines.filter(
     (line) => !table?.rows.some(([name = '']) => line.startsWith(`${printable(name)}:`)),
   );

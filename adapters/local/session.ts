@@ -12,7 +12,7 @@ interface Speaker {
 }
 
 export interface LocalDeps {
-  /** Asked anew each time: both lists may be changed in the chat. */
+  /** Called each time, because both lists may be changed in the chat. */
   people: () => readonly CrewMember[];
   rooms: () => readonly Room[];
   nowMs: () => EpochMs;
@@ -20,7 +20,7 @@ export interface LocalDeps {
   wallTime: (atMs: EpochMs) => string;
 }
 
-/** Buttons that a bare number presses, and the message that they hang on. */
+/** Buttons that a bare number presses, and their message. */
 interface Keypad {
   messageId: string;
   buttons: readonly Button[];
@@ -30,7 +30,7 @@ interface Keypad {
 export interface TerminalSession extends LocalDeps {
   terminal: Terminal;
   color: boolean;
-  /** Who speaks, and in which room; null = to the bot alone. */
+  /** The current speaker, and the room; null = to the bot alone. */
   speaker: string;
   room: string | null;
   /** Platform ids of the bot's messages, by their number less one. */
@@ -39,7 +39,7 @@ export interface TerminalSession extends LocalDeps {
   posted: Map<string, string>;
   /** The keypad last shown to each room and person. */
   keypads: Map<string, Keypad>;
-  /** The last message of each speaker, which `/edit` and `/delete` mean. */
+  /** The last message of each speaker, for `/edit` and `/delete`. */
   lastSaid: Map<string, string>;
 }
 

@@ -5,12 +5,12 @@ export interface Streams {
   output: NodeJS.WritableStream;
 }
 
-/** Lines in, text out; what is being typed stays whole while messages come in above it. */
+/** Reads lines and prints text; messages are printed above the line that is being typed. */
 export interface Terminal {
-  /** True where a person sits at it: then there is a prompt. */
+  /** A person sits at it: then there is a prompt. */
   interactive: boolean;
   print: (text: string) => void;
-  /** Sets the prompt; null = none until the line that is being handled is done. */
+  /** Sets the prompt; null = none while a line is being handled. */
   prompt: (words: string | null) => void;
   lines: () => AsyncIterable<string>;
   close: () => void;
@@ -18,7 +18,7 @@ export interface Terminal {
 
 const isTty = (stream: object): boolean => 'isTTY' in stream && stream.isTTY === true;
 
-/** Colour only on a terminal, and not where the reader asked for none (https://no-color.org). */
+/** Colour only on a terminal, and not if the reader asked for none (https://no-color.org). */
 export const wantsColor = (output: object, noColor: string | undefined): boolean =>
   isTty(output) && (noColor ?? '') === '';
 

@@ -6,7 +6,7 @@ import { failureOf } from './failure.ts';
 import type { RetryContext } from './patience.ts';
 import { persistently } from './patience.ts';
 
-/** One sync. What is empty is left out, which the SDK's type does not say. */
+/** One sync. Empty parts are missing, which the SDK's type does not say. */
 export type Batch = Omit<ISyncResponse, 'rooms'> & { rooms?: Partial<IRooms> };
 
 /** An event as the homeserver sends it. */
@@ -23,7 +23,7 @@ export type RawEvent = z.output<typeof rawEvent>;
 
 const page = z.object({ chunk: z.array(z.unknown()), end: z.string().optional() });
 
-/** Whatever is no event is left out: one bad line must not stop the rest. */
+/** Skips what is not an event: one bad entry must not stop the rest. */
 const eventsIn = (chunk: readonly unknown[]): RawEvent[] =>
   chunk.flatMap((each) => rawEvent.safeParse(each).data ?? []);
 
@@ -31,7 +31,7 @@ const PAGE = 100;
 
 /**
  * All events of a room between two sync tokens, oldest first. The specification allows sync tokens as bounds of
- * /messages; no more pages = no `end`, while an empty page means nothing.
+ * /messages. The last page has no `end`; an empty page need not be the last.
  */
 const pagesBetween = async (
   client: MatrixClient,
@@ -45,7 +45,7 @@ const pagesBetween = async (
     const query = { from: at, to, dir: 'f', limit: PAGE };
     const path = `/rooms/${encodeURIComponent(room)}/messages`;
     const answer = page.parse(
-      await persistently(patience, `Reading up missed messages of ${room}`, () =>
+      await persistently(patience, `Reading missed messages of ${room}`, () =>
         client.http.authedRequest(Method.Get, path, query),
       ),
     );
@@ -58,7 +58,7 @@ const pagesBetween = async (
 const membership = z.object({ membership: z.string() });
 const previous = z.object({ unsigned: z.object({ prev_content: membership }) });
 
-/** What was said while the bot was in the room; what it can see from before a join is not meant for it. */
+/** The events from while the bot was in the room; what it can see from before a join is not meant for it. */
 export const whileInRoom = (events: readonly RawEvent[], me: string): RawEvent[] => {
   let kept: RawEvent[] = [];
   let before: RawEvent[] = [];
@@ -82,10 +82,10 @@ export const eventsOf = async (
   patience: RetryContext,
 ): Promise<{ room: string; events: RawEvent[] }[]> => {
   const me = client.getSafeUserId();
-  // The very first start: whatever was said before it is old.
+  // The very first start: nothing said before it is meant for the bot.
   if (since === null) return [];
   const read = async (room: string, timeline: { limited?: boolean; events: unknown[] }) => {
-    // The first sync of a process gives the newest event of each room, and later ones may have a gap.
+    // The first sync of a process has only the newest event of each room, and later ones may have a gap.
     const all =
       isFirst || timeline.limited === true
         ? await pagesBetween(client, room, since, batch.next_batch, patience)
@@ -99,7 +99,7 @@ export const eventsOf = async (
       results.push(await read(room, timeline));
     } catch (error) {
       if (failureOf(error).result !== 'gone') throw error;
-      patience.log('warn', `Missed messages of ${room} are out of reach: ${reasonOf(error)}.`);
+      patience.log('warn', `Missed messages of ${room} can't be read: ${reasonOf(error)}.`);
     }
   }
   return results;

@@ -28,11 +28,11 @@ import { unreadMessages } from './unread.ts';
 
 export interface MatrixDeps {
   cursor: SyncCursor;
-  /** Puts into the outbox what the adapter itself must say: that it can't read a message. */
+  /** Puts a notice of the adapter itself into the outbox: that it can't read a message. */
   tell: (telling: UnreadNotice) => Promise<void>;
-  /** An invitation of somebody who is not on the list was declined. */
+  /** Called when an invitation by somebody who is not on the list was declined. */
   declined: (invite: Invite) => void;
-  /** Null = pictures are left out: the words beside them say the same. */
+  /** Null = pictures are left out; the words with them say the same. */
   draw: DrawPicture | null;
   nowMs: () => EpochMs;
   log: LogLine;
@@ -41,8 +41,8 @@ export interface MatrixDeps {
 type Take = (batch: Batch) => Promise<void>;
 
 /**
- * Matrix as a chat platform. `listen` resolves when everything that was missed has been taken in; it rejects when the
- * homeserver refuses the login, and waits for one that is out of reach.
+ * Matrix as a chat platform. `listen` resolves when everything that was missed has been taken in; it rejects if the
+ * homeserver refuses the login, and keeps trying while it is unreachable.
  */
 export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedChat => {
   const closing = new AbortController();
@@ -57,7 +57,7 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedCh
     listen: async (onHeard) => {
       const session = await openSession(settings, patience);
       const first = Promise.withResolvers<true>();
-      // Nobody may be waiting for it yet when it fails.
+      // It may reject before anybody waits for it.
       first.promise.catch(() => undefined);
       const client = clientOf(session, deps.log, async (batch) => {
         try {
@@ -72,7 +72,7 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedCh
       client.on(HttpApiEvent.SessionLoggedOut, () => {
         deps.log(
           'error',
-          `${settings.homeserver} has logged ${settings.user} out: start again to see what to do.`,
+          `${settings.homeserver} has logged ${settings.user} out: restart the bot to see what to do.`,
         );
       });
       const seen = eventsSeen(client);
@@ -109,7 +109,7 @@ interface Parts {
   direct: DirectRooms;
 }
 
-/** What is done with each sync: messages, then invitations. */
+/** Handles each sync: messages, then invitations. */
 const taker = (
   { client, session, seen, direct }: Parts,
   { keyWaitMs, invitesFrom }: MatrixSettings,
@@ -143,7 +143,7 @@ const once = (work: () => Promise<void>): (() => Promise<void>) => {
   return () => (done ??= work());
 };
 
-/** "@bell:example.org" is called "bell" or by its display name. */
+/** The names of the bot: "@bell:example.org", "bell", and its display name. */
 const namesOf = (client: MatrixClient, user: string): string[] =>
   [user, user.slice(1, user.indexOf(':')), client.getUser(user)?.displayName ?? ''].filter(
     (name) => name !== '',

@@ -1,4 +1,4 @@
-/** How far the homeserver's stream of events is safe in the inbox: its last sync token, kept across restarts. */
+/** How far the homeserver's events are stored in the inbox: the last sync token, kept across restarts. */
 export interface SyncCursor {
   /** Null = never started. */
   load: () => Promise<string | null>;

@@ -1,6 +1,6 @@
 import { createCipheriv, createHash, randomBytes } from 'node:crypto';
 
-/** How a file that was uploaded encrypted is opened: https://spec.matrix.org/latest/client-server-api/#sending-encrypted-attachments */
+/** How to decrypt a file that was uploaded encrypted: https://spec.matrix.org/latest/client-server-api/#sending-encrypted-attachments */
 interface EncryptedFile {
   v: 'v2';
   key: { kty: 'oct'; key_ops: string[]; alg: 'A256CTR'; k: string; ext: true };
@@ -8,13 +8,13 @@ interface EncryptedFile {
   hashes: { sha256: string };
 }
 
-/** Without padding, as the specification wants it. */
+/** Without padding, as the specification requires. */
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64').replace(/=+$/, '');
 
-/** Encrypts under a key of its own, which must stand only in an encrypted event. */
+/** Encrypts with a new key, which must be sent only in an encrypted event. */
 export const encryptedFile = (bytes: Uint8Array): { locked: Buffer; file: EncryptedFile } => {
   const key = randomBytes(32);
-  // The lower half counts blocks from 0, so that it can't run over.
+  // The lower half counts blocks from 0, so that it can't overflow.
   const iv = Buffer.concat([randomBytes(8), Buffer.alloc(8)]);
   const cipher = createCipheriv('aes-256-ctr', key, iv);
   const locked = Buffer.concat([cipher.update(bytes), cipher.final()]);

@@ -16,9 +16,9 @@ export interface ExtrasDeps {
   log: LogLine;
 }
 
-/** What goes with a message: choices to tap, and a picture. The message says everything without them. */
+/** Adds choices to tap, and a picture, to a message that says everything without them. */
 export const extras = ({ client, send, draw, log }: ExtrasDeps) => {
-  /** Left out where it can never be shown, and not where it failed once. */
+  /** Leaves an extra out only if it can never be shown, not if it failed once. */
   const beside = async (what: string, show: () => Promise<void>): Promise<void> => {
     try {
       await show();
@@ -28,13 +28,13 @@ export const extras = ({ client, send, draw, log }: ExtrasDeps) => {
     }
   };
 
-  /** The bot reacts first, so that a press is one tap. */
+  /** The bot reacts first, so that people need only tap. */
   const offerChoice = async (room: Room, shown: string, key: string, postKey: string): Promise<void> => {
     const content = { 'm.relates_to': { rel_type: 'm.annotation', event_id: shown, key } };
     try {
       await send.once(room, 'm.reaction', content, `${postKey} ${key}`);
     } catch (error) {
-      // An earlier state of the message had the same number.
+      // An earlier state of the message had this choice already.
       if (errorCode(error) !== 'M_DUPLICATE_ANNOTATION') throw error;
     }
   };
@@ -48,7 +48,7 @@ export const extras = ({ client, send, draw, log }: ExtrasDeps) => {
     }
   };
 
-  /** Under the words. A message that takes another's place has its words changed alone. */
+  /** Posts the picture after the words; if the message replaces another, only the words change. */
   const showPicture = async (room: Room, { key, said: { picture }, replaces }: Post): Promise<void> => {
     const pictureKey = `${key} picture`;
     if (picture === null || replaces !== null || send.has(pictureKey)) return;
@@ -58,7 +58,7 @@ export const extras = ({ client, send, draw, log }: ExtrasDeps) => {
     await send.once(room, 'm.room.message', content, pictureKey);
   };
 
-  /** `shown` is the message that they go with. */
+  /** `shown`: the id of the message. */
   return async (room: Room, shown: string, post: Post): Promise<void> => {
     for (const { key } of choicesOf(post.said.buttons))
       await beside(`Choice ${key} of ${shown}`, () => offerChoice(room, shown, key, post.key));

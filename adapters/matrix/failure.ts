@@ -4,12 +4,12 @@ import type { PostResult } from '../../src/ports/chat.ts';
 
 type PostFailure = Exclude<PostResult, { result: 'sent' }>;
 
-/** Where the server names no time. */
+/** If the server gives no time. Grade: chosen. */
 const DEFAULT_WAIT_MS = 5000;
 
 /**
  * Errors after which the same request can never succeed (https://spec.matrix.org/latest/client-server-api/, "Common
- * error codes" and "Other error codes"). Faults that can be mended, such as a revoked token, are not among them.
+ * error codes" and "Other error codes"). Faults that can be corrected, such as a revoked token, are not among them.
  */
 const NEVER: Record<string, string> = {
   M_FORBIDDEN: 'the bot is not in that room, or may not write there',
@@ -23,7 +23,7 @@ const NEVER: Record<string, string> = {
 export const errorCode = (error: unknown): string | null =>
   error instanceof MatrixError ? (error.errcode ?? null) : null;
 
-/** The token is no longer valid: waiting does not mend it. */
+/** The token is no longer valid; waiting does not help. */
 export const isLoggedOut = (error: unknown): boolean =>
   ['M_UNKNOWN_TOKEN', 'M_MISSING_TOKEN', 'M_USER_DEACTIVATED'].includes(errorCode(error) ?? '');
 
@@ -36,7 +36,7 @@ const waitMs = (error: HTTPError): number => {
   }
 };
 
-/** What a failed request means for the message that was to be posted. */
+/** What a failed request means for the message that should be posted. */
 export const failureOf = (error: unknown): PostFailure => {
   if (error instanceof HTTPError && error.isRateLimitError())
     return { result: 'retry-after', waitMs: waitMs(error) };

@@ -7,18 +7,18 @@ import { afterName, withoutQuote } from './text.ts';
 
 export interface MatrixIdentity {
   user: string;
-  /** Names that people write in front to speak to the bot. */
+  /** Names at the start of a message that address the bot. */
   names: () => readonly string[];
 }
 
 type Find = (room: string, id: string) => Promise<SeenEvent | null>;
 
-/** m.notice is what bots say, and is never answered. */
+/** m.notice is for messages of bots, and is never answered. */
 const words = z.object({ msgtype: z.enum(['m.text', 'm.emote']), body: z.string() });
 const edited = z.object({ 'm.new_content': words });
 const mentions = z.object({ 'm.mentions': z.object({ user_ids: z.array(z.string()) }) });
 
-/** What a person's event says to the bot; null = nothing. The event is decrypted and not the bot's own. */
+/** What a person's event says to the bot; null = nothing. The event must be decrypted and not the bot's own. */
 export const eventOf = async (
   event: MatrixEvent,
   me: MatrixIdentity,
@@ -50,12 +50,12 @@ const messageOf = (event: MatrixEvent, me: MatrixIdentity): Heard['event'] | nul
     is: 'message',
     text: textOf(body, me),
     addressed: mentioned.includes(me.user) || afterName(body, me.names()) !== null,
-    // In a thread, a client that only adds a message names the one before it for clients without threads.
+    // In a thread, a plain message refers to the one before it, for clients without threads.
     repliesTo: event.getWireContent()['m.relates_to']?.is_falling_back === true ? null : answered,
   };
 };
 
-/** The homeserver does not check that only the sender changes or takes back what was said. */
+/** The homeserver does not check that edits and deletions come from the sender of the message. */
 const isOwn = async (event: MatrixEvent, of: string, find: Find): Promise<boolean> =>
   (await find(event.getRoomId() ?? '', of))?.sender === event.getSender();
 
@@ -67,13 +67,13 @@ const editOf = async (event: MatrixEvent, me: MatrixIdentity, find: Find): Promi
 };
 
 const deletionOf = async (event: MatrixEvent, find: Find): Promise<Heard['event'] | null> => {
-  // Rooms of version 11 and later name it in the content.
+  // Rooms of version 11 and later have it in the content.
   const of =
     event.getAssociatedId() ?? z.object({ redacts: z.string() }).safeParse(event.getContent()).data?.redacts;
   return of !== undefined && (await isOwn(event, of, find)) ? { is: 'deletion', of } : null;
 };
 
-/** A reaction with the number of a choice says the words of that choice. */
+/** A reaction with the number of a choice means the words of that choice. */
 const pressOf = async (
   event: MatrixEvent,
   me: MatrixIdentity,

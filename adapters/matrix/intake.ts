@@ -10,12 +10,12 @@ import { isUnreadable } from './unread.ts';
 
 type Hear = (event: MatrixEvent) => Promise<void>;
 
-/** So many failures on end are no fault of one message: the others wait for the next try. */
+/** After this many failures in a row the fault is not one message's: the others wait for the next try. Grade: chosen. */
 const FAILURES_ON_END = 3;
 
 /**
- * Messages that are not safe yet. One that can't be stored holds up none after it, only the token: that is saved when all
- * before it are safe. After a crash the same events come again, and the inbox knows them by their ids.
+ * Messages that are not stored yet. One that can't be stored does not delay later messages, only the token, which is saved
+ * when everything before it is stored. After a crash the same events come again, and the inbox knows them by their ids.
  */
 const unsafeMessages = (cursor: SyncCursor, hear: Hear, { closing, log }: RetryContext) => {
   let unsafe: MatrixEvent[] = [];
@@ -60,7 +60,7 @@ const unsafeMessages = (cursor: SyncCursor, hear: Hear, { closing, log }: RetryC
       if (closing.aborted) return;
       failures += 1;
       const waitMs = backoffMs(failures);
-      log('warn', `${reasonOf(error)}: tried again in ${waitMs / 1000} s, or with the next message.`);
+      log('warn', `${reasonOf(error)}: trying again in ${waitMs / 1000} s, or with the next message.`);
       nextTry ??= tryLater(waitMs);
     }
   };
@@ -68,7 +68,7 @@ const unsafeMessages = (cursor: SyncCursor, hear: Hear, { closing, log }: RetryC
   const inTurn = (): Promise<void> => (turn = turn.then(storeOrTryLater));
 
   return {
-    /** `upTo` is the token behind the events. */
+    /** `upTo`: the sync token after the events. */
     store: (events: readonly MatrixEvent[], upTo: string): Promise<void> => {
       unsafe.push(...events);
       token = upTo;
@@ -86,14 +86,14 @@ interface IntakeDeps {
   patience: RetryContext;
 }
 
-/** Takes in one sync after the other; the SDK waits for each before it asks for the next one. */
+/** Takes in one sync after the other; the SDK waits for each before it requests the next. */
 export const intake = ({ client, cursor, hear, unreadable, patience }: IntakeDeps) => {
   const messages = unsafeMessages(cursor, hear, patience);
   let since: string | null = null;
   let isFirst = true;
 
   const readable = async (room: string, raw: RawEvent): Promise<MatrixEvent[]> => {
-    // Not the SDK's own object of the event: that one is changed by edits and redactions that come after it.
+    // Not the SDK's own object for the event, which later edits and redactions change.
     const event = new MatrixEvent({ ...raw, room_id: room });
     if (event.isRedacted()) return [];
     await client.decryptEventIfNeeded(event);

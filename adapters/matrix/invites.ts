@@ -9,7 +9,7 @@ export interface Invite {
   by: string;
 }
 
-/** A list entry is a person's full id, or a server whose people may all invite. */
+/** An entry of the list is a person's full id, or a server whose users may all invite. */
 export const mayInvite = (allowed: readonly string[], by: string): boolean =>
   allowed.includes(by) || allowed.includes(by.slice(by.indexOf(':') + 1));
 
@@ -19,7 +19,7 @@ export const invitesIn = (batch: Batch, me: string): Invite[] =>
     return own === undefined ? [] : [{ room, by: own.sender }];
   });
 
-/** Joins where the inviter is on the list, else declines and tells. Never rejects: a room may be gone by then. */
+/** Joins if the inviter is on the list, else declines and reports it. Never rejects: the room may be gone by then. */
 export const answerInvite = async (
   client: MatrixClient,
   invite: Invite,
@@ -35,6 +35,6 @@ export const answerInvite = async (
     );
     if (!welcome) declined(invite);
   } catch (error) {
-    if (!patience.closing.aborted) patience.log('warn', `${what} is not possible: ${reasonOf(error)}.`);
+    if (!patience.closing.aborted) patience.log('warn', `${what} failed: ${reasonOf(error)}.`);
   }
 };

@@ -18,11 +18,11 @@ interface EarDeps {
   nowMs: () => EpochMs;
 }
 
-/** Written to the bot alone, words are meant for it without its name. */
+/** In a direct room, messages are addressed to the bot without its name. */
 const alone = (event: Heard['event']): Heard['event'] =>
   event.is === 'message' ? { ...event, addressed: true } : event;
 
-/** Hands in what a decrypted event says, and resolves when that is safe. */
+/** Passes on what a decrypted event says, and resolves when that is stored. */
 export const ear =
   ({ client, me, seen, direct, onHeard, nowMs }: EarDeps) =>
   async (event: MatrixEvent): Promise<void> => {

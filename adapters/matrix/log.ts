@@ -3,13 +3,13 @@ import { logger as sdkOwn } from 'matrix-js-sdk/lib/logger.js';
 import type { Logger } from 'matrix-js-sdk/lib/logger.js';
 import type { LogLine } from '../../src/ports/log.ts';
 
-/** The first part may have places for the others: "%s". */
+/** The first part may have placeholders for the others, such as %s. */
 const line = (parts: unknown[]): string =>
   format(...parts.map((part) => (part instanceof Error ? part.message : String(part))));
 
 const dropped = (): void => undefined;
 
-/** loglevel's way to say where lines go; its children take it over. The SDK's type leaves it out. */
+/** How loglevel redirects lines, also for child loggers; the SDK's type does not have it. */
 interface Printer {
   methodFactory: () => () => void;
   rebuild: () => void;
@@ -17,7 +17,7 @@ interface Printer {
 
 const isPrinter = (logger: object): logger is Printer => 'methodFactory' in logger && 'rebuild' in logger;
 
-/** Some parts of the SDK do not use the logger that they are given, but this one, on the console. */
+/** Some parts of the SDK ignore the logger that they are given and log to the console. */
 export const silenceConsole = (): void => {
   // eslint-disable-next-line @typescript-eslint/no-deprecated -- those parts of the SDK use the deprecated logger
   const printer: object = sdkOwn;
@@ -26,7 +26,7 @@ export const silenceConsole = (): void => {
   printer.rebuild();
 };
 
-/** The SDK's lines below warnings hold ids and contents of messages by the hundred: they are dropped. */
+/** Drops the SDK's lines below warnings, which contain ids and contents of messages by the hundred. */
 export const sdkLogger = (log: LogLine): Logger => {
   const logger: Logger = {
     trace: dropped,

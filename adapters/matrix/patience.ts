@@ -6,11 +6,11 @@ import { failureOf, isLoggedOut } from './failure.ts';
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 10_000;
 
-/** 0.5, 1, 2 ... at most 10 s. */
+/** Wait before the next try: 0.5, 1, 2 ... at most 10 s. Grade: chosen. */
 export const backoffMs = (failures: number): number =>
   Math.min(FIRST_WAIT_MS * 2 ** (failures - 1), LONGEST_WAIT_MS);
 
-/** Resolves after the time; rejects as soon as the signal is given. */
+/** Resolves after the time; rejects when the signal is aborted. */
 export const pause = async (ms: number, closing: AbortSignal): Promise<void> => {
   await sleep(ms, undefined, { signal: closing });
 };
@@ -21,8 +21,8 @@ export interface RetryContext {
 }
 
 /**
- * Does the work again until it succeeds, waiting in between as the server wishes. Rejects only when the same work can
- * never succeed, when the bot was logged out, or when closing.
+ * Repeats the work until it succeeds, waiting in between as the server asks. Rejects only if the work can never succeed,
+ * if the bot was logged out, or when closing.
  */
 export const persistently = async <T>(
   { closing, log }: RetryContext,
@@ -37,7 +37,7 @@ export const persistently = async <T>(
       const failure = failureOf(error);
       if (closing.aborted || failure.result === 'gone' || isLoggedOut(error)) throw error;
       const waitMs = failure.result === 'retry-after' ? failure.waitMs : backoffMs(failures);
-      log('warn', `${what} failed: ${reasonOf(error)}. It is tried again in ${waitMs / 1000} s.`);
+      log('warn', `${what} failed: ${reasonOf(error)}. Trying again in ${waitMs / 1000} s.`);
       await pause(waitMs, closing);
     }
   }

@@ -3,10 +3,10 @@ import { encryptedFile } from './encrypted-file.ts';
 
 const TYPE = 'image/png';
 const NAME = 'picture.png';
-/** Shorter than a message is lent for, together with the messages before and after it. */
+/** Grade: chosen: with the messages before and after it, below the outbox lease (LEASE_MS, src/run/out/deliver.ts). */
 const UPLOAD_WITHIN_MS = 20_000;
 
-/** Where a PNG says how large it is, in px: https://www.w3.org/TR/png-3/#11IHDR */
+/** The size of a PNG in px, from its header: https://www.w3.org/TR/png-3/#11IHDR */
 const sizeOf = (png: Uint8Array): { w: number; h: number } => {
   const view = new DataView(png.buffer, png.byteOffset, png.byteLength);
   return { w: view.getUint32(16), h: view.getUint32(20) };
@@ -25,7 +25,7 @@ const upload = async (client: MatrixClient, bytes: Uint8Array, type: string): Pr
   }
 };
 
-/** In an encrypted room the homeserver is not shown the picture either. */
+/** In an encrypted room the picture is encrypted too, so that the homeserver cannot see it. */
 const place = async (client: MatrixClient, png: Uint8Array, isEncrypted: boolean) => {
   if (!isEncrypted) return { url: await upload(client, png, TYPE) };
   const { locked, file } = encryptedFile(png);
@@ -33,8 +33,8 @@ const place = async (client: MatrixClient, png: Uint8Array, isEncrypted: boolean
 };
 
 /**
- * Uploads the picture and gives the content of the event that shows it. Its words are the body, which is what apps show
- * under a picture and read out in its place. Rejects when the upload fails.
+ * Uploads the picture and returns the content of the event that shows it. Its words are the body, which apps show under a
+ * picture and read out instead of it. Rejects if the upload fails.
  */
 export const pictureContent = async (client: MatrixClient, room: Room, png: Uint8Array, altText: string) => ({
   msgtype: 'm.image',

@@ -18,7 +18,7 @@ export const poster = ({ client, direct, seen, draw, log }: MatrixPostDeps) => {
   const send = sender(client);
   const showExtras = extras({ client, send, draw, log });
 
-  /** Nobody can answer a reaction: what answers a press goes under the message with the choices. */
+  /** A reaction cannot be answered: the answer to a press refers to the message with the choices. */
   const answered = async (room: Room, id: string | null): Promise<string | null> =>
     id === null ? null : ((await seen.find(room.roomId, id))?.reactsTo ?? id);
 
@@ -29,7 +29,7 @@ export const poster = ({ client, direct, seen, draw, log }: MatrixPostDeps) => {
       if (!isMember(room)) return { result: 'gone', why: `the bot is not in ${roomId}: invite it` };
       const relations = { repliesTo: await answered(room, post.repliesTo), replaces: post.replaces };
       const id = await send.once(room, 'm.room.message', rendered(post.said, relations), post.key);
-      // An edit can't be edited: the message keeps the id of its first state.
+      // Edits refer to the original: the message keeps the id of its first state.
       const shown = post.replaces ?? id;
       await showExtras(room, shown, post);
       return { result: 'sent', messageId: shown };

@@ -1,6 +1,6 @@
 import type { Button } from '../../src/ports/chat.ts';
 
-/** One numbered choice under a message: whoever reacts with `key` says `words`. */
+/** One numbered choice under a message: reacting with `key` means saying `words`. */
 export interface Choice {
   key: string;
   words: string;
@@ -9,19 +9,19 @@ export interface Choice {
 const KEYCAPS = ['1️⃣', '2️⃣', '3️⃣', '4️⃣', '5️⃣', '6️⃣', '7️⃣', '8️⃣', '9️⃣', '🔟'] as const;
 
 /**
- * Where the choices stand in the content of a message of the bot: with the message itself they outlive a restart,
- * and in an encrypted room they are encrypted.
+ * Field for the choices in the content of the bot's messages: in the message they survive a restart, and in an encrypted
+ * room they are encrypted.
  */
 export const CHOICES = 'fieldbell.choices';
 
-/** Buttons after the tenth have no keycap: their words can only be typed. */
+/** Buttons after the tenth have no keycap; their words must be typed. */
 export const choicesOf = (buttons: readonly Button[]): (Choice & { label: string })[] =>
   KEYCAPS.flatMap((key, at) => {
     const button = buttons[at];
     return button === undefined ? [] : [{ key, ...button }];
   });
 
-/** Clients differ in whether they write the emoji variation selector. */
+/** Some clients add the emoji variation selector, some do not. */
 const bare = (key: string): string => key.replaceAll('\uFE0F', '');
 
 export const wordsFor = (choices: readonly Choice[], key: string): string | null =>

@@ -1,7 +1,7 @@
 import type { Said } from '../../src/ports/chat.ts';
 import { CHOICES, choicesOf } from './reactions.ts';
 
-/** How a message stands to others: it answers one, or takes the place of one. */
+/** Relations of a message: the one that it answers, and the one that it replaces. */
 interface Relations {
   repliesTo: string | null;
   replaces: string | null;
@@ -10,7 +10,7 @@ interface Relations {
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
-/** Every column as wide as its widest cell. */
+/** Pads every column to its widest cell. */
 const fixedWidth = (rows: readonly (readonly string[])[]): string[] => {
   const columns = Math.max(...rows.map((row) => row.length));
   const widths = Array.from({ length: columns }, (_, at) =>
@@ -19,13 +19,13 @@ const fixedWidth = (rows: readonly (readonly string[])[]): string[] => {
   return rows.map((row) => row.map((cell, at) => cell.padEnd(widths[at] ?? 0)).join('  '));
 };
 
-/** Fixed-width letters, because clients on phones leave the tags of a table out and run its cells together. */
+/** In a fixed-width font, because clients on phones drop the tags of a table and run its cells together. */
 const preformatted = (table: NonNullable<Said['table']>): string =>
   `<pre><code>${fixedWidth([table.header, ...table.rows])
     .map((line) => escaped(line.trimEnd()))
     .join('\n')}</code></pre>`;
 
-/** The text says everything, so also the table's rows: a line that holds all cells of a row is not shown twice. */
+/** The text repeats the table's rows; a line with all cells of a row is left out beside the table. */
 const besideTable = (said: Said): string => {
   const rows = (said.table?.rows ?? []).filter((row) => row.some((cell) => cell !== ''));
   const inTable = (line: string) => rows.some((row) => row.every((cell) => line.includes(cell)));
@@ -51,15 +51,15 @@ const html = (said: Said): string => {
 };
 
 /**
- * A name in the text notifies nobody, only m.mentions does (https://spec.matrix.org/latest/client-server-api/, "User
- * and room mentions"). `room` counts only where the bot has the power to notify the room, and does no harm elsewhere.
+ * Only m.mentions notifies people, not a name in the text (https://spec.matrix.org/latest/client-server-api/, "User
+ * and room mentions"). `room` has an effect only if the bot has the power to notify the room, and does no harm otherwise.
  */
 const mentions = (said: Said) => ({
   ...(said.mentions.length > 0 ? { user_ids: [...said.mentions] } : {}),
   ...(said.ring ? { room: true } : {}),
 });
 
-/** By default clients do not ring for m.notice, and no bot answers one: it is for all that need not be heard. */
+/** By default clients do not ring for m.notice, and bots do not answer it: it is for everything that need not ring. */
 const body = (said: Said) => ({
   msgtype: said.ring || said.mentions.length > 0 ? 'm.text' : 'm.notice',
   body: [said.text, ...choiceLines(said)].join('\n'),

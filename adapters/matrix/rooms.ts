@@ -2,7 +2,7 @@ import type { ICreateRoomOpts, MatrixClient, Room } from 'matrix-js-sdk';
 import { ClientEvent, Preset } from 'matrix-js-sdk';
 import { isInStep } from './connect/link.ts';
 
-/** A room of the bot and one other person, who may still be invited, is a talk between the two. */
+/** A room with one other person, joined or invited, is a direct conversation. */
 const isForTwo = (room: Room): boolean => room.getInvitedAndJoinedMemberCount() <= 2;
 
 export const isDirect = (client: MatrixClient, roomId: string): boolean => {
@@ -12,7 +12,7 @@ export const isDirect = (client: MatrixClient, roomId: string): boolean => {
 
 export const isMember = (room: Room | null): room is Room => room?.getMyMembership() === 'join';
 
-/** Shorter than a message is lent for. */
+/** Must stay below the outbox lease (LEASE_MS, src/run/out/deliver.ts). Grade: chosen. */
 const APPEARS_WITHIN_MS = 15_000;
 
 const newDirectRoom = (user: string, encrypted: boolean): ICreateRoomOpts => ({
@@ -29,9 +29,9 @@ const membershipIn = async (room: Room, user: string): Promise<string | null> =>
   return room.getMember(user)?.membership ?? null;
 };
 
-/** Where the bot talks with one person alone. `encrypted`: rooms that it makes are. */
+/** The bot's direct rooms. `encrypted`: whether rooms that it creates are encrypted. */
 export const directRooms = (client: MatrixClient, encrypted: boolean, closing: AbortSignal) => {
-  /** The room where each last wrote. */
+  /** The room in which each person last wrote. */
   const latest = new Map<string, string>();
   const making = new Map<string, Promise<string>>();
 
@@ -47,7 +47,7 @@ export const directRooms = (client: MatrixClient, encrypted: boolean, closing: A
     return invited;
   };
 
-  /** Until a sync brings the room, the SDK does not know that it is encrypted and would send in the clear. */
+  /** Until a sync brings the room, the SDK does not know that it is encrypted, and would send unencrypted. */
   const appeared = async (roomId: string): Promise<void> => {
     const over = AbortSignal.any([closing, AbortSignal.timeout(APPEARS_WITHIN_MS)]);
     const isThere = () =>
@@ -64,12 +64,13 @@ export const directRooms = (client: MatrixClient, encrypted: boolean, closing: A
       look();
     });
     await looked;
-    if (!isThere()) throw new Error(`The new room ${roomId} did not appear.`);
+    if (!isThere()) throw new Error(`The new room ${roomId} did not appear in a sync.`);
   };
 
-  /** Out of step, a room that was made before may not have come yet, and the person would have two. */
+  /** Not while out of sync: a room created earlier may not have arrived yet, and the person would have two. */
   const make = async (user: string): Promise<string> => {
-    if (!isInStep(client)) throw new Error(`A room with ${user} has to wait for the homeserver.`);
+    if (!isInStep(client))
+      throw new Error(`A room with ${user} can't be created until the homeserver is back.`);
     const { room_id: roomId } = await client.createRoom(newDirectRoom(user, encrypted));
     await appeared(roomId);
     return roomId;

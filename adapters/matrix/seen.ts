@@ -5,12 +5,12 @@ import { failureOf } from './failure.ts';
 import type { Choice } from './reactions.ts';
 import { CHOICES } from './reactions.ts';
 
-/** What must be known of an event that another one refers to. */
+/** What must be known about an event that another one refers to. */
 export interface SeenEvent {
   sender: string;
   /** The message that it is a reaction to. */
   reactsTo: string | null;
-  /** The numbered choices of a message, as last edited. */
+  /** The numbered choices of a message, after its last edit. */
   choices: readonly Choice[];
 }
 
@@ -34,7 +34,7 @@ export const eventsSeen = (client: MatrixClient) => {
     if (seen.size > KEPT) seen.delete(seen.keys().next().value ?? '');
   };
 
-  /** Takes note of a decrypted event; an edit counts only where it is of the same sender. */
+  /** Remembers a decrypted event; an edit counts only if it is by the same sender. */
   const note = (event: MatrixEvent): void => {
     const content = event.getContent();
     const edited = event.getRelation()?.rel_type === 'm.replace' ? event.getRelation()?.event_id : undefined;
@@ -59,7 +59,7 @@ export const eventsSeen = (client: MatrixClient) => {
     if (data !== undefined) await noteRaw(data['m.relations']['m.replace'], room);
   };
 
-  /** Null = there is no such event, or the bot may not see it. Rejects when the homeserver can't be asked. */
+  /** Null = there is no such event, or the bot may not see it. Rejects if the homeserver can't be asked. */
   const find = async (room: string, id: string): Promise<SeenEvent | null> => {
     try {
       if (!seen.has(id)) await fetch(room, id);

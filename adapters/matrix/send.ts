@@ -4,9 +4,9 @@ import { EventStatus } from 'matrix-js-sdk';
 const KEPT = 2000;
 
 export interface EventSender {
-  /** Resolves with the event's id. Rejects when it may or may not have been shown, or can't be. */
+  /** Resolves with the event's id. Rejects if it can't be shown, or if it is unknown whether it was. */
   once: (room: Room, type: string, content: object, key: string) => Promise<string>;
-  /** Has this process sent it? */
+  /** Whether this process has sent it. */
   has: (key: string) => boolean;
 }
 
@@ -21,7 +21,7 @@ export const sender = (client: MatrixClient): EventSender => {
   };
 
   /**
-   * The key is the transaction id, under which the homeserver shows an event once, also after a restart. The SDK refuses
+   * The key is the transaction id, for which the homeserver shows an event once, even after a restart. The SDK refuses
    * a transaction id that it knows (`addPendingEvent` in its src/models/room.ts), so a failed event is sent again as it is.
    */
   const once = async (room: Room, type: string, content: object, key: string): Promise<string> => {

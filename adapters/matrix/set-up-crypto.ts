@@ -12,16 +12,16 @@ type AskOperator = (words: string) => Promise<string>;
 
 interface Operator {
   ask: AskOperator;
-  /** The password of the account; null = it is asked for when the homeserver wants it. */
+  /** The account's password; null = ask for it if the homeserver wants it. */
   password: string | null;
 }
 
 type RecoveryKey = Uint8Array<ArrayBuffer>;
 
 /**
- * Signs the bot's device with the account's own keys, so that people's apps trust it, and keeps those keys and a backup of
- * the message keys on the homeserver, locked with a recovery key. The first time the recovery key is made and shown once;
- * later, as for a new device, it is asked for. Doing it again does no harm. The bot must not be running meanwhile.
+ * Signs the bot's device with the account's own keys, so that people's apps trust it, and stores those keys and a backup of
+ * the message keys on the homeserver, encrypted with a recovery key. The first time the recovery key is created and shown
+ * once; later, such as for a new device, it is asked for. Repeating this does no harm. The bot must not be running.
  */
 export const setUpCrypto = async (session: Session, operator: Operator, log: LogLine): Promise<void> => {
   const keys = keyRing();
@@ -39,7 +39,7 @@ export const setUpCrypto = async (session: Session, operator: Operator, log: Log
   }
 };
 
-/** Holds the recovery key while the keys behind it are in use. */
+/** Keeps the recovery key while the keys that it decrypts are in use. */
 const keyRing = () => {
   let key: RecoveryKey | null = null;
   const callbacks: CryptoCallbacks = {
@@ -68,7 +68,7 @@ const synced = async (client: MatrixClient, session: Session): Promise<void> => 
   await first.promise;
 };
 
-/** Homeservers want the password only where keys are replaced, or always: so it is asked for when they do. */
+/** Some homeservers want the password only if keys are replaced, some always: it is asked for when they do. */
 const uploadFor =
   (session: Session, { ask, password: known }: Operator) =>
   async <T>(request: (auth: Record<string, unknown> | null) => Promise<T>): Promise<T> => {
@@ -92,7 +92,7 @@ const makeNew = async (crypto: CryptoApi, operator: Operator, session: Session):
   const made = await crypto.createRecoveryKeyFromPassphrase();
   await operator.ask(
     `The recovery key of ${session.user} is\n\n    ${made.encodedPrivateKey ?? ''}\n\n` +
-      'It is shown this once. Keep it where only those find it who run the bot: it opens all that the bot can read. ' +
+      'It is shown only once. Keep it where only people who run the bot can find it: it opens all that the bot can read. ' +
       'Press Enter when you have it. ',
   );
   await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, operator) });
@@ -107,7 +107,7 @@ const takeUp = async (
   session: Session,
 ): Promise<void> => {
   keys.hold(await recoveryKey(client, operator.ask, session));
-  // Asks for the account's public keys: where they have not come yet, the private ones can't be taken up.
+  // Fetches the account's public keys: without them the private ones can't be used.
   await crypto.userHasCrossSigningKeys();
   await crypto.bootstrapCrossSigning({ authUploadDeviceSigningKeys: uploadFor(session, operator) });
   await crypto.loadSessionBackupPrivateKeyFromSecretStorage();
@@ -126,7 +126,7 @@ const recoveryKey = async (
       const key = decodeRecoveryKey(typed);
       if (info !== undefined && (await client.secretStorage.checkKey(key, info))) return key;
     } catch {
-      // Mistyped: its own check digits do not fit.
+      // Mistyped: the check digits are wrong.
     }
   }
 };

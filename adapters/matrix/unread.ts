@@ -10,7 +10,7 @@ import { isDirect } from './rooms.ts';
 import type { Unread } from './unread-list.ts';
 import { unreadList } from './unread-list.ts';
 
-/** Something that the adapter itself must say; `cause` is the event that it tells of. */
+/** A notice of the adapter itself; `cause` is the unreadable event. */
 export interface UnreadNotice {
   to: Post['to'];
   said: Said;
@@ -43,8 +43,8 @@ interface UnreadDeps {
 }
 
 /**
- * Messages whose key is missing. Each is taken as soon as its key arrives; if that takes too long, its sender is told,
- * once until all that the sender wrote in the room can be read again.
+ * Messages whose key is missing. Each is taken in when its key arrives. If that takes too long, its sender is asked to send
+ * it again: once, until everything that the sender wrote in the room can be read.
  */
 export const unreadMessages = ({ client, directory, keyWaitMs, nowMs, take, tell, patience }: UnreadDeps) => {
   const list = unreadList(directory, nowMs);
@@ -76,7 +76,7 @@ export const unreadMessages = ({ client, directory, keyWaitMs, nowMs, take, tell
     await pause(keyWaitMs, patience.closing);
     if (!list.has(cause) || list.markTold(room, sender)) return;
     const to = isDirect(client, room) ? { user: sender } : { room };
-    await persistently(patience, 'Telling of an unreadable message', () =>
+    await persistently(patience, 'Reporting an unreadable message', () =>
       tell({ to, said: cannotRead(sender), cause }),
     );
   };
@@ -90,11 +90,11 @@ export const unreadMessages = ({ client, directory, keyWaitMs, nowMs, take, tell
       }
       takeWhenReadable(event);
     },
-    /** The sender has taken it back. */
+    /** Its sender has deleted it. */
     forget: (id: string): void => {
       list.remove(id);
     },
-    /** Tries those again that an earlier process could not read. */
+    /** Tries again to read what an earlier process could not. */
     resume: async (): Promise<void> => {
       for (const message of list.all()) {
         const event = new MatrixEvent({ ...message.raw, room_id: message.room });

@@ -26,7 +26,7 @@ const collection = z.union([
 const VTEC = /^\/([OTEX])\.([A-Z]{3})\.[A-Z]{4}\.([A-Z]{2})\.([A-Z])\.\d{4}\./;
 const ENDED = new Set(['UPG', 'CAN', 'EXP']);
 
-/** An upgraded or cancelled watch stays listed for a while, so that being listed does not mean being in force. */
+/** An upgraded or cancelled watch stays listed for a while, so a listed alert is not always in force. */
 const isInForce = ({ parameters, messageType, urgency, response, status }: Alert): boolean => {
   const codes = parameters?.VTEC?.map((code) => VTEC.exec(code)) ?? [];
   if (codes.some((code) => code && (code[1] !== 'O' || ENDED.has(code[2] ?? '')))) return false;
@@ -41,13 +41,13 @@ const instant = (text: string | null | undefined): number | null => {
   return Number.isNaN(ms) ? null : ms;
 };
 
-/** `expires` is when the message lapses, `ends` when the cold does; only where there is no end does the first count. */
+/** `expires` is when the message lapses, `ends` when the cold does; `expires` counts only if there is no `ends`. */
 const isOver = ({ ends, expires }: Alert, nowMs: number): boolean =>
   (instant(ends) ?? instant(expires) ?? nowMs) < nowMs;
 
 /**
- * Frost and freeze alerts in force, from one or more replies of `/alerts/active`. Null where none of them has the
- * right shape. Copies and messages that a newer one replaces are left out.
+ * Frost and freeze alerts in force, from one or more replies of `/alerts/active`. Null = none of them has the right
+ * shape. Leaves out copies, and messages that a newer one replaces.
  */
 export const freezeAlerts = (bodies: readonly unknown[], nowMs: number): FreezeAlert[] | null => {
   const replies = bodies.flatMap((body) => {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
 
 export type NwsFailure =
-  /** The grid cell or point is not there (any more). */
+  /** The grid cell or point does not exist (any more). */
   | { got: 'missing'; why: string }
   | { got: 'refused'; why: string }
   | { got: 'unavailable'; why: string; retryAfterMs: number };
@@ -25,9 +25,10 @@ const waitAsked = (retryAfter: string | null): number | null => {
 };
 
 /**
- * What a status means, from https://github.com/weather-gov/api/issues: 403 is the network's refusal of a missing or
- * blocked User-Agent and comes as HTML (#163); the rate limit is not published, a wait of 5 s is told to be enough;
- * 500 often passes at once, 503 lasts 10-15 min (#19, #83) or, with an expired grid, hours (#78).
+ * What a status means, by https://github.com/weather-gov/api/issues: 403 comes as HTML from the content network, which
+ * refuses a missing or blocked User-Agent (#163); the rate limit is not published, and waiting 5 s is said to be enough;
+ * 500 often passes at once; 503 lasts 10-15 min (#19, #83) or, with an expired grid, hours (#78). Grade of the waits:
+ * chosen, from these.
  */
 export const failureOf = (status: number, text: string, retryAfter: string | null): NwsFailure => {
   const why = `${status} ${saidBy(text)}`;
@@ -45,17 +46,17 @@ export const failureOf = (status: number, text: string, retryAfter: string | nul
   return status >= 500 ? wait(MS_PER_MINUTE) : { got: 'refused', why };
 };
 
-/** A body that cannot be used, or one that is too old: another server of the network may have a better one soon. */
+/** For a body that is unusable or too old: another server of the network may soon have a better one. Grade: chosen. */
 export const unusable = (why: string): NwsFailure => ({
   got: 'unavailable',
   why,
   retryAfterMs: 5 * MS_PER_MINUTE,
 });
 
-/** No whole answer: a time-out, a reset, a name that does not resolve. */
+/** For an incomplete answer: a time-out, a reset, a name that does not resolve. */
 export const broken = (error: unknown, timeoutMs: number): NwsFailure => {
   const timedOut = error instanceof Error && error.name === 'TimeoutError';
   const cause = error instanceof Error ? (error.cause ?? error) : error;
-  const why = timedOut ? `no whole answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;
+  const why = timedOut ? `no complete answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;
   return { got: 'unavailable', why, retryAfterMs: MS_PER_MINUTE };
 };

@@ -4,18 +4,18 @@ import type { NwsFailure } from './failure.ts';
 export interface NwsSettings {
   /** https://api.weather.gov, or a loopback server. */
   baseUrl: string;
-  /** E-mail or web address of the operator: the service asks for it in the User-Agent and refuses without one. */
+  /** E-mail or web address of the operator: the service requires it in the User-Agent. */
   contact: string;
-  /** For each request, body included. */
+  /** For each request, including its body. */
   timeoutMs: number;
 }
 
-/** The settings, and what ends all requests when the source is closed. */
+/** The settings, and the signal that aborts all requests when the source is closed. */
 export interface NwsAccess extends NwsSettings {
   closing: AbortSignal;
 }
 
-/** Kept as sent: dates in the future were seen (https://github.com/weather-gov/api/issues/108), so never compared. */
+/** Returned as received, never compared: dates in the future were seen (https://github.com/weather-gov/api/issues/108). */
 export interface Validators {
   lastModified: string | null;
   etag: string | null;
@@ -25,7 +25,7 @@ type NwsReply = { got: 'json'; body: unknown; validators: Validators } | { got: 
 
 const MOST_REDIRECTS = 3;
 
-/** Addresses in replies are absolute to the public host; requests stay on the one of the settings. */
+/** Addresses in replies have the public host; requests stay on the host of the settings. */
 export const onBase = (baseUrl: string, address: string): URL => {
   const base = new URL(baseUrl);
   const { pathname, search } = new URL(address, base);
@@ -39,7 +39,7 @@ const headersOf = (settings: NwsAccess, accept: string, known: Validators | null
   return headers;
 };
 
-/** By hand, because redirects name a path alone (https://github.com/weather-gov/api/issues/18) or the public host. */
+/** By hand, because redirects have only a path (https://github.com/weather-gov/api/issues/18) or the public host. */
 const follow = async (settings: NwsAccess, start: URL, headers: Headers): Promise<Response> => {
   const signal = AbortSignal.any([AbortSignal.timeout(settings.timeoutMs), settings.closing]);
   let url = start;
@@ -58,17 +58,17 @@ const read = async (response: Response): Promise<NwsReply> => {
   const { headers, status } = response;
   const text = await response.text();
   if (status !== 200) return failureOf(status, text, headers.get('retry-after'));
-  // A block by the network is a web page, sometimes with status 200.
-  if (!headers.get('content-type')?.includes('json')) return unusable('the answer is no JSON but a web page');
+  // If the content network blocks us, it sends a web page, sometimes with status 200.
+  if (!headers.get('content-type')?.includes('json')) return unusable('the answer is a web page, not JSON');
   try {
     const validators = { lastModified: headers.get('last-modified'), etag: headers.get('etag') };
     return { got: 'json', body: JSON.parse(text), validators };
   } catch {
-    return unusable('the answer is cut short');
+    return unusable('the answer is truncated');
   }
 };
 
-/** One reading of the service. Never throws. No cache-busting: an unknown query parameter is refused with 400. */
+/** One request. Never throws. Without cache-busting: an unknown query parameter is refused with 400. */
 export const getJson = async (
   settings: NwsAccess,
   url: URL,

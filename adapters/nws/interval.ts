@@ -4,8 +4,8 @@ import type { Span } from '../../src/core/units.ts';
 const DURATION = /^P(?:(\d+)W)?(?:(\d+)D)?(?:T(?:(\d+)H)?(?:(\d+)M)?)?$/;
 
 /**
- * A day is 24 hours here, whatever the calendar at the place says: `P1DT1H` is 25 hours also over the end of daylight
- * time, where reading it in local time gives 26.
+ * A day is 24 hours here, whatever the calendar at the place says: `P1DT1H` is 25 hours even across the end of daylight
+ * time, for which local time would give 26.
  */
 const durationMs = (text: string): number | null => {
   const match = DURATION.exec(text);
@@ -22,8 +22,8 @@ const instantMs = (text: string, nowMs: number): number | null => {
 };
 
 /**
- * `validTime` of a grid value: start/duration (the only form seen), start/end or duration/end, where "NOW" may stand for
- * an instant (https://api.weather.gov/openapi.json). Null where it is none of these.
+ * `validTime` of a grid value: start/duration (the only form seen), start/end or duration/end; an instant may be "NOW"
+ * (https://api.weather.gov/openapi.json). Null = none of these.
  */
 export const parseInterval = (text: string, nowMs: number): Span | null => {
   const [left = '', right = '', ...more] = text.split('/');

@@ -12,9 +12,9 @@ import type { Links, NwsForecast, Checked } from './parse.ts';
 
 export type { NwsSettings } from './get.ts';
 
-/** Grid cells of a point move now and then, so that a link is asked for anew each day and when it leads nowhere. */
+/** The grid cell of a point changes now and then: links are requested again each day, and when they fail. Grade: chosen. */
 const LINKS_HOLD_MS = MS_PER_DAY;
-/** Bodies 20-89 h old came with status 200 (https://github.com/weather-gov/api/issues/71); grids are renewed twice a day. */
+/** Bodies 20-89 h old came with status 200. Grade: source (the limit of others, https://github.com/weather-gov/api/issues/71). */
 const OLDEST_MS = 18 * MS_PER_HOUR;
 
 type Parse = (body: unknown, nowMs: number) => Checked<NwsForecast>;
@@ -26,7 +26,7 @@ interface Known {
   issuedMs: number;
 }
 
-/** At most 4 decimals and no trailing zeros, else the service answers with a redirect. */
+/** At most 4 decimals and no trailing zeros, otherwise the service redirects. */
 const coordinate = (degrees: number): string => String(Number(degrees.toFixed(4)));
 const pointOf = (place: WeatherPlace): string =>
   `${coordinate(place.latitude)},${coordinate(place.longitude)}`;
@@ -49,13 +49,13 @@ const forecastAt = (settings: NwsAccess, known: Map<string, Known>) => {
     if ('faulty' in reading) return unusable(reading.faulty);
     const { issuedMs } = reading.read;
     if (isOld(issuedMs, nowMs)) return { got: 'old', issuedMs };
-    // A server of the network that lags behind must not take us back to an earlier forecast.
+    // A server that lags behind must not bring back an earlier forecast.
     if (earlier && issuedMs <= earlier.issuedMs) return { got: 'unchanged', issuedMs: earlier.issuedMs };
     known.set(key, { validators: got.validators, issuedMs });
     return { got: 'forecast', parsed: reading.read };
   };
 
-  /** What one server of the network holds for too long, the next may have fresh: it differs by the Accept header. */
+  /** If one server has an old forecast, the next may have a fresh one: the Accept header selects another. */
   return async (
     place: WeatherPlace,
     address: string,
@@ -63,7 +63,7 @@ const forecastAt = (settings: NwsAccess, known: Map<string, Known>) => {
     nowMs: number,
   ): Promise<FetchedForecast> => {
     const url = onBase(settings.baseUrl, address);
-    // Two places may share a grid cell: each must once be given its forecast as fresh.
+    // Two places may share a grid cell: each must get its forecast as fresh once.
     const ask = { url, key: `${place.id} ${url.pathname}`, parse, nowMs };
     const last = known.get(ask.key) ?? null;
     const earlier = last && isOld(last.issuedMs, nowMs) ? null : last;
@@ -78,7 +78,10 @@ const forecastAt = (settings: NwsAccess, known: Map<string, Known>) => {
 const zoneIds = (links: Links): string[] =>
   [links.forecastZone, links.county].flatMap((address) => address?.split('/').at(-1) ?? []);
 
-/** Alerts by the point and by its zones: an alert missing from one of the two was seen (issue #109 there). */
+/**
+ * Alerts by point and by zone, because an alert was seen to be missing from one of the two
+ * (https://github.com/weather-gov/api/issues/109).
+ */
 const alertsAt = async (
   settings: NwsAccess,
   place: WeatherPlace,
@@ -102,8 +105,8 @@ const failed = (failure: NwsFailure): WeatherResult =>
     : { result: 'refused', why: failure.why };
 
 /**
- * The grid of the place, with its hourly forecast as a second best (the same office and often the same faults, so not
- * a second opinion), and the frost alerts of the place.
+ * The grid of the place, or if that fails its hourly forecast (from the same office and often with the same faults, so
+ * not a second opinion), and the frost alerts of the place.
  */
 export const nws = (given: NwsSettings): WeatherSource => {
   const closing = new AbortController();
@@ -120,7 +123,7 @@ export const nws = (given: NwsSettings): WeatherSource => {
     if (held && nowMs - held.atMs < LINKS_HOLD_MS) return { got: 'links', links: held.links };
     const got = await getJson(settings, onBase(settings.baseUrl, `/points/${point}`));
     if (got.got === 'unchanged') return unusable('304 to an unconditional request');
-    // A cell moves seldom: yesterday's is better than none.
+    // Cells rarely change: yesterday's is better than none.
     if (got.got === 'unavailable' && held) return { got: 'links', links: held.links };
     if (got.got !== 'json') return got;
     const reading = parsePoints(got.body);

@@ -15,11 +15,12 @@ const observation = z.object({
   temperature: quantity.extend({ qualityControl: z.string().nullish() }),
 });
 
-/** The first station often measures no temperature just now (value null), so that the next ones are asked. */
+/** The first station often has no temperature (value null); then the next ones are asked. Grade: chosen. */
 const STATIONS_ASKED = 3;
+/** Grade: chosen: stations report about once an hour. */
 const OLDEST_MS = 90 * MS_PER_MINUTE;
 
-/** Rejected, questioned or bad by the quality control of MADIS (codes from memory). */
+/** Rejected, questioned or bad by the quality control of MADIS. Grade of the codes: from memory. */
 const DOUBTED = new Set(['X', 'Q', 'B']);
 
 const parseStations = (body: unknown): string[] =>
@@ -28,7 +29,7 @@ const parseStations = (body: unknown): string[] =>
     .data?.features.slice(0, STATIONS_ASKED)
     .map(({ properties }) => properties.stationIdentifier) ?? [];
 
-/** A reply of `/stations/{id}/observations/latest`; null where it holds no temperature to go by. */
+/** A reply of `/stations/{id}/observations/latest`; null = it has no usable temperature. */
 const parseObservation = (body: unknown, nowMs: number): ObservedAir | null => {
   const fields = fieldsOf(observation, body);
   if ('faulty' in fields) return null;
@@ -41,7 +42,7 @@ const parseObservation = (body: unknown, nowMs: number): ObservedAir | null => {
   return isRecent && isPlausibleAirF(temperatureF) ? { atMs, temperatureF } : null;
 };
 
-/** Asks the stations behind that address, the nearest first, until one has measured the air. */
+/** Asks the stations listed at that address, nearest first, until one has an air temperature. */
 export const observeAt = async (
   access: NwsAccess,
   stationsAddress: string,

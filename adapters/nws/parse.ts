@@ -30,7 +30,7 @@ const hourly = z.object({
     z.object({
       startTime: z.string(),
       endTime: z.string(),
-      // A number; an object where the service is asked for quantities, as it may do by itself one day.
+      // A number; an object if the service is asked for quantities, which may become its default.
       temperature: z.union([z.number(), quantity]).nullable(),
       temperatureUnit: z.string().nullish(),
     }),
@@ -65,7 +65,7 @@ interface Values {
   remarks: string[];
 }
 
-/** The values of a layer with their intervals. Nulls mean "not forecast"; anything else left out is remarked on. */
+/** The values of a layer with their intervals. Null means "not forecast"; anything else that is dropped gets a remark. */
 const valuesOf = (name: string, found: Layer | null | undefined, unit: string, nowMs: number): Values => {
   const given = found?.values ?? [];
   if (given.length === 0) return { values: [], remarks: [] };
@@ -81,7 +81,7 @@ const valuesOf = (name: string, found: Layer | null | undefined, unit: string, n
   return { values, remarks };
 };
 
-/** Without implausible values, which have come: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
+/** Drops implausible values, which do occur: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
 const earthly = <T extends { temperatureF: number }>(
   name: string,
   list: readonly T[],
@@ -91,7 +91,7 @@ const earthly = <T extends { temperatureF: number }>(
   return { kept, remarks: dropped === 0 ? [] : [`${name} has ${dropped} values beyond ±60 °C: left out`] };
 };
 
-/** One entry an hour, sorted, from the hour that holds now on: a fresh grid starts 6-9 h in the past. */
+/** One entry an hour, sorted, from the current hour on: a fresh grid starts 6-9 h in the past. */
 const clipped = (
   hours: readonly { startMs: number; temperatureF: number }[],
   nowMs: number,
@@ -119,7 +119,7 @@ const whole = (updateTime: string, parsed: Omit<NwsForecast, 'issuedMs'>): Check
   return { read: { issuedMs, ...parsed } };
 };
 
-/** A reply of `/gridpoints/{wfo}/{x},{y}`. Values hold over merged intervals of 1 h to several days. */
+/** A reply of `/gridpoints/{wfo}/{x},{y}`. Values are for merged intervals of 1 h to several days. */
 export const parseGrid = (body: unknown, nowMs: number): Checked<NwsForecast> => {
   const fields = fieldsOf(grid, body);
   if ('faulty' in fields) return fields;
@@ -149,7 +149,7 @@ export const parseGrid = (body: unknown, nowMs: number): Checked<NwsForecast> =>
   });
 };
 
-/** A reply of `.../forecast/hourly`: temperatures alone, in a unit that each period names. */
+/** A reply of `.../forecast/hourly`: temperatures only, each period with its unit. */
 export const parseHourly = (body: unknown, nowMs: number): Checked<NwsForecast> => {
   const fields = fieldsOf(hourly, body);
   if ('faulty' in fields) return fields;
@@ -173,5 +173,5 @@ export const parseHourly = (body: unknown, nowMs: number): Checked<NwsForecast> 
   });
 };
 
-/** A reply of `/points/{lat},{lon}`: where the forecasts of that point are to be had. */
+/** A reply of `/points/{lat},{lon}`: the addresses of that point's forecasts. */
 export const parsePoints = (body: unknown): Checked<Links> => fieldsOf(points, body);

@@ -8,9 +8,9 @@ import { parseGrid, parseHourly } from './parse.ts';
 const hourlyReply = z.object({ properties: z.object({ periods: z.array(z.unknown()) }) });
 
 /**
- * Recorded replies instead of the service: `<folder>/<station id>.json` is a saved answer of the grid or of the hourly
- * forecast, `<station id>.alerts.json` (may be missing) one of the alerts. They are read by the same parser, each time
- * they are asked for, so that a newer file is a newer forecast.
+ * Recorded replies instead of the service: `<folder>/<station id>.json` is a saved reply of the grid or of the hourly
+ * forecast, `<station id>.alerts.json` (optional) one of the alerts. They are read by the same parser, and again for each
+ * request, so that a newer file is a newer forecast.
  */
 export const recordedNws = (folder: string): WeatherSource => {
   const issued = new Map<string, number>();

@@ -14,7 +14,7 @@ const reasonOf = (text: string): string => {
   }
 };
 
-/** The limit that was passed is told in words only; no Retry-After was seen (RateLimiter.swift of open-meteo). */
+/** Which limit was passed is only in the text; no Retry-After was seen (RateLimiter.swift of open-meteo). Grade: chosen. */
 const limitWaitMs = (reason: string): number => {
   if (/hourly/i.test(reason)) return MS_PER_HOUR;
   return /daily/i.test(reason) ? 6 * MS_PER_HOUR : MS_PER_MINUTE;
@@ -34,10 +34,10 @@ export const unusable = (why: string): OpenMeteoFailure => ({
   retryAfterMs: 5 * MS_PER_MINUTE,
 });
 
-/** No whole answer: a time-out, a reset, a name that does not resolve. */
+/** For an incomplete answer: a time-out, a reset, a name that does not resolve. */
 export const broken = (error: unknown, timeoutMs: number): OpenMeteoFailure => {
   const timedOut = error instanceof Error && error.name === 'TimeoutError';
   const cause = error instanceof Error ? (error.cause ?? error) : error;
-  const why = timedOut ? `no whole answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;
+  const why = timedOut ? `no complete answer within ${timeoutMs} ms` : `no answer: ${String(cause)}`;
   return { result: 'unavailable', why, retryAfterMs: MS_PER_MINUTE };
 };

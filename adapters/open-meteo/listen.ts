@@ -13,7 +13,7 @@ interface OpenMeteoSettings {
   timeoutMs: number;
 }
 
-/** Unix time, because its local times use the offset of today for every hour, also beyond the end of daylight time. */
+/** Unix time, because local times have today's offset for every hour, even beyond the end of daylight time. */
 const urlOf = ({ baseUrl, apiKey }: OpenMeteoSettings, place: WeatherPlace): URL => {
   const url = new URL('/v1/forecast', baseUrl);
   const query = {
@@ -53,13 +53,13 @@ const jsonOf = (text: string): OpenMeteoReply => {
   try {
     return { body: JSON.parse(text) };
   } catch {
-    return unusable('the answer is cut short or no JSON');
+    return unusable('the answer is truncated or not JSON');
   }
 };
 
 /**
- * A forecast mixed from several models. It tells neither when it was issued nor of alerts: the instant of the first
- * reading of a forecast counts as its issue. Off unless set up (null), since the free use excludes a paid harvest.
+ * A forecast mixed from several models. It has no time of issue, so the first reading of a forecast counts as its issue,
+ * and no alerts. Null = not set up: free use excludes a commercial harvest.
  */
 export const openMeteo = (settings: OpenMeteoSettings | null): WeatherSource | null => {
   if (settings === null) return null;
@@ -88,7 +88,7 @@ export const openMeteo = (settings: OpenMeteoSettings | null): WeatherSource | n
       if (!isNew) return { result: 'unchanged', issuedMs, freezeAlerts: null };
       return { result: 'fresh', issuedMs, hours, rain, remarks, highs: [], freezeAlerts: null, zone: null };
     },
-    // What it calls the current weather is a model's, not measured.
+    // Its current weather comes from a model; it is not measured.
     observe: async () => null,
     close: () => {
       closing.abort();

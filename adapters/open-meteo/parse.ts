@@ -4,14 +4,14 @@ import type { RainTotal } from '../../src/ports/weather.ts';
 import type { HourlyTemperature } from '../../src/core/weather/types.ts';
 
 interface OpenMeteoForecast {
-  /** The hourly block as it came: two replies with the same are the same forecast (the rest holds run times). */
+  /** The hourly block as received: equal blocks are the same forecast (the rest of a reply has run times). */
   block: unknown;
   hours: HourlyTemperature[];
   rain: RainTotal[];
   remarks: string[];
 }
 
-/** Entries past the model's range are null. Units are checked, because the query asks for them and may be changed. */
+/** Entries beyond the model's range are null. Units are checked, because they depend on the query. */
 const reply = z.object({
   hourly_units: z.object({
     time: z.literal('unixtime'),
@@ -43,7 +43,7 @@ export const parseForecast = (
     temperatureF === null ? [] : [{ startMs, temperatureF }],
   );
   const kept = hours.filter((hour) => isPlausibleAirF(hour.temperatureF));
-  // Precipitation of a time stamp fell in the hour before it.
+  // The precipitation of a time stamp falls in the hour before it.
   const rain = toCome.flatMap(({ startMs, inches }) =>
     inches === null ? [] : [{ fromMs: startMs - MS_PER_HOUR, toMs: startMs, inches }],
   );

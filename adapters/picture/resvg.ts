@@ -3,12 +3,12 @@ import { fileURLToPath } from 'node:url';
 import { renderAsync } from '@resvg/resvg-js';
 import type { DrawPicture } from '../../src/ports/picture.ts';
 
-/** Shipped with the package, so that a picture has letters on a machine without fonts, and the same ones everywhere. */
+/** Shipped with the package, so that pictures have letters on a machine without fonts, and look the same everywhere. */
 const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'].map((file) =>
   fileURLToPath(import.meta.resolve(`dejavu-fonts-ttf/ttf/${file}`)),
 );
 
-/** Twice the size of the SVG: phones have two and more points to a pixel. */
+/** Times the size of the SVG: phones have two or more device pixels to a CSS pixel. Grade: chosen. */
 const ZOOM = 2;
 
 export const drawPicture: DrawPicture = async (svg) => {

@@ -9,19 +9,19 @@ import type { SlackMessage } from './messages.ts';
 import { heardEdit, heardMessage } from './messages.ts';
 import { pause } from './patience.ts';
 
-/** Common practice, no source: a message may show up in the history a little after a later one. */
+/** A message may appear in the history a little after a later one. Grade: common practice. */
 const OVERLAP_MS = MS_PER_MINUTE;
 
-/** After a time of deafness: as far back as a day's work, for threads and edits of messages already known. */
+/** How far back to read after a gap, for threads and edits of known messages: a day's work. Grade: chosen. */
 export const SHIFT_MS = 12 * MS_PER_HOUR;
-/** In between: just for what was missed lately. */
+/** How far back to read in between, for what was missed lately. Grade: chosen. */
 export const LATELY_MS = 10 * MS_PER_MINUTE;
 
 /**
- * Reads what was written while the bot was deaf. Slack stores nothing for an app that is away, and hands an event to
- * any one of the app's open sockets, so also to a forgotten second process
- * (https://github.com/slackapi/bolt-js/issues/1840). Messages that were heard live have the same id, and are known to
- * the inbox. What the history can't tell: deletions, and threads that began longer ago than `lookBackMs`.
+ * Reads what was written while the bot was not connected. Slack queues nothing for an app that is away, and delivers an
+ * event to any one of the app's open sockets, even to that of a forgotten second process
+ * (https://github.com/slackapi/bolt-js/issues/1840). Messages heard live have the same id, so the inbox knows them. The
+ * history does not show deletions, nor replies in threads that began longer ago than `lookBackMs`.
  */
 export const reader = (
   web: webApi.WebClient,
@@ -41,15 +41,15 @@ export const reader = (
     const atMs = nowMs();
     const fresh = message.ts > since ? heardMessage(channel, message, me, atMs) : null;
     if (fresh !== null) await onHeard(fresh);
-    // A message first heard here has its latest words already.
+    // A message first heard here already has its latest words.
     const edited = message.ts <= known && (message.edited?.ts ?? '') > since;
     const edit = edited ? heardEdit(channel, message, me, atMs) : null;
     if (edit !== null) await onHeard(edit);
   };
 
   /**
-   * Where nothing was ever read: a room from now on, as what was said before the bot came is none of its business; a
-   * person who wrote to the bot alone, also before.
+   * From where to read; null = from now on. A room that was never read starts now, because what was said before the bot
+   * came is not meant for it; a direct conversation starts earlier.
    */
   const readFrom = async (channel: string): Promise<string | null> => {
     const known = await cursor.lastSeen(channel);
@@ -71,11 +71,11 @@ export const reader = (
       const replies = replied ? await history.replies(channel, message.ts, since) : [];
       for (const reply of replies) await hear(channel, reply, since, known);
     }
-    // Moved by complete readings only: a live message says nothing of those before it.
+    // Only a complete reading moves the cursor: a live message says nothing about earlier ones.
     await cursor.saw(channel, messages.at(-1)?.ts ?? known);
   };
 
-  /** Waits out rate limits here: beginning anew with the first channel would never get to the last. */
+  /** Waits out rate limits here: starting again with the first channel would never reach the last. */
   const readPatiently = async (channel: string, lookBackMs: number): Promise<void> => {
     try {
       await readChannel(channel, lookBackMs);
@@ -85,7 +85,7 @@ export const reader = (
         await readPatiently(channel, lookBackMs);
         return;
       }
-      // A room that can't be read must not keep the others from being read.
+      // An unreadable room must not keep the others from being read.
       if (errorCode(error) === null) throw error;
       log('warn', `The history of ${channel} can't be read: ${reasonOf(error)}.`);
     }

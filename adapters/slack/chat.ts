@@ -16,7 +16,7 @@ import { sweeper } from './sweep.ts';
 
 export interface SlackDeps {
   cursor: ChannelCursor;
-  /** What a person finds on the bot's Home tab. */
+  /** What the bot's Home tab shows to a person. */
   homeFor: (user: string) => Promise<Said>;
   /** Null = pictures are left out. */
   draw: DrawPicture | null;
@@ -24,7 +24,7 @@ export interface SlackDeps {
   log: LogLine;
 }
 
-/** Slack as a chat platform. `listen` rejects if Slack refuses a token; when it is out of reach it keeps trying. */
+/** Slack as a chat platform. `listen` rejects if Slack refuses a token, and keeps trying while it is unreachable. */
 export const slackChat = (
   settings: SlackSettings,
   { cursor, homeFor, draw, nowMs, log }: SlackDeps,

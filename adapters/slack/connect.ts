@@ -11,13 +11,14 @@ import { backoffMs, pause } from './patience.ts';
 import type { SlackSettings } from './settings.ts';
 import { disconnect, keepConnected, linkState, socketReceiver } from './socket.ts';
 
+/** Grade: chosen: some calls together must stay below the outbox lease (LEASE_MS, src/run/out/deliver.ts). */
 const CALL_TIMEOUT_MS = 10_000;
-/** How long closing waits for messages that are being written. */
+/** How long closing waits for messages that are being stored. Grade: chosen. */
 export const FINISH_MS = 5000;
 
 /**
- * The client for everything but the socket. No retries and no waiting of its own: its ten retries of a lost answer post
- * ten times, and one 429 holds up the calls for all channels
+ * The client for everything but the socket. Without its own retries and waits: ten retries of a lost answer would post ten
+ * times, and one 429 would delay the calls for all channels
  * (https://github.com/slackapi/node-slack-sdk/blob/main/packages/web-api/src/WebClient.ts). The outbox retries.
  */
 const webOptions = (settings: SlackSettings, log: LogLine): webApi.WebClientOptions => ({
@@ -31,7 +32,7 @@ const webOptions = (settings: SlackSettings, log: LogLine): webApi.WebClientOpti
 export const webClient = (settings: SlackSettings, log: LogLine): webApi.WebClient =>
   new webApi.WebClient(settings.botToken, webOptions(settings, log));
 
-/** Asks until Slack can be reached; a refused token is an error. */
+/** Asks Slack for the bot's ids until it can be reached; rejects if the token is refused. */
 export const whoAmI = async (
   web: webApi.WebClient,
   log: LogLine,
@@ -51,13 +52,13 @@ export const whoAmI = async (
           { cause: error },
         );
       if (!unreachable || closing.aborted) throw error;
-      log('warn', `Slack can't be reached: ${reasonOf(error)}. It is tried again.`);
+      log('warn', `Slack can't be reached: ${reasonOf(error)}. Trying again.`);
       await pause(backoffMs(failures), closing);
     }
   }
 };
 
-/** Bot and user id are given: otherwise Bolt asks for them once, and if that fails acknowledges and drops every event. */
+/** Bot and user id are set: otherwise Bolt asks for them once, and if that fails, acknowledges and drops every event. */
 const appOn = (receiver: Receiver, settings: SlackSettings, me: SlackIdentity, log: LogLine): App => {
   const app = new App({
     token: settings.botToken,
@@ -68,17 +69,17 @@ const appOn = (receiver: Receiver, settings: SlackSettings, me: SlackIdentity, l
     convoStore: false,
     clientOptions: webOptions(settings, log),
   });
-  // The default handler throws again, after the acknowledgement.
+  // The default handler rethrows, after the acknowledgement.
   app.error(async (error) => {
     log('error', `A Slack screen failed: ${reasonOf(error)}.`);
   });
   return app;
 };
 
-/** A way in from Slack, ready to be opened. */
+/** The link through which Slack's events come in, ready to be opened. */
 export interface SlackLink {
   app: App;
-  /** Resolves once Slack's events can come; `onConnected` then, and after every gap. */
+  /** Resolves once Slack's events can come in; calls `onConnected` then, and after every gap. */
   open: (onConnected: () => void, closing: AbortSignal) => Promise<void>;
   isOpen: () => boolean;
   close: () => Promise<void>;
@@ -107,7 +108,7 @@ export const intakeFor = (
     app: appOn(receiver, settings, me, log),
     open: async (onConnected) => {
       server = await receiver.start({ host: intake.host, port: intake.port });
-      log('info', `Slack is listened for at ${intake.host}:${String(intake.port)}${intake.path}.`);
+      log('info', `Listening for Slack at ${intake.host}:${String(intake.port)}${intake.path}.`);
       onConnected();
     },
     isOpen: () => server?.listening === true,

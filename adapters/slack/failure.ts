@@ -6,7 +6,7 @@ import type { PostResult } from '../../src/ports/chat.ts';
 /**
  * Slack's errors after which the same message can never be delivered
  * (https://docs.slack.dev/reference/methods/chat.postMessage/#errors and the errors of conversations.open).
- * Faults of the installation, such as a revoked token, are not among them: they can be mended.
+ * Faults of the installation, such as a revoked token, are not among them: they can be corrected.
  */
 const NEVER: Record<string, string> = {
   channel_not_found: 'no such channel, or the bot is not in it',
@@ -16,7 +16,7 @@ const NEVER: Record<string, string> = {
   users_not_found: 'no such user',
   user_disabled: 'the account is closed',
   cannot_dm_bot: 'that user is a bot',
-  restricted_action: 'the workspace lets nobody but some people post there',
+  restricted_action: 'the workspace lets only some people post there',
   restricted_action_read_only_channel: 'the channel is read-only',
   thread_not_found: 'the thread is gone',
   msg_too_long: 'the text is too long',
@@ -33,7 +33,7 @@ export const reasonOf = (error: unknown): string => {
   return code === null ? plainReason(error) : `Slack answered ${code}`;
 };
 
-/** What a failed Web API call means for the message that was to be posted. */
+/** What a failed Web API call means for the message that should be posted. */
 export const failureOf = (error: unknown): PostResult => {
   if (error instanceof webApi.WebAPIRateLimitedError)
     return { result: 'retry-after', waitMs: error.retryAfter * MS_PER_SECOND };

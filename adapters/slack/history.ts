@@ -30,7 +30,7 @@ const messagesOf = async (call: Pages): Promise<SlackMessage[]> => {
   return messages.sort((a, b) => (a.ts < b.ts ? -1 : 1));
 };
 
-/** What Slack keeps, over all pages, oldest first. `oldest` itself is left out. */
+/** Slack's history over all pages, oldest first, without `oldest` itself. */
 export const slackHistory = (web: webApi.WebClient) => ({
   /** The conversations that the bot is in. */
   channels: async (): Promise<string[]> => {
@@ -51,7 +51,7 @@ export const slackHistory = (web: webApi.WebClient) => ({
     const thread = await messagesOf((next) =>
       web.conversations.replies({ channel, ts: threadTs, oldest, limit: PAGE, ...next }),
     );
-    // The thread's first message is always among them.
+    // The thread's first message is always included.
     return thread.filter(({ ts }) => ts !== threadTs);
   },
 });

@@ -10,9 +10,9 @@ import type { SlackIntake } from './settings.ts';
 const WINDOW_MS = 5 * MS_PER_MINUTE;
 
 /**
- * What Bolt's check lets through: stamps from the future, which would stay valid for as long as they are ahead
- * (https://github.com/slackapi/bolt-js/blob/main/src/receivers/verify-request.ts), and a request that was taken before.
- * Slack signs each retry anew; one that was answered with success is never sent again under the same signature.
+ * Refuses what Bolt's check lets through: timestamps from the future, which would stay valid for as long as they are ahead
+ * (https://github.com/slackapi/bolt-js/blob/main/src/receivers/verify-request.ts), and requests that were accepted before.
+ * Slack signs each retry again, and never repeats a signature that was answered with success.
  */
 const guard = (nowMs: () => EpochMs) => {
   const taken = new Map<string, EpochMs>();
@@ -56,7 +56,7 @@ export const httpReceiver = (
   return receiver;
 };
 
-/** Ends connections that Slack keeps alive at once, busy ones when they have answered or after `ms`. */
+/** Closes idle connections at once, busy ones when they have answered or after `ms`. */
 export const closeServer = async (server: Server, ms: number): Promise<void> => {
   const closed = new Promise<void>((resolve) => {
     server.close(() => {

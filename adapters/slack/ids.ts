@@ -4,7 +4,7 @@ import type { EpochMs } from '../../src/core/units.ts';
 /** Name of the platform in `Heard` and `Outgoing`. */
 export const PLATFORM = 'slack';
 
-/** A place in Slack: `ts` is unique in its channel only; `threadTs` null = not a reply in a thread. */
+/** Where a message is in Slack: `ts` is unique only in its channel; `threadTs` null = not a reply in a thread. */
 interface MessagePlace {
   channel: string;
   ts: string;
@@ -12,8 +12,8 @@ interface MessagePlace {
 }
 
 /**
- * The platform id of a message: `channel:ts`, and `channel:ts:thread` for a reply in a thread, so that an answer can be
- * put beside it without asking Slack. Live events and the channel's history give the same id.
+ * The platform id of a message: `channel:ts`, and `channel:ts:thread` for a reply in a thread, so that an answer can go
+ * into the thread without asking Slack. Live events and the channel's history give the same id.
  */
 export const messageId = ({ channel, ts, threadTs }: MessagePlace): string =>
   threadTs === null ? `${channel}:${ts}` : `${channel}:${ts}:${threadTs}`;
@@ -26,19 +26,19 @@ export const placeOf = (id: string): MessagePlace | null => {
   return channel === undefined || ts === undefined ? null : { channel, ts, threadTs: threadTs ?? null };
 };
 
-/** A thread's first message carries its own ts as `thread_ts` once somebody has replied: it is no reply itself. */
+/** Once somebody has replied, a thread's first message has its own ts as `thread_ts`: it is not a reply. */
 export const placeIn = (channel: string, message: { ts: string; thread_ts?: string | null | undefined }) => ({
   channel,
   ts: message.ts,
   threadTs: message.thread_ts == null || message.thread_ts === message.ts ? null : message.thread_ts,
 });
 
-/** Conversations of one person with the bot have ids in D (https://docs.slack.dev/reference/objects/im-object/). */
+/** Ids of direct conversations with the bot start with D (https://docs.slack.dev/reference/objects/im-object/). */
 const isDirect = (channel: string): boolean => channel.startsWith('D');
 
-/** `Heard.room`: null where a person wrote to the bot alone. */
+/** `Heard.room`: null if a person wrote to the bot alone. */
 export const roomOf = (channel: string): string | null => (isDirect(channel) ? null : channel);
 
-/** Rounded to the microsecond, which is what a ts holds, then down: nothing is sent after it was heard. */
+/** Rounded to the microsecond, the precision of a ts, then down, so that nothing is sent after it was heard. */
 export const msFromTs = (ts: string): EpochMs => Math.floor(Math.round(Number(ts) * 1_000_000) / 1000);
 export const tsFromMs = (ms: EpochMs): string => (ms / MS_PER_SECOND).toFixed(6);

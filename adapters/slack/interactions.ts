@@ -8,7 +8,7 @@ import { plainWords } from './text.ts';
 
 const person = z.object({ id: z.string(), username: z.string().nullish() });
 
-/** A press has no event id: user, message, action and its time tell one from another. */
+/** A press has no event id; user, message, action and time identify it. */
 export const pressBody = z.object({
   type: z.literal('block_actions'),
   user: person,
@@ -17,7 +17,7 @@ export const pressBody = z.object({
   /** The pressed message, or the App Home. */
   container: z.object({ message_ts: z.string().nullish(), view_id: z.string().nullish() }),
   message: z.object({ thread_ts: z.string().nullish() }).nullish(),
-  // Bolt passes on the first action only; a pressed button sends just one.
+  // Bolt forwards only the first action; a pressed button sends just one.
   actions: z.tuple([z.object({ action_id: z.string(), action_ts: z.string(), value: z.string().nullish() })]),
 });
 type Press = z.infer<typeof pressBody>;
@@ -43,7 +43,7 @@ export const submissionBody = z.object({
 });
 export type Submission = z.infer<typeof submissionBody>;
 
-/** Pressed, commanded or filled in: always meant for the bot. */
+/** A press, command or form: always addressed to the bot. */
 const said = (text: string, repliesTo: string | null): Heard['event'] => ({
   is: 'message',
   text,
@@ -71,7 +71,7 @@ export const heardPress = (press: Press, heardMs: EpochMs): Heard => {
   };
 };
 
-/** A command is a direct message, wherever it was typed. Its trigger id is its own; Slack tells no time. */
+/** A command counts as a direct message, wherever it was typed. Its trigger id is unique; Slack sends no time. */
 export const heardCommand = (command: Command, me: SlackIdentity, heardMs: EpochMs): Heard => ({
   platform: PLATFORM,
   id: `command:${command.trigger_id}`,
@@ -83,7 +83,7 @@ export const heardCommand = (command: Command, me: SlackIdentity, heardMs: Epoch
   event: said(plainWords(command.text, me.userId).text || 'help', null),
 });
 
-/** If the answer to a submission was lost, the form stays open and the person sends it again: same view, same words. */
+/** If the answer to a submission is lost, the form stays open and is sent again: same view, same words, same id. */
 export const heardSubmission = ({ user, view }: Submission, heardMs: EpochMs): Heard => {
   const words = ticketWords(view.state.values);
   return {

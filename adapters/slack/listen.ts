@@ -22,7 +22,7 @@ type Body = z.infer<typeof anyBody>;
 
 const isTicketForm = (body: Submission): boolean => body.view.callback_id === TICKET_FORM;
 
-/** What somebody said by it; null = nothing (a form was asked for, or nobody but a bot spoke). */
+/** What a person said with it; null = nothing: it asked for a form, or it came from a bot. */
 const heardIn = (body: Body, me: SlackIdentity, heardMs: EpochMs): Heard | null => {
   if ('event' in body) return heardEvent(body.event, me, heardMs);
   if ('command' in body) return asksForTicketForm(body.text) ? null : heardCommand(body, me, heardMs);
@@ -42,25 +42,25 @@ const take = async (raw: unknown, { me, onHeard, nowMs, log }: ListenDeps): Prom
   const heard = success ? heardIn(data, me, nowMs()) : null;
   if (heard !== null) await onHeard(heard);
   const isMessage = z.object({ event: z.object({ type: z.literal('message') }) }).safeParse(raw).success;
-  if (!success && isMessage) log('warn', 'Slack sent a message event of an unknown form; it was left out.');
+  if (!success && isMessage) log('warn', 'Slack sent a message event of an unknown form; it was ignored.');
 };
 
-/** More events than Slack delivers; it has no `event`, so Bolt would never acknowledge it. */
+/** Sent if there were more events than Slack delivers. It has no `event`, so Bolt would never acknowledge it. */
 const rateLimited = z.object({ type: z.literal('app_rate_limited') });
 
 /**
- * Makes the database come before the acknowledgement. Bolt acknowledges an event before any middleware or listener runs
- * (https://github.com/slackapi/bolt-js/blob/main/src/App.ts, processEvent), so a listener's row is lost if the process
- * dies in between. If `onHeard` fails, no acknowledgement goes out and Slack delivers again. Bolt does not tell
- * duplicates apart: Slack sends the same event again, also as a first attempt
- * (https://github.com/slackapi/bolt-js/issues/2487); the inbox does by `Heard.id`.
+ * Stores events before they are acknowledged. Bolt acknowledges an event before any middleware or listener runs
+ * (https://github.com/slackapi/bolt-js/blob/main/src/App.ts, processEvent), so what a listener stores is lost if the
+ * process dies in between. If `onHeard` fails, nothing is acknowledged and Slack delivers again. Slack also repeats an
+ * event as a first attempt (https://github.com/slackapi/bolt-js/issues/2487), and Bolt does not detect duplicates; the
+ * inbox does, by `Heard.id`.
  */
 export const databaseFirst = (app: App, ears: ListenDeps, inFlight: Set<Promise<void>>): void => {
   const acknowledge = app.processEvent.bind(app);
   const process: App['processEvent'] = async (event) => {
     await take(event.body, ears);
     if (rateLimited.safeParse(event.body).success) {
-      ears.log('warn', 'Slack holds back events: more than 30,000 in an hour.');
+      ears.log('warn', 'Slack withholds events: there were more than 30,000 in an hour.');
       await event.ack();
       return;
     }

@@ -5,7 +5,7 @@ import type { LogLine } from '../../src/ports/log.ts';
 const line = (parts: unknown[]): string =>
   parts.map((part) => (part instanceof Error ? part.message : String(part))).join(' ');
 
-/** Bolt's debug lines hold message texts and tokens' surroundings: they are dropped. */
+/** Drops Bolt's debug lines, which contain message texts and parts of requests with tokens. */
 export const boltLogger = (log: LogLine): Logger => ({
   debug: () => undefined,
   info: (...parts: unknown[]) => {

@@ -4,13 +4,13 @@ import type { Heard } from '../../src/ports/chat.ts';
 import { messageId, msFromTs, placeIn, PLATFORM, roomOf } from './ids.ts';
 import { plainWords } from './text.ts';
 
-/** Who the bot is in its workspace: the answer of auth.test. */
+/** The bot's ids in its workspace, from auth.test. */
 export interface SlackIdentity {
   userId: string;
   botId: string;
 }
 
-/** A message as it stands in events and in the channel's history. */
+/** A message in events and in the channel's history. */
 export const slackMessage = z.object({
   ts: z.string(),
   text: z.string().nullish(),
@@ -24,7 +24,7 @@ export const slackMessage = z.object({
 export type SlackMessage = z.infer<typeof slackMessage>;
 
 const spokenEvent = slackMessage.extend({ type: z.literal('message'), channel: z.string() });
-/** Neither kind has a user at its top: the message inside has (https://docs.slack.dev/reference/events/message/message_changed/). */
+/** Neither kind has a user at its top level, but its message has (https://docs.slack.dev/reference/events/message/message_changed/). */
 const changedEvent = z.object({
   type: z.literal('message'),
   subtype: z.literal('message_changed'),
@@ -46,9 +46,9 @@ type MessageEvent = z.infer<typeof messageEvent>;
 const PERSONS_SUBTYPES = new Set([undefined, null, 'file_share', 'thread_broadcast']);
 
 /**
- * Bots that answer bots never stop. Bolt's ignoreSelf lets other bots and the bot's own changed messages through
- * (https://github.com/slackapi/bolt-js/blob/main/src/middleware/builtin.ts), so everything without a person behind it
- * is left out here. Joins, topics and the like are subtypes too.
+ * The person who wrote the message; null = nobody. Bots that answer bots never stop, and Bolt's ignoreSelf lets other bots
+ * and the bot's own changed messages through (https://github.com/slackapi/bolt-js/blob/main/src/middleware/builtin.ts), so
+ * everything that is not from a person is ignored here. Joins, topics and the like are subtypes too.
  */
 const authorOf = (message: SlackMessage, me: SlackIdentity): string | null =>
   message.bot_id != null ||
@@ -76,7 +76,7 @@ const heard = (
   event,
 });
 
-/** A person's message; null = nobody's, or the bot's. */
+/** A person's message; null = it is not from a person. */
 export const heardMessage = (
   channel: string,
   message: SlackMessage,
@@ -95,7 +95,7 @@ export const heardMessage = (
   });
 };
 
-/** A person's change of an earlier message. Its id is the time of the change, which the history tells too. */
+/** A person's change of an earlier message. Its id has the time of the change, which the history has too. */
 export const heardEdit = (
   channel: string,
   message: SlackMessage,
@@ -129,14 +129,14 @@ const heardChange = (
   heardMs: EpochMs,
 ): Heard | null => {
   const { channel, message, previous_message: before } = event;
-  // A deleted message that has replies is not deleted but changed into a tombstone (from memory).
+  // A deleted message with replies is changed into a tombstone. Grade: from memory.
   if (message.subtype === 'tombstone')
     return before == null ? null : heardDeletion(channel, before, me, event.ts, heardMs);
-  // Link previews and the bot's own chat.update come as message_changed too: no new words, no edit.
+  // Link previews and the bot's own chat.update are message_changed too; without new words they are not edits.
   return before?.text === message.text ? null : heardEdit(channel, message, me, heardMs);
 };
 
-/** What a `message` event says, whichever of its kinds it is. */
+/** What a `message` event of any kind says; null = nothing. */
 export const heardEvent = (event: MessageEvent, me: SlackIdentity, heardMs: EpochMs): Heard | null => {
   if ('message' in event) return heardChange(event, me, heardMs);
   return 'previous_message' in event

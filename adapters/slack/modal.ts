@@ -4,15 +4,15 @@ import { z } from 'zod';
 /** Callback id of the form for one weigh ticket. */
 export const TICKET_FORM = 'ticket-form';
 
-/** Action ids of the buttons that open it; those of the others begin with `say-`. */
+/** Action ids of the buttons that open it; those of other buttons begin with `say-`. */
 export const OPENS_TICKET_FORM = /^open-form-/;
 
 const FORM_WORDS = new Set(['ticket', 'boleta']);
 
-/** "ticket" without a number is no statement: on Slack it asks for the form, elsewhere the reader asks back. */
+/** "ticket" without a number is not a report: on Slack it asks for the form, elsewhere the reader asks back. */
 export const asksForTicketForm = (words: string): boolean => FORM_WORDS.has(words.trim().toLowerCase());
 
-/** The form's fields in the order of the spoken line, with the word that goes before each value there. */
+/** The form's fields in the order of the typed line, with the word before each value there. */
 const FIELDS = [
   { id: 'serial', word: '', label: 'Serial · Número', number: false },
   { id: 'gross', word: 'gross ', label: 'First weight (gross) · Primer peso (bruto)', number: true },
@@ -25,13 +25,13 @@ const input = ({ id, label, number }: (typeof FIELDS)[number]): types.InputBlock
   block_id: id,
   optional: true,
   label: { type: 'plain_text', text: label },
-  // A number field brings up the phone's digits; a serial is text, because its leading zeros count.
+  // A number field opens the phone's digit keys; a serial is text, because its leading zeros count.
   element: number
     ? { type: 'number_input', action_id: 'value', is_decimal_allowed: true, min_value: '0' }
     : { type: 'plain_text_input', action_id: 'value' },
 });
 
-/** `channel`: where the answer belongs; null = to the person alone. Both languages, as crews have both. */
+/** `channel`: where the answer goes; null = to the person alone. In both languages, because crews have both. */
 const ticketForm = (channel: string | null): types.ModalView => ({
   type: 'modal',
   callback_id: TICKET_FORM,
@@ -55,7 +55,7 @@ export const ticketWords = (values: z.infer<typeof ticketFormValues>): string =>
   );
 };
 
-/** The trigger dies after 3 s (https://docs.slack.dev/surfaces/modals/): call it before anything slow. */
+/** The trigger expires after 3 s (https://docs.slack.dev/surfaces/modals/): call this before anything slow. */
 export const openTicketForm = async (
   web: webApi.WebClient,
   triggerId: string,

@@ -8,8 +8,8 @@ import type { Lane } from './posted.ts';
 const FILE_NAME = 'picture.png';
 
 /**
- * Shows a picture after its words. Slack names no message for a file and knows no key for it, so a failed upload is not
- * tried again: the words say everything, and a picture twice would be noise.
+ * Shows a picture after its words. Slack returns no message for a file and takes no key for it, so a failed upload is not
+ * repeated: the words say everything, and two pictures would be noise.
  */
 export const pictures =
   (web: webApi.WebClient, draw: DrawPicture, log: LogLine) =>

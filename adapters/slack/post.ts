@@ -10,13 +10,13 @@ import type { Lane } from './posted.ts';
 import { keyMetadata, postedKeys } from './posted.ts';
 import { rendered } from './render.ts';
 
-/** The message to be replaced is gone or closed to changes: a new one takes its place. */
+/** The message to be replaced is gone or cannot be changed any more: post a new one. */
 const CANNOT_REPLACE = new Set(['message_not_found', 'cant_update_message', 'edit_window_closed']);
 
 /**
- * In rooms everything is posted plain: what hides in threads is missed
- * (https://github.com/integrations/slack/issues/1500). Only what was asked in a thread is answered there, unless it
- * must be heard by all.
+ * In rooms everything is posted outside threads, because people miss what is in threads
+ * (https://github.com/integrations/slack/issues/1500). Only what was asked in a thread is answered there, unless all must
+ * see it.
  */
 const threadOf = (post: Post): string | null =>
   post.said.ring || post.repliesTo === null ? null : (placeOf(post.repliesTo)?.threadTs ?? null);
@@ -34,20 +34,20 @@ export const poster = ({ web, draw, nowMs, log }: SlackPostDeps) => {
   const showPicture = draw === null ? null : pictures(web, draw, log);
   const direct = new Map<string, string>();
 
-  /** chat.postMessage would take a user id, but history and chat.update want the channel's. */
+  /** chat.postMessage accepts a user id, but history and chat.update need the channel's. */
   const channelOf = async (to: Post['to']): Promise<string> => {
     if ('room' in to) return to.room;
     const known = direct.get(to.user);
     if (known !== undefined) return known;
     const channel = (await web.conversations.open({ users: to.user })).channel?.id;
-    if (channel === undefined) throw new Error('conversations.open named no channel');
+    if (channel === undefined) throw new Error('conversations.open returned no channel');
     direct.set(to.user, channel);
     return channel;
   };
 
   const content = (post: Post) => rendered(post.said, 'room' in post.to);
 
-  /** Null = it can't be replaced any more. */
+  /** Resolves with the message's id; null = it cannot be replaced any more. */
   const replace = async (post: Post, replaced: string): Promise<string | null> => {
     const place = placeOf(replaced);
     if (place === null) return null;
@@ -66,11 +66,11 @@ export const poster = ({ web, draw, nowMs, log }: SlackPostDeps) => {
       ...(lane.threadTs === null ? {} : { thread_ts: lane.threadTs }),
       ...content(post),
       metadata: keyMetadata(post.key),
-      // Previews of links are noise, and come back as changed messages.
+      // Link previews are noise, and come back as changed messages.
       unfurl_links: false,
       unfurl_media: false,
     });
-    if (ts === undefined) throw new Error('chat.postMessage named no message');
+    if (ts === undefined) throw new Error('chat.postMessage returned no message');
     return messageId({ ...lane, ts });
   };
 

@@ -9,7 +9,7 @@ const EVENT_TYPE = 'fieldbell_outbox';
 
 export const keyMetadata = (key: string) => ({ event_type: EVENT_TYPE, event_payload: { key } });
 
-/** Older doubts are not looked up: outbox messages are worthless by then. */
+/** Older messages are not looked up: by then outbox messages have expired. Grade: chosen. */
 const LOOK_BACK_MS = MS_PER_DAY;
 const PAGE = 200;
 const KEYS_KEPT = 2000;
@@ -19,16 +19,16 @@ const keyedMessage = z.object({
   metadata: z.object({ event_type: z.literal(EVENT_TYPE), event_payload: z.object({ key: z.string() }) }),
 });
 
-/** Where a message is to stand: in the channel, or in one of its threads. */
+/** Where a message goes: in the channel, or in one of its threads. */
 export interface Lane {
   channel: string;
   threadTs: string | null;
 }
 
 /**
- * Which outbox keys already stand in a lane. chat.postMessage has no idempotency key, and an answer can be lost after
- * the message was shown; so the lane's own messages are read before the first post of this process (an earlier one may
- * have died between posting and noting it down), and again after every failed post.
+ * Which outbox keys a lane already shows. chat.postMessage has no idempotency key, and its answer can be lost after the
+ * message was shown; so the bot's own messages in the lane are read before the first post of this process (an earlier one
+ * may have died between posting and recording it), and again after every failed post.
  */
 export const postedKeys = (web: webApi.WebClient, nowMs: () => EpochMs) => {
   const known = new Map<string, Map<string, string>>();
@@ -42,7 +42,7 @@ export const postedKeys = (web: webApi.WebClient, nowMs: () => EpochMs) => {
       limit: PAGE,
       ...(cursor === undefined ? {} : { cursor }),
     };
-    // The history of a channel leaves out what stands in threads.
+    // The history of a channel does not contain replies in threads.
     return lane.threadTs === null
       ? await web.conversations.history(args)
       : await web.conversations.replies({ ...args, ts: lane.threadTs });
@@ -73,7 +73,7 @@ export const postedKeys = (web: webApi.WebClient, nowMs: () => EpochMs) => {
       keys?.set(key, id);
       if (keys !== undefined && keys.size > KEYS_KEPT) keys.delete(keys.keys().next().value ?? '');
     },
-    /** A post failed and may stand there all the same. */
+    /** The post failed, but Slack may have shown it. */
     doubt: (lane: Lane): void => {
       known.delete(nameOf(lane));
     },

@@ -11,12 +11,12 @@ const LABEL_CHARS = 75;
 const WORDS_CHARS = 2000;
 
 interface Rendered {
-  /** Always beside the blocks: notifications and screen readers use it. */
+  /** Always sent with the blocks: notifications and screen readers use it. */
   text: string;
   blocks: types.KnownBlock[];
 }
 
-/** Runs of whole items that stay within `limit`; an item that is too long by itself is cut. */
+/** Joins whole lines into texts within `limit`; a line that is too long by itself is cut. */
 const packed = (lines: readonly string[], limit: number): string[] => {
   const packs: string[] = [];
   for (const line of lines.map((each) => each.slice(0, limit))) {
@@ -30,11 +30,11 @@ const packed = (lines: readonly string[], limit: number): string[] => {
 
 const section = (mrkdwn: string): types.SectionBlock => ({
   type: 'section',
-  // verbatim: Slack must not turn words into links or channel names of its own accord.
+  // verbatim: keeps Slack from turning words into links or channel names.
   text: { type: 'mrkdwn', text: mrkdwn, verbatim: true },
 });
 
-/** Every column as wide as its widest cell: in fixed-width letters the columns stand below each other on any phone. */
+/** Pads every column to its widest cell: in a fixed-width font, columns line up on any phone. */
 const fixedWidth = (rows: readonly (readonly string[])[]): string[] => {
   const columns = Math.max(...rows.map((row) => row.length));
   const widths = Array.from({ length: columns }, (_, at) =>
@@ -57,7 +57,7 @@ const tableSections = (table: NonNullable<Said['table']>): types.SectionBlock[] 
   );
 };
 
-/** The text says everything, so also the table's rows, as "Truck 3: in line ...": these lines are not shown twice. */
+/** The text repeats the table's rows, such as "Truck 3: in line ..."; these lines are left out beside the table. */
 const besideTable = ({ text, table }: Said): string[] => {
   const starts = (table?.rows ?? []).flatMap(([first = '']) => (first === '' ? [] : [`${first}:`]));
   return text.split('\n').filter((line) => !starts.some((start) => line.startsWith(start)));
@@ -78,11 +78,11 @@ const buttonBlocks = (buttons: readonly Button[]): types.ActionsBlock[] => {
   return blocks;
 };
 
-/** Slack notifies of a mention, and of nothing else in a room; a message to a person alone always notifies. */
+/** In a room Slack notifies people only of mentions; a direct message always notifies. */
 const call = (said: Said, inRoom: boolean): string =>
   [...(said.ring && inRoom ? ['<!channel>'] : []), ...said.mentions.map((user) => `<@${user}>`)].join(' ');
 
-/** What Slack shows for `said`, but for its picture. */
+/** What Slack shows for `said`, without its picture. */
 export const rendered = (said: Said, inRoom: boolean): Rendered => {
   const called = call(said, inRoom);
   const lines = besideTable(said).map(escaped);

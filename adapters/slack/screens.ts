@@ -7,8 +7,8 @@ import { roomOf } from './ids.ts';
 import { asksForTicketForm, openTicketForm, OPENS_TICKET_FORM } from './modal.ts';
 
 /**
- * Acknowledges what Bolt leaves to the listeners (presses, commands, forms), and shows forms and the App Home. What was
- * said by them is in the database already.
+ * Acknowledges what Bolt leaves to the listeners (presses, commands, forms), and shows forms and the App Home. What people
+ * said with these is already in the database.
  */
 export const screens = (
   app: App,
@@ -33,10 +33,10 @@ export const screens = (
   });
   app.action(/^say-/, async ({ ack, body }) => {
     await ack();
-    // Pressed on the Home tab, which shows the old state until it is made anew.
+    // Pressed on the Home tab, which shows the old state until it is published again.
     if (body.type === 'block_actions' && body.view?.type === 'home') await showHome(body.user.id);
   });
-  // Any name: the workspace may have given the command another one.
+  // Any name: the workspace may have renamed the command.
   app.command(/./, async ({ ack, command }) => {
     await ack();
     if (asksForTicketForm(command.text)) await openForm(command.trigger_id, null);
@@ -45,7 +45,7 @@ export const screens = (
     await ack();
   });
   app.event('app_home_opened', async ({ event }) => {
-    // The same event tells of the Messages tab.
+    // The Messages tab sends the same event.
     if (event.tab === 'home') await showHome(event.user);
   });
 };

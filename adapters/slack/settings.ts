@@ -1,4 +1,4 @@
-/** Slack's own Web API; a settings value so that a test or a proxy can stand in for it. */
+/** Slack's own Web API; a setting, so that a test or a proxy can replace it. */
 export const SLACK_API_URL = 'https://slack.com/api/';
 
 /**
@@ -16,8 +16,8 @@ export interface SlackSettings {
   intake: SlackIntake;
   slackApiUrl: string;
   /**
-   * How often the rooms' history is read for messages that never came, in ms. Slack keeps nothing for a bot that was
-   * away, hands an event to any one of the app's sockets, and gives up after three retries.
+   * How often the rooms' history is read for messages that never arrived, in ms. Slack queues nothing for a bot that was
+   * away, delivers an event to any one of the app's sockets, and gives up after three retries.
    */
   sweepEveryMs: number;
 }

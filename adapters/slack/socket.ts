@@ -7,11 +7,11 @@ import { atMost, backoffMs, pause } from './patience.ts';
 
 type SocketClient = SocketModeReceiver['client'];
 
-/** A connection that held this long was a good one: the next one may be opened at once. */
+/** After a connection that lasted this long the next one may be opened at once. Grade: chosen. */
 const STEADY_MS = 10_000;
 const CLOSE_MS = 2000;
 
-/** Errors of https://docs.slack.dev/reference/methods/apps.connections.open/ that waiting does not mend. */
+/** Errors of https://docs.slack.dev/reference/methods/apps.connections.open/ that waiting does not remove. */
 const REFUSED = new Set([
   'invalid_auth',
   'not_authed',
@@ -22,9 +22,9 @@ const REFUSED = new Set([
 ]);
 
 /**
- * Its own client options: the socket client writes its retry policy into the object it is given, and a shared one would
- * give chat.postMessage a hundred retries, each of them a possible duplicate. Its own reconnecting is off: it waits 5 s
- * before each (several a day), and a failure in it is an unhandled rejection that ends the process
+ * It gets client options of its own: the socket client writes its retry policy into the object that it is given, and a
+ * shared one would give chat.postMessage a hundred retries, each a possible duplicate. Its reconnecting is off: it waits
+ * 5 s each time (several times a day), and a failure in it is an unhandled rejection that ends the process
  * (https://github.com/slackapi/node-slack-sdk/issues/2656).
  */
 export const socketReceiver = (
@@ -40,7 +40,7 @@ export const socketReceiver = (
     installerOptions: { clientOptions: { slackApiUrl, timeout, retryConfig: { retries: 0 } } },
   });
 
-/** Gives whether there is a connection on which Slack has said hello. */
+/** Returns a function that says whether there is a connection on which Slack has sent its hello. */
 export const linkState = (client: SocketClient): (() => boolean) => {
   let isUp = false;
   client.on('connected', () => {
@@ -65,16 +65,16 @@ const parsed = (data: unknown): unknown => {
   }
 };
 
-/** Tells what the client keeps to itself. */
+/** Logs what the client does not report. */
 const watch = (client: SocketClient, log: LogLine): void => {
   client.on('ws_message', (data: unknown) => {
-    const told = frame.safeParse(parsed(data)).data;
-    if (told?.type === 'hello' && told.num_connections > 1)
+    const received = frame.safeParse(parsed(data)).data;
+    if (received?.type === 'hello' && received.num_connections > 1)
       log(
         'warn',
-        `There are ${told.num_connections} connections with this Slack app token: is another Fieldbell running? Slack gives each message to only one of them.`,
+        `There are ${received.num_connections} connections with this Slack app token: is another Fieldbell running? Slack gives each message to only one of them.`,
       );
-    if (told?.type === 'disconnect' && told.reason === 'link_disabled')
+    if (received?.type === 'disconnect' && received.reason === 'link_disabled')
       log(
         'error',
         'Socket Mode is off in the settings of the Slack app: nothing is heard until it is on again.',
@@ -82,7 +82,7 @@ const watch = (client: SocketClient, log: LogLine): void => {
   });
 };
 
-/** Resolves when a connection has been opened and has ended again; what went wrong, else null. */
+/** Opens a connection and resolves when it has ended, with the error that prevented it, else null. */
 const oneConnection = async (
   client: SocketClient,
   onOpened: () => void,
@@ -92,17 +92,17 @@ const oneConnection = async (
     await client.start();
     const ended = new Promise<void>((resolve) => client.once('disconnected', resolve));
     onOpened();
-    // Closed while it connected: the client does not notice that by itself.
+    // Closed while it was connecting: the client does not notice that by itself.
     if (closing.aborted) void client.disconnect();
     await ended;
     return null;
   } catch (error) {
-    // A link that breaks before the hello rejects with nothing.
+    // A link that breaks before the hello rejects without an error.
     return error ?? new Error('the link broke before Slack said hello');
   }
 };
 
-/** One connection after the other until `closing`. */
+/** Opens one connection after the other until `closing`. */
 const connections = async (
   client: SocketClient,
   first: { opened: () => void; refused: (error: unknown) => void },
@@ -123,15 +123,15 @@ const connections = async (
       return;
     }
     if (error !== null && isOpen()) log('warn', `No connection to Slack: ${reasonOf(error)}.`);
-    // Back to the shortest wait only after a connection that held.
+    // Back to the shortest wait only after a connection that lasted.
     failures = error === null && performance.now() - startedMs > STEADY_MS ? 1 : failures + 1;
     await pause(backoffMs(failures), closing);
   }
 };
 
 /**
- * Keeps one connection up until `closing`, with `onConnected` after every hello. Resolves after the first one; rejects
- * if Slack refuses the app token.
+ * Keeps one connection open until `closing`, and calls `onConnected` after every hello. Resolves after the first one;
+ * rejects if Slack refuses the app token.
  */
 export const keepConnected = (
   client: SocketClient,

@@ -5,12 +5,13 @@ import { LATELY_MS, SHIFT_MS } from './backfill.ts';
 import { reasonOf } from './failure.ts';
 import { backoffMs, pause } from './patience.ts';
 
-/** Slack's own wish to wait comes first. */
+/** Slack's own wait takes precedence. */
 const waitMs = (error: unknown, failures: number): number =>
   error instanceof webApi.WebAPIRateLimitedError ? error.retryAfter * MS_PER_SECOND : backoffMs(failures + 1);
 
 /**
- * Reads up after every connection and, in between, every `everyMs`; a failed reading is tried again until it succeeds.
+ * Reads missed messages after every connection and, in between, every `everyMs`; a failed reading is repeated until it
+ * succeeds.
  */
 export const sweeper = (
   readUp: (lookBackMs: number) => Promise<void>,
@@ -18,7 +19,7 @@ export const sweeper = (
   log: LogLine,
   closing: AbortSignal,
 ) => {
-  let deaf = false;
+  let hasGap = false;
   let nap = new AbortController();
 
   const sweep = async (lookBackMs: number): Promise<unknown> => {
@@ -26,7 +27,7 @@ export const sweeper = (
       await readUp(lookBackMs);
       return null;
     } catch (error) {
-      log('warn', `Missed Slack messages can't be read yet: ${reasonOf(error)}. It is tried again.`);
+      log('warn', `Missed Slack messages can't be read yet: ${reasonOf(error)}. Trying again.`);
       return error;
     }
   };
@@ -37,11 +38,11 @@ export const sweeper = (
     let lookBackMs = LATELY_MS;
     for (let failures = 0, error: unknown = null; isOpen();) {
       const restMs = error === null ? everyMs : waitMs(error, failures);
-      if (!deaf || error !== null) await pause(restMs, AbortSignal.any([closing, nap.signal]));
+      if (!hasGap || error !== null) await pause(restMs, AbortSignal.any([closing, nap.signal]));
       if (!isOpen()) return;
       nap = new AbortController();
-      lookBackMs = deaf ? SHIFT_MS : lookBackMs;
-      deaf = false;
+      lookBackMs = hasGap ? SHIFT_MS : lookBackMs;
+      hasGap = false;
       error = await sweep(lookBackMs);
       failures = error === null ? 0 : failures + 1;
       lookBackMs = error === null ? LATELY_MS : lookBackMs;
@@ -51,9 +52,9 @@ export const sweeper = (
   return {
     /** Runs until closing. */
     run,
-    /** A connection stands again after a time of deafness. */
+    /** There is a connection again after a gap. */
     connected: (): void => {
-      deaf = true;
+      hasGap = true;
       nap.abort();
     },
   };

@@ -1,6 +1,6 @@
 /**
- * Slack's text markup. Only & < > are special: whoever does not escape them lets a person's words forge mentions and
- * links (https://docs.slack.dev/messaging/formatting-message-text/).
+ * Slack's text markup. Only & < > are special; unescaped, they would let a person's words forge mentions and links
+ * (https://docs.slack.dev/messaging/formatting-message-text/).
  */
 export const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
@@ -10,8 +10,8 @@ const unescaped = (text: string): string =>
   text.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
 
 /**
- * What a person typed, out of one `<...>`. Slack makes links of its own accord (a clock time "10.15" can become one):
- * the label is what was typed. Mentions keep the user id, which is what people are known by.
+ * What a person typed, from one `<...>`. Slack makes links by itself (a clock time "10.15" can become one): the label is
+ * what was typed. Mentions keep the user id, by which people are known.
  */
 const typed = (inside: string): string => {
   const [target = '', label] = inside.split('|');
@@ -21,7 +21,7 @@ const typed = (inside: string): string => {
   return label ?? target;
 };
 
-/** Incoming text as plain words. `addressed`: the bot is mentioned by name; that mention is left out of the words. */
+/** Incoming text as plain words. `addressed`: the bot is mentioned; the words are without that mention. */
 export const plainWords = (text: string, botUserId: string): { text: string; addressed: boolean } => {
   const mention = new RegExp(`<@${botUserId}(?:\\|[^>]*)?>[:,]?`, 'g');
   const rest = text.replace(mention, '');

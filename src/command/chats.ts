@@ -1,4 +1,4 @@
-/** The chats that the settings name, beside the terminal. */
+/** The chats in the settings, without the terminal. */
 import { mayManage } from '../core/roster.ts';
 import type { Roster } from '../core/roster.ts';
 import { MS_PER_MINUTE } from '../core/units.ts';
@@ -18,9 +18,12 @@ interface ChatDeps {
   log: Log;
 }
 
-/** Slack hands each message to one socket of the app; what another one swallowed is read from the history so often. */
+/**
+ * Slack delivers each event to only one socket of the app; the history is read again at this interval, to recover events
+ * that went to another one. Grade: chosen.
+ */
 const SWEEP_EVERY_MS = 5 * MS_PER_MINUTE;
-/** A key mostly comes within seconds of its message; common practice, no source. */
+/** A message's key mostly arrives within seconds of it. Grade: chosen, well above that. */
 const KEY_WAIT_MS = MS_PER_MINUTE;
 
 export const platformsOf = ({ slack, matrix }: Settings): string[] => [
@@ -34,7 +37,7 @@ const linesOf =
     log[level]({ platform }, message);
   };
 
-// The SDKs are loaded where they are used: they take a second or more of a start in the terminal.
+// The SDKs are loaded only if they are used: they would add a second or more to a start in the terminal.
 const draw: DrawPicture = async (svg) => (await import('../../adapters/picture/resvg.ts')).drawPicture(svg);
 
 const slack = async (account: SlackAccount, { operation, log }: ChatDeps): Promise<LinkedChat> => {
@@ -102,6 +105,6 @@ export const linkedChats = async (settings: Settings, deps: ChatDeps): Promise<L
     ...(settings.matrix === null ? [] : [matrix(settings.matrix, deps)]),
   ]);
 
-/** For /health: a fault where the link to a platform is down. */
+/** For /health: a fault if the link to a platform is down. */
 export const linkChecks = (chats: readonly LinkedChat[]): Record<string, Check> =>
   Object.fromEntries(chats.map((chat) => [chat.platform, async () => chat.fault()]));

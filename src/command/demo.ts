@@ -1,4 +1,4 @@
-/** An invented harvest day, played through the same hear, tick and deliver as the live bot, for a newcomer to watch. */
+/** An invented harvest day for newcomers, played through the same hear, tick and deliver as the live bot. */
 import { readFileSync } from 'node:fs';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { LOCAL, personById } from '../core/roster.ts';
@@ -13,9 +13,9 @@ import type { ReplayLine } from './replay-line.ts';
 import { playLine } from './replay.ts';
 
 const DAY = new URL('./demo-day.ndjson', import.meta.url);
-/** The whole day in about three quarters of a minute. */
+/** Plays the whole day in about 45 s. */
 const USUAL_SPEED = 1_200;
-/** A quiet hour is not waited for. */
+/** Quiet hours are cut to this. */
 const LONGEST_PAUSE_MS = 2_000;
 
 type Out = Pick<NodeJS.WriteStream, 'write'>;
@@ -42,7 +42,7 @@ const answerText = (message: Claimed, roster: Roster): string => {
   return indented(`Fieldbell, ${to}: ${said.text}`);
 };
 
-/** A notice goes to everybody by itself; here the room's copy is shown, and the others are counted. */
+/** A notice goes to everybody separately; only the room's copy is shown, and the others are counted. */
 const showAll = (
   messages: readonly Claimed[],
   show: (atMs: number, text: string) => void,
@@ -69,7 +69,7 @@ const demoLines = (): ReplayLine[] =>
       return parsed.line;
     });
 
-/** Plays the day on a database in memory. `speed` = times faster than life; null = about 45 s in all. */
+/** Plays the day on a database in memory. `speed`: times faster than life; null = about 45 s in all. */
 export const playDemo = async (roster: Roster, speed: number | null, out: Out): Promise<void> => {
   const log = logTo('warn');
   const operation = await operate(

@@ -1,4 +1,4 @@
-/** The bot under way: adapters listen, the clock ticks, messages are delivered, until it is told to stop. */
+/** The running bot: adapters listen, the clock ticks and messages are delivered until it is stopped. */
 import { counted, deliver, overChats } from '../run/out/deliver.ts';
 import { pollWeather } from '../run/time/poll-weather.ts';
 import { giveOwedAnswers } from '../run/in/answer-later.ts';
@@ -16,20 +16,20 @@ import type { Log } from '../ports/log.ts';
 const TICK_MS = 1_000;
 
 export interface Live {
-  /** Delivers what waits, soon. */
+  /** Starts a delivery of what is waiting. */
   wake: () => void;
-  /** Resolves when all chats listen; rejects when one of them can't ever, such as with a token that is refused. */
+  /** Resolves when all chats listen; rejects if one of them never can, for example because its token is refused. */
   listening: Promise<unknown>;
   stop: () => Promise<void>;
 }
 
 interface Task {
   run: () => void;
-  /** Resolves when nothing of it is under way. */
+  /** Resolves when none of it is running. */
   idle: () => Promise<unknown>;
 }
 
-/** A fault is logged: the next second brings the next try. */
+/** Logs an error; the next tick tries again. */
 const safely = async (task: () => Promise<unknown>, log: Log): Promise<void> => {
   try {
     await task();
@@ -38,7 +38,7 @@ const safely = async (task: () => Promise<unknown>, log: Log): Promise<void> => 
   }
 };
 
-/** Runs one task at a time; asked again while it runs, it runs once more. */
+/** Runs the task once at a time; if asked while it runs, once more after that. */
 const oneAtATime = (task: () => Promise<unknown>, log: Log): Task => {
   const state = { busy: false, asked: false, last: Promise.resolve() };
   const loop = async (): Promise<void> => {
@@ -58,8 +58,8 @@ const oneAtATime = (task: () => Promise<unknown>, log: Log): Task => {
 };
 
 /**
- * Starts anew each time. A delivery that hangs has leased its lanes, so that the next one passes them by: a stop notice
- * does not wait for the time limit of a post to another room.
+ * Starts another run each time. A run that hangs has leased its lanes, so the next one skips them: a stop notice does not
+ * wait for the time limit of a post to another room.
  */
 const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
   const underWay = new Set<Promise<void>>();
@@ -70,7 +70,7 @@ const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
   return { run, idle: () => Promise.all(underWay) };
 };
 
-/** Starts the adapters and the clock. Messages left over from before a stop or a crash go out first. */
+/** Starts the adapters and the clock. Messages left over from an earlier run go out first. */
 export const goLive = (
   operation: Operation,
   chats: readonly Chat[],
@@ -94,7 +94,7 @@ export const goLive = (
     delivery.run();
     polling.run();
   }, TICK_MS);
-  // Side by side: a platform that is out of reach keeps no other one waiting.
+  // In parallel, so that an unreachable platform does not delay the others.
   const listening = Promise.all(
     chats.map((chat) =>
       chat.listen(async (heard) => {

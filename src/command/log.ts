@@ -1,7 +1,7 @@
 import { pino } from 'pino';
 import type { Log } from '../ports/log.ts';
 
-/** Lines of JSON on standard error: standard output belongs to the chat and to replay's answers. */
+/** Lines of JSON on standard error: standard output is for the chat and for replay's answers. */
 export const logTo = (level: string): Log => {
   const logger = pino({ level, base: null }, pino.destination({ fd: 2, sync: true }));
   return {

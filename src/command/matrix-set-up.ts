@@ -1,4 +1,4 @@
-/** The guided set-up of the encryption on Matrix: run once in a terminal, while the bot is stopped. */
+/** Guided set-up of the encryption on Matrix: run once in a terminal while the bot is stopped. */
 import { createInterface } from 'node:readline';
 import { reasonOf } from '../core/reason.ts';
 import { openSession } from '../../adapters/matrix/connect/session.ts';
@@ -6,9 +6,7 @@ import { setUpCrypto } from '../../adapters/matrix/set-up-crypto.ts';
 import { readEnvironment } from '../settings/environment.ts';
 import type { MatrixAccount } from '../settings/matrix.ts';
 import { matrixOf } from '../settings/matrix.ts';
-
-/** Settings that are wrong (EX_CONFIG of sysexits.h), as where the bot starts. */
-const EXIT_SETTINGS = 78;
+import { EXIT_SETTINGS } from './exit-codes.ts';
 
 const accountOrExit = (): MatrixAccount => {
   const read = readEnvironment(process.env);
@@ -24,11 +22,11 @@ const accountOrExit = (): MatrixAccount => {
   process.exit(EXIT_SETTINGS);
 };
 
-/** Asks on the terminal. Where no more can be typed, the answer never comes: that is a fault, not an empty answer. */
+/** Asks on the terminal. If its input has ended, that is an error, not an empty answer. */
 const terminal = () => {
   const lines = createInterface({ input: process.stdin, output: process.stdout });
   const ended = Promise.withResolvers<never>();
-  // Nobody may be asking when it ends.
+  // It may end while nobody is asking.
   ended.promise.catch(() => undefined);
   let isOver = false;
   lines.once('close', () => {
@@ -82,7 +80,7 @@ const setUp = async (account: MatrixAccount): Promise<void> => {
 
 try {
   await setUp(accountOrExit());
-  // The SDK leaves timers behind.
+  // The SDK leaves timers running.
   process.exit(0);
 } catch (error) {
   console.error(reasonOf(error));

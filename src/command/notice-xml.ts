@@ -1,4 +1,4 @@
-/** A notice as a message of the Common Alerting Protocol 1.2, for other systems to take in. */
+/** A notice as a message of the Common Alerting Protocol 1.2, for other systems. */
 import { newestStep, rainFor } from '../core/notices/notices.ts';
 import type { RaisedStep } from '../core/notices/notices.ts';
 import { stationById } from '../core/roster.ts';
@@ -45,9 +45,9 @@ const wordsIn = (
 };
 
 /**
- * The newest step of the event, or of the newest event, with those before it as references.
+ * The newest step of the event, or of the newest event, with the earlier steps as references.
  *
- * @param event as a notice's data has it; null = the newest one
+ * @param event as in the notice's data; null = the newest one
  */
 export const noticeXml = (
   harvest: Harvest,

@@ -1,4 +1,4 @@
-/** Puts an operation together: lists, book, clock, forecast of the line. Live bot, replay and demo all start here. */
+/** Assembles an operation: lists, book, clock, line forecast. Live bot, replay and demo all start here. */
 import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line/service.ts';
 import { createMetrics } from '../run/host/metrics.ts';
@@ -17,9 +17,9 @@ export interface Operation {
   bot: Bot;
   store: Store;
   metrics: Metrics;
-  /** The lists as they stand now, changes made in chat included. */
+  /** The current lists, including changes made in chat. */
   roster: () => Roster;
-  /** The state of the harvest as the book has it. */
+  /** The state of the harvest by the book. */
   harvest: () => Harvest;
   close: () => Promise<void>;
 }
@@ -36,7 +36,7 @@ export const operate = async (
   deps: OperationDeps,
 ): Promise<Operation> => operateOn(await openStore(place, [roster.operation]), roster, deps);
 
-/** The operation on a store that is open already. */
+/** `operate` on a store that is already open. */
 export const operateOn = async (store: Store, roster: Roster, deps: OperationDeps): Promise<Operation> => {
   const metrics = createMetrics();
   const bot: Bot = {

@@ -2,7 +2,7 @@ import type { Bot } from '../run/host/bot.ts';
 import { hearForecast } from '../run/in/hear-forecast.ts';
 import type { ReplayLine } from './replay-line.ts';
 
-/** The forecast of a replay line comes in; such a line has hours alone, no alerts and no rain. */
+/** Takes in the forecast of a replay line, which has hours only, no alerts and no rain. */
 export const hearRecordedForecast = (
   bot: Bot,
   { place, issuedMs, hours }: Extract<ReplayLine, { is: 'forecast' }>,

@@ -4,7 +4,7 @@ import type { Heard } from '../ports/chat.ts';
 import type { HourlyTemperature } from '../core/weather/types.ts';
 
 const instant = z.iso
-  .datetime({ offset: true, error: 'is no time with an offset, such as 2026-10-20T07:05:00-06:00' })
+  .datetime({ offset: true, error: 'is not a time with an offset, such as 2026-10-20T07:05:00-06:00' })
   .transform((text) => Date.parse(text));
 
 const messageLine = z.strictObject({
@@ -89,15 +89,16 @@ const lineFrom = (parsed: ParsedLine): ReplayLine => {
   return { is: 'heard', atMs, heard };
 };
 
-/** The line as an event, or what is wrong with it. */
+/** The line as an event, or what is wrong with it. Never throws. */
 export const parseReplayLine = (text: string): { line: ReplayLine } | { fault: string } => {
   let json: unknown;
   try {
     json = JSON.parse(text);
   } catch {
-    return { fault: 'is no JSON' };
+    return { fault: 'is not JSON' };
   }
-  if (typeof json !== 'object' || json === null || Array.isArray(json)) return { fault: 'is no JSON object' };
+  if (typeof json !== 'object' || json === null || Array.isArray(json))
+    return { fault: 'is not a JSON object' };
   const parsed = schemaFor(json).safeParse(json);
   if (parsed.success) return { line: lineFrom(parsed.data) };
   const faults = parsed.error.issues.map((issue) =>

@@ -1,4 +1,4 @@
-/** A recorded day through the same hear, tick and deliver as the live bot, with the clock taken from the lines. */
+/** Plays a recorded day through the same hear, tick and deliver as the live bot, with the clock of its lines. */
 import type { Roster } from '../core/roster.ts';
 import { LOCAL } from '../core/roster.ts';
 import type { Claimed } from '../ports/outbox.ts';
@@ -18,14 +18,14 @@ export interface ReplayDeps {
   lines: AsyncIterable<string>;
   roster: Roster;
   place: DatabasePlace;
-  /** One answer, as a line of JSON. */
+  /** Prints one answer, a line of JSON. */
   print: (json: string) => void;
-  /** One fault, in words, with the number of its line. */
+  /** Prints one fault, with the number of its line. */
   complain: (fault: string) => void;
   log: Log;
 }
 
-/** The lines of a stream; fails where the stream does. (The lines of `node:readline` just end there.) */
+/** The lines of a stream; rejects if the stream fails, where those of `node:readline` would just end. */
 export async function* linesOf(input: NodeJS.ReadableStream): AsyncIterable<string> {
   input.setEncoding('utf8');
   let rest = '';
@@ -37,7 +37,7 @@ export async function* linesOf(input: NodeJS.ReadableStream): AsyncIterable<stri
   yield rest;
 }
 
-/** Causes are told by the message's own id. */
+/** Without the platform: answers name the message's own id as their cause. */
 const bareCause = (cause: string): string =>
   cause.startsWith(`${LOCAL}:`) ? cause.slice(LOCAL.length + 1) : cause;
 
@@ -71,12 +71,12 @@ export const playLine = async (
       return null;
     case 'forecast': {
       const refused = await hearRecordedForecast(bot, line, nowMs);
-      return refused && `forecast.place: "${line.place}" is no station of this operation`;
+      return refused && `forecast.place: "${line.place}" is not a station of this operation`;
     }
   }
 };
 
-/** Plays all lines and returns how many could not be read. Time never runs backwards: an earlier line is heard "now". */
+/** Plays all lines and returns how many were faulty. Time never runs backwards: a line out of order is heard "now". */
 export const replay = async (deps: ReplayDeps): Promise<number> => {
   const operation = await operate(deps.roster, deps.place, {
     platforms: [LOCAL],

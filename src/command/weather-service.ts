@@ -6,14 +6,14 @@ import type { WeatherSource } from '../ports/weather.ts';
 import type { Weather } from '../settings/weather.ts';
 import type { Log } from '../ports/log.ts';
 
-/** The slowest answers seen took some seconds; a request that takes longer is tried again later. */
+/** The slowest answers seen took some seconds. Grade: chosen, well above that. */
 const TIMEOUT_MS = 15_000;
 
 const serviceOf = (weather: Weather, log: Log): WeatherSource | null => {
   switch (weather.service) {
     case 'off':
       if (weather.why !== null)
-        log.info({ why: weather.why }, 'No weather service is asked; README.md, "Weather"');
+        log.info({ why: weather.why }, 'No weather service is in use; README.md, "Weather"');
       return null;
     case 'nws':
       return nws({ baseUrl: weather.baseUrl, contact: weather.contact, timeoutMs: TIMEOUT_MS });
@@ -27,7 +27,7 @@ const serviceOf = (weather: Weather, log: Log): WeatherSource | null => {
   }
 };
 
-/** A path that is not there yet is a file to come. */
+/** A path that does not exist yet counts as a file. */
 const isFolder = (path: string): Promise<boolean> =>
   stat(path).then(
     (found) => found.isDirectory(),
@@ -35,8 +35,8 @@ const isFolder = (path: string): Promise<boolean> =>
   );
 
 /**
- * Where forecasts come from: the service of the settings, or in its place what `--forecast` names: a folder with
- * recorded replies of the National Weather Service, or a file of replay lines, which brings its forecasts by itself.
+ * The source of forecasts: the service of the settings, or instead of it what `--forecast` names: a folder of recorded
+ * replies of the National Weather Service, or a file of replay lines, which `forecastFileTicker` reads.
  */
 export const weatherService = async (
   weather: Weather,

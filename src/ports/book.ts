@@ -6,7 +6,7 @@ import type { Question } from '../core/intent.ts';
 import type { PersonId } from '../core/roster.ts';
 import type { SharedTicket } from '../core/harvest/harvest.ts';
 
-/** A message with a slot, as it stands in its room or with its person, or soon will. */
+/** A message with a slot that its room or person sees, or soon will. */
 export interface Shown extends Pick<Outgoing, 'recipient' | 'platform' | 'to' | 'notBeforeMs'> {
   slot: string;
 }
@@ -31,9 +31,9 @@ export interface OwedAnswer {
   place: MessagePlace;
 }
 
-/** One open transaction on the book of one operation; nobody else writes to that operation meanwhile. */
+/** An open transaction on the book of one operation; nobody else writes to that operation meanwhile. */
 export interface Page {
-  /** Puts the message into the inbox; `known` = it was there already (platforms deliver twice). */
+  /** Puts the message into the inbox; `known` = it was there already, because platforms may deliver twice. */
   receive: (heard: Heard) => Promise<'new' | 'known'>;
   /** The message of that platform id and the edits of it so far, in the order heard. */
   versionsOf: (platform: string, id: string) => Promise<Heard[]>;
@@ -41,9 +41,9 @@ export interface Page {
   answeredBy: (platform: string, id: string) => Promise<string | null>;
   /** Facts written after `seq` (0 = all), oldest first. */
   factsAfter: (seq: number) => Promise<{ seq: number; fact: Fact }[]>;
-  /** Adds facts in order and returns the last one's seq. A fact id that is known is an error: the transaction fails. */
+  /** Adds facts in order and returns the last one's seq. A known fact id is an error, and the transaction fails. */
   write: (facts: readonly Fact[]) => Promise<number>;
-  /** Of each room and person the newest message of that kind that has a slot and was due at `sinceMs` or later. */
+  /** For each room and person, the newest message of that kind that has a slot and was due at `sinceMs` or later. */
   shown: (kind: string, sinceMs: EpochMs) => Promise<Shown[]>;
   enqueue: (messages: readonly Outgoing[]) => Promise<void>;
   /** Keeps answers that are to be given later, so that a crash loses none. */
@@ -52,26 +52,26 @@ export interface Page {
   owed: () => Promise<OwedAnswer[]>;
   /** The answers with these keys are given, or worth nothing any more. */
   settle: (keys: readonly string[]) => Promise<void>;
-  /** Sets the operation's alarm under a name; a later call with the same name moves it, null takes it away. */
+  /** Sets the operation's alarm of that name; a later call with the same name moves it, null removes it. */
   wakeAt: (name: string, dueMs: EpochMs | null) => Promise<void>;
-  /** The earliest alarm that is due by `nowMs`. */
+  /** The earliest alarm that is due by `nowMs`; null = none. */
   nextAlarm: (nowMs: EpochMs) => Promise<{ name: string; dueMs: EpochMs } | null>;
   /**
-   * Shares tickets with the other operations of this installation, newest state of each, and takes back the withdrawn
-   * ones. What was heard before `forgetMs` is forgotten, whosever it was. None of it tells whose it is.
+   * Shares the newest state of tickets with the other operations of this installation, and removes withdrawn ones. Deletes
+   * what was heard before `forgetMs`, from any operation. Nothing shared identifies its operation.
    */
   shareTickets: (
     changes: { put: readonly SharedTicket[]; withdrawn: readonly SharedTicket[] },
     forgetMs: EpochMs,
   ) => Promise<void>;
-  /** The others' tickets in these pools that were heard from `fromMs` to before `beforeMs`, in that order. */
+  /** The others' tickets in these pools that were heard from `fromMs` on and before `beforeMs`, in that order. */
   sharedBy: (pools: readonly string[], fromMs: EpochMs, beforeMs: EpochMs) => Promise<SharedTicket[]>;
-  /** A message that could not be handled is kept with the reason, so that it is neither lost nor tried for ever. */
+  /** Keeps a message that could not be handled, with the reason, so that it is neither lost nor retried endlessly. */
   park: (heard: Heard, why: string) => Promise<void>;
 }
 
 /** Facts, inbox, outbox and alarms of all operations of this installation. */
 export interface Book {
-  /** All or nothing: if `work` throws, nothing of it is kept. */
+  /** Runs `work` in a transaction: if it throws, nothing is stored. */
   inOneGo: <T>(operation: string, work: (page: Page) => Promise<T>) => Promise<T>;
 }

@@ -1,8 +1,8 @@
 import type { EpochMs } from '../core/units.ts';
 
 /**
- * What a chat platform hands in. `user`, `room` and `id` are the platform's own; ids are unique per platform.
- * `room` null = written to the bot alone. `sentMs` is the sender's time where the platform knows it, else when heard.
+ * What a chat platform passes on. `user`, `room` and `id` are the platform's own; ids are unique per platform.
+ * `room` null = written to the bot alone. `sentMs` is the sender's time if the platform knows it, else when heard.
  */
 export interface Heard {
   platform: string;
@@ -17,29 +17,29 @@ export interface Heard {
     | { is: 'message'; text: string; addressed: boolean; repliesTo: string | null }
     /** The sender changed an earlier message: a correction by the same person. */
     | { is: 'edit'; of: string; text: string }
-    /** The sender took an earlier message back. */
+    /** The sender deleted an earlier message. */
     | { is: 'deletion'; of: string };
 }
 
-/** A button says `words` for the person who presses it. */
+/** Pressing a button says `words` for the person who presses it. */
 export interface Button {
   label: string;
   words: string;
 }
 
-/** Drawn as SVG; a chat that shows pictures asks its `DrawPicture` for a PNG. `altText` tells what is to be seen. */
+/** Drawn as SVG; a chat that shows pictures gets a PNG from its `DrawPicture`. `altText` describes the picture. */
 export interface Picture {
   svg: string;
   altText: string;
 }
 
-/** What the bot says, free of any platform. `text` says everything; the rest dresses it where a platform can. */
+/** What the bot says, on any platform. `text` says everything; the rest presents it better if the platform can. */
 export interface Said {
   text: string;
   table: { header: readonly string[]; rows: readonly (readonly string[])[] } | null;
   buttons: readonly Button[];
   picture: Picture | null;
-  /** True where a phone must ring: stop notices, emergencies. */
+  /** Phones must ring: stop notices, emergencies. */
   ring: boolean;
   /** Platform user ids of those who must act. */
   mentions: readonly string[];
@@ -50,9 +50,9 @@ export interface Post {
   key: string;
   to: { room: string } | { user: string };
   said: Said;
-  /** The message it answers, where it answers one. */
+  /** The message that it answers; null = none. */
   repliesTo: string | null;
-  /** An own earlier message to be replaced by this one (the board). */
+  /** An earlier message of the bot that this one replaces (the board); null = none. */
   replaces: string | null;
 }
 
@@ -78,8 +78,8 @@ export interface Chat {
   close: () => Promise<void>;
 }
 
-/** A chat platform over a network, to which the link can be down. */
+/** A chat platform over a network; the link to it may be down. */
 export interface LinkedChat extends Chat {
-  /** What keeps it from hearing now, in words; null = all is well. A quiet crew is no fault. */
+  /** Why it cannot hear now, in words; null = it can. A quiet crew is not a fault. */
   fault: () => string | null;
 }

@@ -5,14 +5,14 @@ import type { Said } from './chat.ts';
 /** Whom a message is for, in our own names: a crew room or one person. */
 export type Recipient = { room: string } | { person: PersonId };
 
-/** One message to be delivered, written in the transaction of the facts that it tells of. */
+/** One message to be delivered, written in the same transaction as the facts that it is about. */
 export interface Outgoing {
   /** Unique in the operation: cause, recipient and kind. Writing a known key again changes nothing. */
   key: string;
   recipient: Recipient;
   platform: string;
   to: { room: string } | { user: string };
-  /** What sort of telling it is ("receipt", "tally", "notice" ...), its cause, and its content for machines. */
+  /** The kind of telling ("receipt", "tally", "notice" ...), its cause, and its content for machines. */
   kind: string;
   cause: string;
   data: unknown;
@@ -30,7 +30,7 @@ export interface Outgoing {
   expiresMs: EpochMs | null;
 }
 
-/** An outgoing message lent to one deliverer until its lease ends. */
+/** An outgoing message that one deliverer has leased. */
 export interface Claimed extends Outgoing {
   id: number;
   operation: string;
@@ -41,15 +41,15 @@ export interface Claimed extends Outgoing {
 
 /**
  * Undelivered messages, in order within a lane (platform and room or user).
- * A lane that was told to wait does not hold up any other.
+ * A lane that must wait does not delay any other.
  */
 export interface Outbox {
   /** Leases the next messages of the given platforms: at most one a lane, urgent ones first. Expired ones are parked. */
   claim: (platforms: readonly string[], nowMs: EpochMs, leaseMs: number, limit: number) => Promise<Claimed[]>;
   sent: (id: number, messageId: string, nowMs: EpochMs) => Promise<void>;
-  /** Gives it back; the whole lane waits until then. */
+  /** Returns it to the outbox; its lane waits until then. */
   later: (id: number, untilMs: EpochMs, why: string) => Promise<void>;
-  /** It can't be delivered: parked with the reason, so that it no longer blocks its lane. */
+  /** Parks a message that can't be delivered, with the reason, so that it does not block its lane. */
   giveUp: (id: number, why: string, nowMs: EpochMs) => Promise<void>;
   /** When the earliest undelivered message may go out; null = nothing waits. */
   nextMs: () => Promise<EpochMs | null>;

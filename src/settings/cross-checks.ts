@@ -3,8 +3,8 @@ import type { Fault } from './faults.ts';
 import { called, idOf, slug, type NamedEntry } from './names.ts';
 import { grossWeight, tareRange, text } from './values.ts';
 
-// The checks of one entry against another look at an outline of the file: names and references, each left out where it
-// is faulty. So they run on a file that has other faults too, and all faults are told at once.
+// Entries are checked against each other on an outline of the file: names and references, without the faulty ones. So the
+// checks also run on a file with other faults, and all faults are reported at once.
 const loose = <T extends z.ZodType>(value: T) => value.optional().catch(undefined);
 const naming = { id: loose(text), name: loose(text), aliases: loose(z.array(text)) };
 const list = <S extends z.ZodRawShape>(shape: S) => z.array(z.looseObject({ ...naming, ...shape })).catch([]);
@@ -25,17 +25,17 @@ type Outline = z.output<typeof outlineSchema>;
 
 const LISTS = ['people', 'trucks', 'fields', 'stations', 'rooms'] as const;
 
-/** Each thing said, with its place; the second and later places of the same thing are faults. */
+/** Finds values that several entries have; each place after the first is a fault. */
 const repeated = (
-  said: readonly { key: string; path: Fault['path']; entry: number }[],
+  values: readonly { key: string; path: Fault['path']; entry: number }[],
   says: (key: string) => string,
 ): Fault[] => {
   const first = new Map<string, number>();
   const faults = new Map<string, Fault>();
-  for (const { key, path, entry } of said) {
+  for (const { key, path, entry } of values) {
     const owner = first.get(key) ?? entry;
     first.set(key, owner);
-    // A name and the id made of it are one fault, not two.
+    // A name and the id made from it are one fault, not two.
     if (owner !== entry) faults.set(path.join('/'), { path, says: says(key) });
   }
   return [...faults.values()];
@@ -50,7 +50,7 @@ const names = (entry: NamedEntry): { key: string; at: (string | number)[] }[] =>
     .map(({ key, at }) => ({ key: key.toLowerCase(), at }))
     .filter(({ key }) => key !== '');
 
-/** A word that could mean two entries of a list would leave the crew's messages in doubt. */
+/** A word that could mean two entries of a list would make the crew's messages ambiguous. */
 const nameClashes = (outline: Outline): Fault[] =>
   LISTS.flatMap((section) =>
     repeated(
@@ -94,7 +94,7 @@ const sharedRooms = (outline: Outline): Fault[] =>
       path: ['rooms', entry, room === undefined ? 'id' : 'room'],
       entry,
     })),
-    () => 'is listed already: take one of the two out',
+    () => 'is listed already: remove one of the two',
   );
 
 const unknownName = (
@@ -131,7 +131,7 @@ const weights = ({ trucks }: Outline): Fault[] =>
       : [],
   );
 
-/** Faults between the entries of a file, as read from YAML. */
+/** Faults between the entries of a file that was read from YAML. */
 export const crossChecks = (file: unknown): Fault[] => {
   const outline = outlineSchema.safeParse(file);
   if (!outline.success) return [];

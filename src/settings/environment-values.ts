@@ -3,11 +3,11 @@ import { z } from 'zod';
 export const port = z
   .string()
   .refine((said) => /^\d{1,5}$/.test(said) && Number(said) <= 65_535, {
-    error: 'is no port: write a number from 1 to 65535, or 0 for any free one',
+    error: 'is not a port: write a number from 1 to 65535, or 0 for any free one',
   })
   .transform(Number);
 
-/** The value is never repeated in a fault. */
+/** The value is never shown in a fault. */
 export const secretLike = (form: RegExp, what: string) =>
   z
     .string()
@@ -19,5 +19,5 @@ export const webAddress = (example: string) =>
     .string()
     .trim()
     .refine((said) => /^https?:\/\//.test(said) && URL.canParse(said), {
-      error: `is no web address: write one such as ${example}`,
+      error: `is not a web address: write one such as ${example}`,
     });

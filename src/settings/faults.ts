@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 
-/** Something wrong in a file or an environment: where, and what is wrong with what to do about it. */
+/** A fault in a file or in the environment: where it is, and a text with what is wrong and what to do. */
 export interface Fault {
   path: readonly (string | number)[];
   says: string;
@@ -14,7 +14,7 @@ const MISSHAPEN: Partial<Record<string, string>> = {
   string: 'must be one plain value; put it in quotes if it has a colon in it',
 };
 
-/** What zod found, in the words of the operation file. Messages that a schema gives itself come first. */
+/** zod's issues in the words of the operation file. A schema's own messages take precedence. */
 export const wording: z.core.$ZodErrorMap = (issue) => {
   if (issue.code === 'invalid_type') {
     return issue.input === undefined ? 'is missing: add it' : MISSHAPEN[issue.expected];

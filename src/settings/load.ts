@@ -3,7 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { readEnvironment } from './environment.ts';
 import { readSettings, type Settings } from './settings.ts';
 
-/** The invented operation that the bot runs when no file is named. */
+/** The invented operation that the bot runs if no file is named. */
 const SAMPLE = fileURLToPath(new URL('../../deploy/operation.yaml', import.meta.url));
 
 const fileAt = (path: string): { text: string } | { fault: string } => {

@@ -3,7 +3,7 @@ import { webAddress } from './environment-values.ts';
 import type { IsSet } from './together.ts';
 import { allOrNone, eitherOr } from './together.ts';
 
-/** The account on Matrix. `inviters` null = those managers of the operation who have an address there. */
+/** The account on Matrix. `inviters` null = the managers of the operation who have an address there. */
 export interface MatrixAccount {
   homeserver: string;
   user: string;
@@ -13,21 +13,21 @@ export interface MatrixAccount {
   inviters: readonly string[] | null;
 }
 
-// https://spec.matrix.org/latest/appendices/#user-identifiers; old ids may hold more signs than new ones.
+// https://spec.matrix.org/latest/appendices/#user-identifiers; old ids may have more characters than new ones.
 const USER = /^@[^:\s]+:[^\s,]+$/;
 
 const inviters = z
   .string()
   .transform((said) => said.split(/[\s,]+/).filter((one) => one !== ''))
   .refine((all) => all.every((one) => USER.test(one) || /^[^@:\s]+(:\d+)?$/.test(one)), {
-    error: 'holds something else than full ids and servers: write "@ruth:example.org example.org"',
+    error: 'has something other than full ids and servers in it: write "@ruth:example.org example.org"',
   });
 
 export const matrixShape = {
   FIELDBELL_MATRIX_HOMESERVER: webAddress('https://matrix.example.org').optional(),
   FIELDBELL_MATRIX_USER: z
     .string()
-    .regex(USER, { error: 'is no full Matrix id: write one such as @bell:example.org' })
+    .regex(USER, { error: 'is not a full Matrix id: write one such as @bell:example.org' })
     .optional(),
   FIELDBELL_MATRIX_PASSWORD: z.string().optional(),
   FIELDBELL_MATRIX_TOKEN: z.string().optional(),
@@ -40,7 +40,7 @@ type MatrixEnvironment = z.output<z.ZodObject<typeof matrixShape>>;
 const PASSWORD = 'FIELDBELL_MATRIX_PASSWORD';
 const TOKEN = 'FIELDBELL_MATRIX_TOKEN';
 
-/** A place for the keys is of no harm without an account: images and units of service managers set it in advance. */
+/** These do no harm without an account: container images and service units set them in advance. */
 const IN_ADVANCE = ['FIELDBELL_MATRIX_DIRECTORY', 'FIELDBELL_MATRIX_ENCRYPTION'];
 
 export const matrixFaults = (isSet: IsSet): string[] => {
@@ -52,7 +52,7 @@ export const matrixFaults = (isSet: IsSet): string[] => {
   ];
 };
 
-/** Null = Matrix is not used. The settings have no `matrixFaults`. */
+/** Null = Matrix is not used. Expects settings without `matrixFaults`. */
 export const matrixOf = (env: MatrixEnvironment): MatrixAccount | null => {
   const { FIELDBELL_MATRIX_HOMESERVER: homeserver, FIELDBELL_MATRIX_USER: user } = env;
   const { [PASSWORD]: password, [TOKEN]: token } = env;

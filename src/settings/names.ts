@@ -1,11 +1,11 @@
-/** What an entry of a list is called in the operation file. */
+/** The names of a list entry in the operation file. */
 export interface NamedEntry {
   id?: string | undefined;
   name?: string | undefined;
   aliases?: readonly string[] | undefined;
 }
 
-/** The short name of "Creek Bottom" is `creek-bottom`, that of "José" is `jose`. Empty where no letter or digit is left. */
+/** Short name: `creek-bottom` for "Creek Bottom", `jose` for "José". Empty if no letter or digit is left. */
 export const slug = (name: string): string =>
   name
     .normalize('NFD')
@@ -14,7 +14,7 @@ export const slug = (name: string): string =>
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-|-$/g, '');
 
-/** The entry's id: as written, else made of its name. */
+/** The entry's id: as written, else made from its name. */
 export const idOf = (entry: NamedEntry): string => entry.id ?? slug(entry.name ?? '');
 
 const calls = (entry: NamedEntry, said: string): boolean =>
@@ -22,6 +22,6 @@ const calls = (entry: NamedEntry, said: string): boolean =>
     (name) => name?.toLowerCase() === said.toLowerCase(),
   );
 
-/** The entry that goes by that id, name or alias, in capitals or not. */
+/** The entry with that id, name or alias, ignoring case. */
 export const called = <T extends NamedEntry>(entries: readonly T[], said: string): T | undefined =>
   entries.find((entry) => calls(entry, said));

@@ -6,15 +6,15 @@ import { faultsOf, wording, type Fault } from './faults.ts';
 import { operationSchema } from './operation-schema.ts';
 import { rosterOf } from './roster.ts';
 
-/** The file as it stands, to find the line and the name of what is wrong. */
+/** The file as written, to find the line and the name of a fault. */
 interface FileSource {
-  /** As the person who mends it knows it. */
+  /** As the person who corrects it knows it. */
   fileName: string;
   document: Document;
   lines: LineCounter;
 }
 
-/** "people / Carla / truck": entries of lists by their name, not by their number. */
+/** Such as "people / Carla / truck": list entries by name, not by number. */
 const placeOf = ({ document }: FileSource, path: Fault['path']): string =>
   path
     .flatMap((part, i) => {
@@ -26,7 +26,7 @@ const placeOf = ({ document }: FileSource, path: Fault['path']): string =>
     })
     .join(' / ');
 
-/** The line of the value, or of what it is missing from. */
+/** The line of the value; if it is missing, that of its parent. */
 const lineOf = (source: FileSource, path: Fault['path']): number => {
   const node: unknown = source.document.getIn(path, true);
   const range = typeof node === 'object' && node !== null && 'range' in node ? node.range : null;
@@ -34,7 +34,7 @@ const lineOf = (source: FileSource, path: Fault['path']): number => {
   return path.length === 0 ? 1 : lineOf(source, path.slice(0, -1));
 };
 
-const told = (source: FileSource, faults: readonly Fault[]): string[] =>
+const sentences = (source: FileSource, faults: readonly Fault[]): string[] =>
   faults
     .map(({ path, says }) => ({ line: lineOf(source, path), place: placeOf(source, path), says }))
     .sort((a, b) => a.line - b.line)
@@ -43,7 +43,7 @@ const told = (source: FileSource, faults: readonly Fault[]): string[] =>
     )
     .map((sentence) => `${sentence}.`);
 
-/** What the file holds, or why it is no YAML. References to an anchor that is not there are found only on reading. */
+/** The file's content, or why it is not YAML. References to unknown anchors are found only on reading. */
 const valueOf = ({ document, lines, fileName }: FileSource): { value: unknown } | { faults: string[] } => {
   if (document.errors.length > 0) {
     const faults = document.errors.map((error) => {
@@ -67,7 +67,7 @@ export const readOperation = (
   isZone: (name: string) => boolean,
 ): { roster: Roster } | { faults: string[] } => {
   const lines = new LineCounter();
-  // Failsafe: every value stays the text that was written.
+  // Failsafe: every value stays text, as it was written.
   const document = parseDocument(text, { schema: 'failsafe', lineCounter: lines, prettyErrors: false });
   const source = { fileName, document, lines };
   const read = valueOf(source);
@@ -76,5 +76,5 @@ export const readOperation = (
   const faults = [...(file.success ? [] : faultsOf(file.error)), ...crossChecks(read.value)];
   return file.success && faults.length === 0
     ? { roster: rosterOf(file.data) }
-    : { faults: told(source, faults) };
+    : { faults: sentences(source, faults) };
 };

@@ -12,16 +12,16 @@ const ROLES = [
   'digger-operator',
   'topper-operator',
 ] as const satisfies readonly CrewRole[];
-/** Half of a near round trip of 30 min; common practice, no source. */
+/** Shortest believable round trip: half of a near one of 30 min. Grade: common practice. */
 const SHORTEST_CYCLE_MIN = 15;
 const PLATFORMS = ['local', 'slack', 'matrix'] as const;
 
-/** Unknown keys are faults: a misspelt setting that is silently left out would be found on the harvest day. */
+/** Unknown keys are faults: a misspelt setting that is silently ignored would be noticed only on the harvest day. */
 const entry = <S extends z.ZodRawShape>(shape: S) =>
   z.strictObject(shape, {
     error: (issue) =>
       issue.code === 'unrecognized_keys'
-        ? `is not a setting here: correct it to one of ${Object.keys(shape).join(', ')}, or take it out`
+        ? `is not a setting here: correct it to one of ${Object.keys(shape).join(', ')}, or remove it`
         : undefined,
   });
 
@@ -72,10 +72,11 @@ const limits = entry({
   'shortest-cycle': values.minutes.default(SHORTEST_CYCLE_MIN),
 });
 
-/** The operation file. `isZone` tells whether a name is on the IANA list of time zones. */
+/** The operation file. `isZone`: whether a name is in the IANA list of time zones. */
 export const operationSchema = (isZone: (name: string) => boolean) => {
   const zone = text.refine(isZone, {
-    error: (issue) => `${JSON.stringify(issue.input)} is no IANA time zone: write one such as America/Boise`,
+    error: (issue) =>
+      `${JSON.stringify(issue.input)} is not an IANA time zone: write one such as America/Boise`,
   });
   const field = entry({
     name: text,

@@ -24,7 +24,7 @@ const personOf =
     aliases: said.aliases,
   });
 
-/** The limit that was set, else the federal bridge formula where axles and wheelbase are told. */
+/** The limit that was set, else by the federal bridge formula if axles and wheelbase are given. */
 const grossLimitLb = (said: FileEntry<'trucks'>): number | null => {
   if (said['gross-limit'] !== null) return said['gross-limit'];
   return said.axles === null || said.wheelbase === null ? null : truckLimitLb(said.axles, said.wheelbase);
@@ -69,7 +69,7 @@ const roomOf = (said: FileEntry<'rooms'>): Room => ({
   room: said.room ?? said.id,
 });
 
-/** The roster that a file without faults describes. */
+/** The roster of a file without faults. */
 export const rosterOf = (file: OperationFile): Roster => ({
   operation: idOf(file),
   name: file.name,

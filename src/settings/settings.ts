@@ -7,22 +7,22 @@ import type { SlackAccount } from './slack.ts';
 import { slackOf } from './slack.ts';
 import { readWeather, type Weather } from './weather.ts';
 
-/** All that the bot is told from outside before it starts. Deeply frozen. */
+/** All settings of a start. Deeply frozen. */
 export interface Settings {
   roster: Roster;
   database: DatabaseSetting;
   logLevel: Environment['FIELDBELL_LOG'];
   /** Where /health and /metrics answer. Port 0 = any free one. */
   health: { host: string; port: number };
-  /** Null = not used. */
+  /** Null = the platform is not used. */
   slack: SlackAccount | null;
   matrix: MatrixAccount | null;
-  /** Nothing that keeps the bot from starting, but hardly meant; each a sentence. */
+  /** Settings that do not keep the bot from starting but are probably a mistake; each a sentence. */
   warnings: readonly string[];
   weather: Weather;
 }
 
-/** Rooms and people on a platform that the bot has no account on can't be reached there. */
+/** Warns of rooms and people on a platform on which the bot has no account. */
 const unreachable = (roster: Roster, platform: string, isUsed: boolean, remedy: string): string[] => {
   if (isUsed) return [];
   const rooms = roster.rooms.filter((room) => room.platform === platform).map(({ id }) => id);
@@ -36,7 +36,7 @@ const unreachable = (roster: Roster, platform: string, isUsed: boolean, remedy: 
   ];
 };
 
-/** Another operation is another process, which the embedded database does not let in. */
+/** Warns of a pool that nobody can share: the embedded database admits only one process, so only one operation. */
 const pooledAlone = ({ pools }: Roster, database: DatabaseSetting): string[] => {
   const pool = Object.values(pools)[0];
   if (pool === undefined || 'url' in database) return [];
@@ -52,8 +52,8 @@ const frozen = <T>(value: T): Readonly<T> => {
 };
 
 /**
- * The settings, or every fault of the environment and of the operation file at once, each a sentence that says where,
- * what is wrong and what to do. Never throws. `isZone` tells whether a name is on the IANA list of time zones.
+ * The settings, or all faults of the environment and of the operation file, each a sentence that says where, what is
+ * wrong and what to do. Never throws. `isZone`: whether a name is in the IANA list of time zones.
  */
 export const readSettings = (
   env: Readonly<Record<string, string | undefined>>,

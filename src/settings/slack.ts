@@ -3,7 +3,7 @@ import { port, secretLike, webAddress } from './environment-values.ts';
 import type { IsSet } from './together.ts';
 import { allOrNone, eitherOr } from './together.ts';
 
-/** The account on Slack, and how Slack's messages come in. `apiUrl` null = Slack's own. */
+/** The account on Slack, and how its messages come in. `apiUrl` null = Slack's own. */
 export interface SlackAccount {
   botToken: string;
   intake:
@@ -13,7 +13,7 @@ export interface SlackAccount {
 }
 
 const path = z.string().refine((said) => said.startsWith('/'), {
-  error: 'is no path: write one that begins with /, such as /slack/events',
+  error: 'is not a path: write one that begins with /, such as /slack/events',
 });
 
 export const slackShape = {
@@ -23,7 +23,7 @@ export const slackShape = {
   FIELDBELL_SLACK_HTTP_HOST: z.string().default('127.0.0.1'),
   FIELDBELL_SLACK_HTTP_PORT: port.default(3000),
   FIELDBELL_SLACK_HTTP_PATH: path.default('/slack/events'),
-  /** Without the prefix, because the address is not ours: where Slack's Web API is. */
+  /** Address of Slack's Web API. Without our prefix, because the name is not ours. */
   SLACK_API_URL: webAddress('https://slack.com/api/').optional(),
 };
 type SlackEnvironment = z.output<z.ZodObject<typeof slackShape>>;
@@ -45,7 +45,7 @@ export const slackFaults = (isSet: IsSet): string[] => {
   ];
 };
 
-/** Null = Slack is not used. The settings have no `slackFaults`. */
+/** Null = Slack is not used. Expects settings without `slackFaults`. */
 export const slackOf = (env: SlackEnvironment): SlackAccount | null => {
   const { [BOT]: botToken, [APP]: appToken, [SECRET]: signingSecret } = env;
   const apiUrl = env.SLACK_API_URL ?? null;

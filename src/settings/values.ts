@@ -2,10 +2,10 @@ import { z } from 'zod';
 import { fahrenheitFromCelsius, lbFromKg } from '../core/units.ts';
 
 /** Every value of the operation file arrives as text, so that truck "01" keeps its zero. */
-export const text = z.string().trim().min(1, { error: 'is empty: write a value, or take the line out' });
+export const text = z.string().trim().min(1, { error: 'is empty: write a value, or remove the line' });
 
 interface Measure {
-  /** Each unit that may be written, with its conversion to the one that the roster has. */
+  /** Each unit that may be written, with its conversion to the roster's unit. */
   units: Readonly<Record<string, (value: number) => number>>;
   min: number;
   max: number;
@@ -15,7 +15,7 @@ interface Measure {
 const same = (value: number): number => value;
 const NUMBER = /^-?(\d{1,3}(,\d{3})+|\d+)(\.\d+)?/;
 
-/** The value in the roster's unit; null = not a number, or not one of the units. */
+/** The value in the roster's unit; null = not a number, or none of the units. */
 const measured = (said: string, units: Measure['units']): number | null => {
   const digits = NUMBER.exec(said)?.[0];
   if (digits === undefined) return null;
@@ -23,7 +23,7 @@ const measured = (said: string, units: Measure['units']): number | null => {
   return convert === undefined ? null : convert(Number(digits.replaceAll(',', '')));
 };
 
-/** A number with its unit, such as "86,000 lb". A bare number is refused where there is a unit to get wrong. */
+/** A number with its unit, such as "86,000 lb". A number without one is refused, because its unit could be wrong. */
 const measure = ({ units, min, max, example }: Measure) =>
   text.transform((said, context) => {
     const value = measured(said, units);
@@ -38,8 +38,8 @@ const plain = (min: number, max: number, example: string) =>
 
 const weights = { lb: same, kg: lbFromKg };
 
-// The bounds only catch slips (tons or kilograms meant, a digit too many). 200,000 lb is the capacity of a vehicle
-// scale with 10,000 divisions of 20 lb (NIST Handbook 44, Scales, class III L); the rest is common practice, no source.
+// The bounds only catch slips (tons or kilograms meant, a digit too many). Grade: source for 200,000 lb, the capacity of
+// a vehicle scale with 10,000 divisions of 20 lb (NIST Handbook 44, Scales, class III L); common practice for the rest.
 export const grossWeight = measure({ units: weights, min: 20_000, max: 200_000, example: '86,000 lb' });
 export const temperature = measure({
   units: { F: same, C: fahrenheitFromCelsius },
@@ -75,7 +75,7 @@ export const tareRange = text.transform((said, context) => {
   const example = '28,000 lb to 34,000 lb';
   context.addIssue({
     code: 'custom',
-    message: `"${said}" is no range of empty weights: write it as in "${example}"`,
+    message: `"${said}" is not a range of empty weights: write it as in "${example}"`,
   });
   return z.NEVER;
 });

@@ -1,12 +1,12 @@
 import type { Roster } from '../core/roster.ts';
 import type { Environment } from './environment.ts';
 
-/** Where forecasts come from. `why`: for the log, where nobody said that there are to be none. */
+/** Where forecasts come from. `why`: for the log; null = they were switched off. */
 export type Weather =
   | { service: 'off'; why: string | null }
-  /** The US National Weather Service asks for a contact and refuses requests without one. */
+  /** The US National Weather Service requires a contact and refuses requests without one. */
   | { service: 'nws'; baseUrl: string; contact: string }
-  /** Without a key: the free service, which is for non-commercial use only. */
+  /** `apiKey` null = the free service, which is for non-commercial use only. */
   | { service: 'open-meteo'; baseUrl: string; apiKey: string | null };
 
 const NO_CONTACT =
@@ -22,7 +22,7 @@ const openMeteo = ({
   return { service: 'open-meteo', baseUrl: url ?? baseUrl, apiKey: key ?? null };
 };
 
-/** The weather service that was named; else the National Weather Service where all that it takes is there. */
+/** The weather service that was named, else the National Weather Service if all that it needs is set. */
 export const readWeather = (
   environment: Environment,
   { stations }: Roster,

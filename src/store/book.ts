@@ -11,17 +11,17 @@ export const bookOver = (db: Db): Book => ({
       await lock(tx, operation);
       const { page, failures } = watched(openPage(tx, operation), operation);
       const result = await work(page);
-      // A failed statement dooms the transaction, also where the work caught the error: the commit that follows would
-      // roll back without an error.
+      // A failed statement dooms the transaction even if the work caught the error: the commit would then roll back
+      // silently.
       if (failures[0] !== undefined) throw failures[0];
       return result;
     }),
 });
 
-/** Waits until nobody else writes to the operation's book. */
+/** Waits until nobody else is writing to the operation's book. */
 const lock = async (tx: Tx, operation: string): Promise<void> => {
   if (await locked(tx, operation)) return;
-  // An insert holds the row just as well; where another transaction was quicker, its row is there now.
+  // An insert locks the row as well; if another transaction was faster, its row exists now.
   const made = await tx.insert(operations).values({ operation }).onConflictDoNothing().returning();
   if (made.length === 0) await locked(tx, operation);
 };

@@ -26,7 +26,7 @@ export const cursorsOver = (db: Db, operation: string): Cursors => {
       return row?.position ?? null;
     }),
     set: explained('Cursors, setting one', (platform, stream, position) => put(platform, stream, position)),
-    // In the order of the bytes, whatever the database's language.
+    // Byte order, whatever the locale of the database.
     advance: explained('Cursors, moving one on', (platform, stream, position) =>
       put(platform, stream, position, sql`${cursors.position} < excluded.position collate "C"`),
     ),

@@ -9,7 +9,7 @@ import { openEmbedded } from './embedded.ts';
 import { migrateWith } from './migrate.ts';
 import type { Db } from './db.ts';
 
-/** `embedded`: PGlite in that directory. `memory`: PGlite that forgets. `url`: a Postgres server, postgres://... */
+/** `embedded`: PGlite in that directory. `memory`: PGlite without one. `url`: a Postgres server, postgres://... */
 export type DatabasePlace = { embedded: string } | { memory: true } | { url: string };
 
 export interface Database {
@@ -60,15 +60,15 @@ const migratePostgresAt = async (url: string): Promise<void> => {
   }
 };
 
-/** A connection that was lost in a transaction never ends by itself: its rollback has nowhere to go (lost-connection.ts). */
+/** A connection lost in a transaction never ends by itself, because its rollback cannot be sent (lost-connection.ts). */
 const CLOSE_TIMEOUT_S = 2;
 
 const connection = {
-  // Otherwise every "already exists, skipping" of a migration is printed.
+  // Otherwise each "already exists, skipping" of a migration is printed.
   onnotice: () => undefined,
   connection: {
     application_name: 'fieldbell',
-    // A process that was cut off in a transaction would hold its operation's lock until TCP gives up, some 2 h.
+    // A process cut off in a transaction would keep its operation's lock until TCP gives up, after some 2 h.
     idle_in_transaction_session_timeout: MS_PER_MINUTE,
   },
 };

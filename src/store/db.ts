@@ -1,6 +1,6 @@
 import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
 
-/** drizzle over either driver. */
+/** drizzle over PGlite or Postgres. */
 export type Db = PgDatabase<PgQueryResultHKT>;
 
 /** An open transaction. */

@@ -2,9 +2,9 @@
  * One process a directory. PGlite does not lock its directory, and two processes on one corrupt it silently
  * (https://github.com/electric-sql/pglite/issues/1106).
  *
- * Every process first puts down a file that carries its own name, then looks for the files of others. Of two that come
- * at once each sees the other, or one does: both may be refused, but never are both let in. The holder stands in the
- * file's name, not in its content, so that it is there whole or not at all.
+ * Every process first creates a file that names it, then looks for the files of others. Of two that start at once, at
+ * least one sees the other: both may be refused, but never both admitted. The holder is in the file's name, not in its
+ * content, so that it is written atomically.
  */
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
@@ -13,16 +13,16 @@ import { join } from 'node:path';
 export interface Holder {
   host: string;
   pid: number;
-  /** Boot id and start time of the process, because pids are used again; empty where the system does not tell. */
+  /** Boot id and start time of the process, because pids are reused; empty if the system does not say. */
   started: string;
 }
 
 const PREFIX = 'in-use';
 
-/** Directories held by this process: a file with its own pid means an earlier life of that pid. */
+/** Directories locked by this process: for others, a file with its own pid is from an earlier process. */
 const heldHere = new Set<string>();
 
-/** Takes the directory (an absolute path that exists) or throws; gives back the function that lets it go. */
+/** Locks the directory (an absolute path that exists) or throws; returns the function that unlocks it. */
 export const lockDirectory = (directory: string): (() => void) => {
   if (heldHere.has(directory)) throw new Error(`${directory} is open in this process already: use that one.`);
   const own = lockFileOf(holderNow(process.pid));
@@ -43,7 +43,7 @@ export const lockDirectory = (directory: string): (() => void) => {
 export const lockFileOf = ({ host, pid, started }: Holder): string =>
   [PREFIX, encodeURIComponent(host), pid, started].join(',');
 
-/** The process that has this pid now. */
+/** The current process with this pid. */
 export const holderNow = (pid: number): Holder => {
   const stat = contentOf(`/proc/${pid}/stat`);
   // proc_pid_stat(5): field 22 is the start in clock ticks since boot. Field 2, the name, ends with the last ")".
@@ -83,12 +83,12 @@ const exists = (pid: number): boolean => {
   try {
     return process.kill(pid, 0);
   } catch (error) {
-    // EPERM: it runs, but for another user.
+    // EPERM: it runs, but as another user.
     return error instanceof Error && 'code' in error && error.code === 'EPERM';
   }
 };
 
-/** Empty where there is no such file: no /proc on this system, or the process has ended. */
+/** Empty if there is no such file: no /proc on this system, or the process has ended. */
 const contentOf = (file: string): string => {
   try {
     return readFileSync(file, 'utf8');

@@ -1,21 +1,21 @@
-/** PGlite in a directory of its own: the default database, without a server. */
+/** PGlite in its own directory: the default database, without a server. */
 import { PGlite } from '@electric-sql/pglite';
 import { existsSync, mkdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { lockDirectory } from './directory-lock.ts';
 
 /**
- * Data directories do not carry over to another PGlite minor or PostgreSQL major version
+ * Data directories cannot be read by another PGlite minor or PostgreSQL major version
  * (https://pglite.dev/docs/upgrade).
  */
 export const DATA_VERSION = 'PGlite 0.5, PostgreSQL 18';
 export const VERSION_FILE = 'version.txt';
 
 /**
- * Opens the directory for this process alone, and makes it where it is missing.
+ * Opens the directory for this process alone, and creates it if it is missing.
  *
- * PGlite never waits for the disk (https://github.com/electric-sql/pglite/issues/1107): what was committed outlives the
- * process, however it ends, but not a power cut.
+ * PGlite does not sync to disk (https://github.com/electric-sql/pglite/issues/1107): commits survive the process, however
+ * it ends, but not a power cut.
  */
 export const openEmbedded = async (path: string): Promise<{ pglite: PGlite; close: () => Promise<void> }> => {
   mkdirSync(path, { recursive: true });
@@ -46,7 +46,7 @@ const started = async (data: string): Promise<PGlite> => {
   try {
     return await PGlite.create(data);
   } catch (error) {
-    // A damaged directory ends in a bare "Aborted()" (https://github.com/electric-sql/pglite/issues/884).
+    // A damaged directory gives a bare "Aborted()" (https://github.com/electric-sql/pglite/issues/884).
     throw new Error(
       `The database in ${data} does not open (${String(error)}): it is probably damaged. ` +
         `Move it away and put the newest backup in its place; without a backup the bot starts with an empty book.`,
@@ -55,7 +55,7 @@ const started = async (data: string): Promise<PGlite> => {
   }
 };
 
-/** Without the checkpoint the next start replays the whole log: PGlite runs no checkpointer. */
+/** PGlite runs no checkpointer: without this the next start replays the whole log. */
 const closed = async (pglite: PGlite): Promise<void> => {
   try {
     await pglite.exec('checkpoint');

@@ -1,6 +1,6 @@
 import { DrizzleQueryError } from 'drizzle-orm';
 
-/** The same function, whose failures say what was being done and what is wrong with it. */
+/** The same function, with errors that say what was being done and what went wrong. */
 export const explained =
   <Args extends unknown[], Result>(
     doing: string,
@@ -18,8 +18,8 @@ export const explained =
   };
 
 /**
- * drizzle's message is the whole statement with all its values, people's words among them; what went wrong is in the
- * cause, and which row in the `detail` that Postgres gives.
+ * drizzle's message is the whole statement with all its values, including people's words; what went wrong is in the cause,
+ * and which row in Postgres's `detail`.
  */
 const databaseError = (doing: string, error: unknown): Error => {
   const cause = error instanceof DrizzleQueryError ? error.cause : error;

@@ -10,8 +10,8 @@ export const MIGRATIONS = fileURLToPath(new URL('../../migrations', import.meta.
 const LOCK = 742_016;
 
 /**
- * Brings the tables up to date. `db` must have a single connection: the lock is its own until it ends, and drizzle
- * takes none. Refuses a database that a newer version of this program has changed.
+ * Brings the tables up to date. `db` must have a single connection, which keeps the lock until it closes; drizzle takes no
+ * lock. Refuses a database that a newer version of this program has changed.
  */
 export const migrateWith = async (
   db: Db,
@@ -25,7 +25,7 @@ export const migrateWith = async (
   refuseSkipped(known, await appliedMs(db));
 };
 
-/** Creation times of the migrations that the database has had; drizzle keeps them in this table. */
+/** Creation times of the migrations applied to the database, from drizzle's own table. */
 const appliedMs = async (db: Db): Promise<number[]> => {
   const there = sql<string | null>`to_regclass('drizzle.__drizzle_migrations')::text`;
   const [table] = await db.select({ there }).from(sql`(select) as nothing`);
@@ -46,12 +46,12 @@ const refuseNewer = (known: readonly number[], applied: readonly number[]): void
   );
 };
 
-/** drizzle compares with the newest applied one only, and passes over a migration that was merged late. */
+/** drizzle compares only with the newest one applied, and skips a migration that was merged late. */
 const refuseSkipped = (known: readonly number[], applied: readonly number[]): void => {
   const skipped = known.filter((ms) => !applied.includes(ms));
   if (skipped.length === 0) return;
   throw new Error(
     `The migration(s) of ${skipped.map((ms) => new Date(ms).toISOString()).join(', ')} are older than the newest ` +
-      `one in the database and were passed over: generate them anew.`,
+      `one in the database and were skipped: generate them again.`,
   );
 };

@@ -15,7 +15,7 @@ export interface Store {
   close: () => Promise<void>;
 }
 
-/** Opens the book and the outbox of this installation's operations; tables are made or brought up to date first. */
+/** Opens the book and outbox of this installation's operations, and creates or updates the tables first. */
 export const openStore = async (place: DatabasePlace, ofOperations: readonly string[]): Promise<Store> =>
   storeOver(await openDatabase(place), ofOperations);
 

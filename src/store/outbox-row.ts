@@ -1,7 +1,7 @@
 import type { Outgoing } from '../ports/outbox.ts';
 import { outbox } from './schema.ts';
 
-/** Messages to one room, or to one person alone, of one platform go out one after another. */
+/** Messages to one room, or to one person alone, on one platform go out one after another. */
 const laneOf = ({ platform, to }: Outgoing): string =>
   'room' in to ? `${platform}/${to.room}` : `${platform}/@${to.user}`;
 
@@ -23,7 +23,7 @@ export const rowFrom = (operation: string, message: Outgoing): typeof outbox.$in
   expiresMs: message.expiresMs,
 });
 
-/** What a deliverer is told of a row, besides the delivered message that it replaces. */
+/** The columns that a deliverer gets, besides the delivered message that this one replaces. */
 export const claimedColumns = {
   id: outbox.id,
   operation: outbox.operation,

@@ -7,17 +7,17 @@ import { explained } from './failure.ts';
 import { lanes, outbox } from './schema.ts';
 import type { Db } from './db.ts';
 
-/** Messages of other operations in the same database are none of its business: they go out over other accounts. */
+/** Ignores messages of other operations in the same database: they go out over other accounts. */
 export const outboxOver = (db: Db, ofOperations: readonly string[]): Outbox => ({
-  claim: explained('Outbox, lending messages', (platforms, nowMs, leaseMs, limit) =>
+  claim: explained('Outbox, leasing messages', (platforms, nowMs, leaseMs, limit) =>
     claimRows(db, { ofOperations, platforms, nowMs }, leaseMs, limit),
   ),
   sent: explained('Outbox, noting a delivery', async (id, messageId, nowMs) => {
-    // Whatever the row was taken for meanwhile: it was shown.
+    // Mark as sent even if the row expired or was superseded meanwhile; people have seen it.
     await db.update(outbox).set({ doneMs: nowMs, outcome: 'sent', messageId }).where(eq(outbox.id, id));
   }),
   later: explained('Outbox, giving a message back', (id, untilMs, why) => giveBack(db, id, untilMs, why)),
-  giveUp: explained('Outbox, giving a message up', async (id, why, nowMs) => {
+  giveUp: explained('Outbox, giving up a message', async (id, why, nowMs) => {
     await db
       .update(outbox)
       .set({ doneMs: nowMs, outcome: 'gave-up', why: storable(why) })
@@ -44,7 +44,7 @@ const giveBack = (db: Db, id: number, untilMs: EpochMs, why: string): Promise<vo
   });
 
 const earliestMs = async (db: Db, ofOperations: readonly string[]): Promise<EpochMs | null> => {
-  // `greatest` passes over nulls.
+  // `greatest` ignores nulls.
   const lentUntil = sql`max(${outbox.leaseUntilMs}) over (partition by ${outbox.operation}, ${outbox.lane})`;
   const open = db
     .select({ ms: sql`greatest(${outbox.notBeforeMs}, ${lanes.notBeforeMs}, ${lentUntil})`.as('ms') })

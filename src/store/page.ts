@@ -77,7 +77,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
   },
 });
 
-/** Not what could not be delivered: nobody sees it. */
+/** Leaves out messages that were never delivered. */
 const shown = async (tx: Tx, operation: string, kind: string, sinceMs: EpochMs): Promise<Shown[]> => {
   const { lane, slot, recipient, platform, to, notBeforeMs, outcome } = outbox;
   const isOfKind = and(eq(outbox.operation, operation), eq(outbox.kind, kind), gte(notBeforeMs, sinceMs));
@@ -109,7 +109,7 @@ const versionsOf = async (tx: Tx, operation: string, platform: string, id: strin
     .select({ body: inbox.body })
     .from(inbox)
     .where(and(eq(inbox.operation, operation), eq(inbox.platform, platform), or(isMessage, isEdit)))
-    // A replayed day may hear a message and its edit at the same instant.
+    // In a replayed day, a message and its edit may be heard at the same instant.
     .orderBy(asc(inbox.heardMs), desc(isMessage));
   return rows.map((row) => row.body);
 };

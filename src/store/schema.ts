@@ -1,4 +1,4 @@
-/** The tables. But for one, every row belongs to an operation, and every key of several columns starts with it. */
+/** The tables. Except in one, every row belongs to an operation, and every composite key starts with it. */
 import { isNotNull, isNull } from 'drizzle-orm';
 import { bigint, boolean, index, integer, pgTable, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { Fact } from '../core/book/facts.ts';
@@ -9,10 +9,10 @@ import { document, epochMs } from './columns.ts';
 
 const serial = (name: string) => bigint(name, { mode: 'number' }).generatedAlwaysAsIdentity();
 
-/** Its row is locked by whoever writes to the operation's book. */
+/** A writer to the operation's book locks its row. */
 export const operations = pgTable('operations', { operation: text().primaryKey() });
 
-/** Messages heard, so that one delivered twice is handled once. */
+/** Messages heard, so that one that is delivered twice is handled once. */
 export const inbox = pgTable(
   'inbox',
   {
@@ -90,7 +90,7 @@ export const owedAnswers = pgTable(
   (t) => [primaryKey({ columns: [t.operation, t.key] })],
 );
 
-/** Lanes that were told to wait. */
+/** Lanes that must wait. */
 export const lanes = pgTable(
   'lanes',
   {
@@ -113,7 +113,7 @@ export const alarms = pgTable(
 
 /**
  * Tickets that operations share. The one table without an operation: `id` is a digest of operation, pool and serial, by
- * which an operation finds its own again and nobody reads whose the others are.
+ * which an operation finds its own tickets, while nobody can see who the others belong to.
  */
 export const pooledTickets = pgTable(
   'pooled_tickets',
@@ -129,7 +129,7 @@ export const pooledTickets = pgTable(
   (t) => [primaryKey({ columns: [t.pool, t.id] }), index('pooled_tickets_heard').on(t.pool, t.heardMs)],
 );
 
-/** How far each stream of a platform has been taken in. */
+/** How far each stream of a platform has been read. */
 export const cursors = pgTable(
   'cursors',
   {

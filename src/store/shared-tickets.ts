@@ -11,7 +11,7 @@ const idOf = (operation: string, { pool, serial }: SharedTicket): string =>
     .update(JSON.stringify([operation, pool, serial]))
     .digest('hex');
 
-/** What a page can do with the tickets that operations share. */
+/** The methods of a page for tickets that operations share. */
 export const sharedTicketsOn = (tx: Tx, operation: string): Pick<Page, 'shareTickets' | 'sharedBy'> => ({
   shareTickets: (changes, forgetMs) => shareTickets(tx, operation, changes, forgetMs),
   sharedBy: (pools, fromMs, beforeMs) => sharedBy(tx, operation, pools, fromMs, beforeMs),
@@ -42,7 +42,7 @@ const shareTickets = async (
       },
     });
   const pools = [...new Set(put.map(({ pool }) => pool))];
-  // Two operations that tidy up at once must not wait for each other's rows.
+  // Two operations that clean up at once must not wait for each other's rows.
   const old = tx
     .select({ id: pooledTickets.id })
     .from(pooledTickets)

@@ -65,13 +65,13 @@ describe('a line of a recorded day', () => {
   });
 
   test.each([
-    ['{', 'is no JSON'],
-    ['[1]', 'is no JSON object'],
-    ['null', 'is no JSON object'],
+    ['{', 'is not JSON'],
+    ['[1]', 'is not a JSON object'],
+    ['null', 'is not a JSON object'],
     [`{${AT}}`, /id .*from .*text/],
     [`{${AT},"id":"","from":"ana","text":"loaded"}`, /^id /],
-    ['{"at":"2026-10-20T07:05:00","tick":true}', /^at is no time with an offset/],
-    ['{"at":"2026-02-30T07:05:00Z","tick":true}', /^at is no time/],
+    ['{"at":"2026-10-20T07:05:00","tick":true}', /^at is not a time with an offset/],
+    ['{"at":"2026-02-30T07:05:00Z","tick":true}', /^at is not a time/],
     [`{${AT},"tick":false}`, /^tick /],
     [`{${AT},"id":"m1","from":"ana","text":"loaded","rom":"crew"}`, /rom/],
     [`{${AT},"forecast":{"place":"n","issuedAt":"now","hours":[]}}`, /forecast\.issuedAt .*forecast\.hours /],

@@ -48,8 +48,8 @@ describe('replay as a process', { timeout: 240_000 }, () => {
     const { code, out, err } = await bot.end();
     expect(code).toBe(1);
     expect(err.trimEnd().split('\n')).toEqual([
-      'line 2: is no JSON',
-      'line 4: forecast.place: "nowhere" is no station of this operation',
+      'line 2: is not JSON',
+      'line 4: forecast.place: "nowhere" is not a station of this operation',
       expect.stringMatching(/^line 5: text /),
     ]);
     expect(answersIn(out)).toEqual([

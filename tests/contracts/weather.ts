@@ -126,7 +126,7 @@ export const forecastContract = (service: ForecastService): void => {
       const result = await service.open(server.baseUrl, IMPATIENT_MS).fetch(place, nowMs);
       expect(result).toMatchObject({
         result: 'unavailable',
-        why: `no whole answer within ${IMPATIENT_MS} ms`,
+        why: `no complete answer within ${IMPATIENT_MS} ms`,
       });
     });
 

@@ -101,7 +101,7 @@ describeWithSynapse('a homeserver that fails', () => {
       return isMaking || /\/(?:sync|versions)$/.test(path) ? null : body;
     };
     expect((await chat.post(stop)).result).toBe('unknown');
-    await waitFor('the loss', () => log.includes('The Matrix homeserver is out of reach; it is looked for.'));
+    await waitFor('the loss', () => log.includes('The Matrix homeserver is unreachable; trying again.'));
     expect((await chat.post(stop)).result).toBe('unknown');
     proxy.answer = () => null;
     proxy.change = (_request, body) => body;

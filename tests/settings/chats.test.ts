@@ -63,7 +63,11 @@ describe('Slack', () => {
     ],
     ['the tokens mixed up', { FIELDBELL_SLACK_BOT_TOKEN: 'xapp-9', ...APP }, /begins with xoxb-: copy it/],
     ['a path that is none', { ...BOT, ...SECRET, FIELDBELL_SLACK_HTTP_PATH: 'slack' }, /begins with \//],
-    ['an address that is none', { ...BOT, ...APP, SLACK_API_URL: 'slack.com' }, /^SLACK_API_URL: is no web/],
+    [
+      'an address that is none',
+      { ...BOT, ...APP, SLACK_API_URL: 'slack.com' },
+      /^SLACK_API_URL: is not a web/,
+    ],
     [
       'a misspelt name',
       { FIELDBELL_SLACK_TOKEN: 'xoxb-9' },
@@ -103,7 +107,7 @@ describe('Matrix', () => {
     ['a password alone', PASSWORD, 2, /^FIELDBELL_MATRIX_HOMESERVER: is missing/],
     ['no way to log in', MATRIX, 1, /^FIELDBELL_MATRIX_PASSWORD: is missing: add it, or add .*TOKEN/],
     ['two ways to log in', { ...MATRIX, ...PASSWORD, ...TOKEN }, 1, /^FIELDBELL_MATRIX_TOKEN: is set beside/],
-    ['a short id', { ...MATRIX, ...TOKEN, FIELDBELL_MATRIX_USER: 'bell' }, 1, /no full Matrix id/],
+    ['a short id', { ...MATRIX, ...TOKEN, FIELDBELL_MATRIX_USER: 'bell' }, 1, /not a full Matrix id/],
     ['odd inviters', { ...MATRIX, ...TOKEN, FIELDBELL_MATRIX_INVITERS: '@ruth' }, 1, /^FIELDBELL_MATRIX_INV/],
   ])('%s is a fault', (_what, env, count, expected) => {
     const faults = faultsOf(env);

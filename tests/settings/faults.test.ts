@@ -45,14 +45,14 @@ stations:
     expect.stringMatching(
       /^FIELDBELL_DATBASE: is not a setting: correct it to one of FIELDBELL_OPERATION, FIELDBELL_DATABASE, .*, or unset it\.$/,
     ),
-    'FIELDBELL_LOG: is no log level: write one of trace, debug, info, warn, error, fatal, silent.',
-    'farm.yaml, line 2: zone: "America/Boisee" is no IANA time zone: write one such as America/Boise.',
+    'FIELDBELL_LOG: is not a log level: write one of trace, debug, info, warn, error, fatal, silent.',
+    'farm.yaml, line 2: zone: "America/Boisee" is not an IANA time zone: write one such as America/Boise.',
     'farm.yaml, line 4: people: has no grower and no foreman, so nobody could stop the dig: add one.',
     'farm.yaml, line 5: people / Ben / role: is "drivr": write one of grower, foreman, driver, digger-operator, topper-operator.',
     'farm.yaml, line 6: people / Ben / truck: "9" is not under trucks (1): correct it, or add it there.',
     'farm.yaml, line 7: people / ben / role: is missing: add it.',
     'farm.yaml, line 7: people / ben / name: "ben" means another entry of people already: give each its own names and aliases.',
-    'farm.yaml, line 8: people / ben / rolle: is not a setting here: correct it to one of name, id, role, language, truck, aliases, addresses, or take it out.',
+    'farm.yaml, line 8: people / ben / rolle: is not a setting here: correct it to one of name, id, role, language, truck, aliases, addresses, or remove it.',
     'farm.yaml, line 11: trucks / 1 / gross-limit: "86000" cannot be read: write it as in "86,000 lb".',
     'farm.yaml, line 14: fields / East / station: "Rver" is not under stations (River): correct it, or add it there.',
     'farm.yaml, line 16: stations / River / root-limit: is missing: add it.',
@@ -111,7 +111,7 @@ describe('each of these is one fault', () => {
     [
       'a range of weights that runs backwards',
       { trucks: 'trucks:\n  - id: 1\n    usual-tare: 34000 lb to 28000 lb\n' },
-      /no range of empty weights/,
+      /not a range of empty weights/,
     ],
     [
       'degrees Celsius taken for Fahrenheit',
@@ -133,7 +133,7 @@ describe('each of these is one fault', () => {
     ],
     ['a name without letters', { fields: 'fields:\n  - {name: "!"}\n' }, /add a line "id:"/],
     [
-      'an id that is no short name',
+      'an id that is not a short name',
       { fields: 'fields:\n  - {name: East, id: The East}\n' },
       /not a short name/,
     ],
@@ -173,14 +173,14 @@ test('a database address is checked, and its password is not repeated', () => {
   for (const url of ['mysql://bell:secret@db/bell', 'postgres://bell:sec#ret@db:port/bell']) {
     const faults = faultsOf(farm({}), { FIELDBELL_DATABASE: url });
     expect(faults).toHaveLength(1);
-    expect(faults[0]).toMatch(/^FIELDBELL_DATABASE: is no Postgres address/);
+    expect(faults[0]).toMatch(/^FIELDBELL_DATABASE: is not a Postgres address/);
     expect(faults[0]).not.toMatch(/sec/);
   }
 });
 
-test.each(['70000', '-1', 'http', '80.5'])('%s is no port', (port) => {
+test.each(['70000', '-1', 'http', '80.5'])('%s is not a port', (port) => {
   expect(faultsOf(farm({}), { FIELDBELL_HEALTH_PORT: port })).toEqual([
-    'FIELDBELL_HEALTH_PORT: is no port: write a number from 1 to 65535, or 0 for any free one.',
+    'FIELDBELL_HEALTH_PORT: is not a port: write a number from 1 to 65535, or 0 for any free one.',
   ]);
 });
 
@@ -189,7 +189,7 @@ test('an operation file that is not there is told together with the faults of th
     loadSettings({ FIELDBELL_OPERATION: '/no/such/farm.yaml', FIELDBELL_HEALTH_PORT: 'x' }, isZone),
   ).toEqual({
     faults: [
-      'FIELDBELL_HEALTH_PORT: is no port: write a number from 1 to 65535, or 0 for any free one.',
+      'FIELDBELL_HEALTH_PORT: is not a port: write a number from 1 to 65535, or 0 for any free one.',
       'FIELDBELL_OPERATION: /no/such/farm.yaml: there is no such file. Set it to the path of your operation file.',
     ],
   });
@@ -211,13 +211,13 @@ describe('a weather service', () => {
   test.each([
     [
       { FIELDBELL_WEATHER: 'radar' },
-      /^FIELDBELL_WEATHER: is no weather service: write one of nws, open-meteo, off\.$/,
+      /^FIELDBELL_WEATHER: is not a weather service: write one of nws, open-meteo, off\.$/,
     ],
     [
       { FIELDBELL_NWS_URL: 'api.weather.gov' },
-      /^FIELDBELL_NWS_URL: is no web address: write one such as https:/,
+      /^FIELDBELL_NWS_URL: is not a web address: write one such as https:/,
     ],
-    [{ FIELDBELL_WEATHER_CONTACT: 'a@b\r\nX: y' }, /^FIELDBELL_WEATHER_CONTACT: cannot go into a request/],
+    [{ FIELDBELL_WEATHER_CONTACT: 'a@b\r\nX: y' }, /^FIELDBELL_WEATHER_CONTACT: cannot be sent in a request/],
   ])('%j is a fault', (env, says) => {
     expect(weatherFaults(env)).toEqual([expect.stringMatching(says)]);
   });

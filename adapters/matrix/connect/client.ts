@@ -5,12 +5,12 @@ import type { Batch } from '../catch-up.ts';
 import { sdkLogger } from '../log.ts';
 import type { Session } from './session.ts';
 
-/** Shorter than the outbox lends a message for. The long poll of a sync sets its own limit. */
+/** Must stay below the outbox lease (LEASE_MS, src/run/out/deliver.ts). Syncs have their own limit. Grade: chosen. */
 const ANSWER_WITHIN_MS = 20_000;
-/** Enough that an ordinary sync has no gap; a longer one is paged. */
+/** Enough for an ordinary sync; the rest of a longer one is read in pages. Grade: chosen. */
 const EVENTS_PER_SYNC = 50;
 
-/** Messages go out as they come and are never sent again by the SDK: the outbox keeps the order and tries again. */
+/** Sends messages at once, and never again: the outbox keeps the order and retries. */
 const directly = () =>
   new MatrixScheduler(
     () => -1,
@@ -18,9 +18,9 @@ const directly = () =>
   );
 
 /**
- * The SDK moves its sync token on before it has handled the events (`doSync` in
- * https://github.com/matrix-org/matrix-js-sdk/blob/develop/src/sync.ts), but it hands every sync to its store and
- * waits for it before it asks for the next one. That is where the events are taken: one sync at a time, none lost.
+ * The SDK advances its sync token before it has handled the events (`doSync` in
+ * https://github.com/matrix-org/matrix-js-sdk/blob/develop/src/sync.ts), but it passes every sync to its store and waits
+ * for that before it requests the next. So the store takes the events in: one sync at a time, none lost.
  */
 const storeThat = (takes: (batch: Batch) => Promise<void>): MemoryStore => {
   const store = new MemoryStore();
@@ -44,11 +44,11 @@ export const clientOf = (
     logger: sdkLogger(log),
     localTimeoutMs: ANSWER_WITHIN_MS,
     cryptoCallbacks,
-    // Nobody verifies a bot by comparing emoji: it is trusted through cross-signing.
+    // Nobody can compare emoji with a bot: it is trusted through cross-signing.
     verificationMethods: [],
   });
 
-/** Typing, receipts and presence are left out: they wake the bot for nothing. */
+/** Without typing, receipts and presence, which would only wake the bot. */
 const filterFor = (user: string): Filter =>
   Filter.fromJson(user, 'fieldbell', {
     presence: { types: [] },
@@ -59,7 +59,7 @@ const filterFor = (user: string): Filter =>
     },
   });
 
-/** Every start is a fresh sync, because the SDK keeps no rooms outside a browser. */
+/** Every start is a full sync, because the SDK stores no rooms outside a browser. */
 export const startSyncing = async (client: MatrixClient, session: Session): Promise<void> => {
   await client.startClient({
     initialSyncLimit: 1,

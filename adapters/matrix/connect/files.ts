@@ -1,6 +1,6 @@
 import { closeSync, fsyncSync, openSync, readFileSync, renameSync, writeSync } from 'node:fs';
 
-/** Whole or not at all, also after a crash, and for nobody else to read. */
+/** Atomic, crash-safe write with mode 0600. */
 export const writeWhole = (file: string, text: string): void => {
   const draft = `${file}.new`;
   const handle = openSync(draft, 'w', 0o600);

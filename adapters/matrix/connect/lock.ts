@@ -2,8 +2,8 @@ import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 
 /**
- * Takes the directory for this process and gives back the function that lets it go. Two clients on one store of keys
- * corrupt it. SQLite's own file lock is used, because the system lets it go when the process dies, however it dies.
+ * Locks the directory for this process and returns the function that unlocks it. Two clients would corrupt the key store.
+ * Uses SQLite's file lock, because the system releases it whenever the process ends, however it ends.
  */
 export const lockDirectory = (directory: string): (() => void) => {
   const lock = new DatabaseSync(join(directory, 'lock.sqlite'));
@@ -12,7 +12,7 @@ export const lockDirectory = (directory: string): (() => void) => {
   } catch {
     lock.close();
     throw new Error(
-      `${directory} is in use by another process, and two on one would destroy the encryption keys: ` +
+      `${directory} is in use by another process, and two would destroy the encryption keys: ` +
         'stop the other one, or set another directory and account.',
     );
   }

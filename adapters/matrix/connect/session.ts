@@ -15,25 +15,25 @@ const savedSession = z.object({
   user: z.string(),
   device: z.string(),
   token: z.string(),
-  /** Encrypts the store of keys on the disk; 32 bytes, base64. */
+  /** Encrypts the key store on disk; 32 bytes, base64. */
   storageKey: z.string(),
 });
 
 type Saved = z.output<typeof savedSession>;
 
-/** One device of the bot's account, with everything that belongs to it. */
+/** One device of the bot's account, and its directory. */
 export interface Session extends Saved {
   homeserver: string;
   directory: string;
-  /** Lets the directory go. */
+  /** Unlocks the directory. */
   release: () => void;
 }
 
 const DEVICE_NAME = 'Fieldbell';
 
 /**
- * The session kept in the directory, else a new one by logging in, once. Waits for a homeserver that is out of reach.
- * Rejects, saying what to do, when the login is refused or the directory belongs to another account or device.
+ * The session saved in the directory, else a new one by logging in once. Keeps trying while the homeserver is unreachable.
+ * Rejects, with what to do, if the login is refused or the directory belongs to another account or device.
  */
 export const openSession = async (settings: MatrixSettings, patience: RetryContext): Promise<Session> => {
   silenceConsole();
@@ -59,7 +59,7 @@ const savedOrNew = async (settings: MatrixSettings, patience: RetryContext): Pro
   const device = await deviceFor(settings, saved, patience);
   if (saved !== null && saved.device !== device.device)
     throw new Error(
-      `The token is one of device ${device.device}, but ${settings.directory} holds the keys of device ` +
+      `The token belongs to device ${device.device}, but ${settings.directory} has the keys of device ` +
         `${saved.device}: set the old token, or a new directory.`,
     );
   const session = { ...device, storageKey: saved?.storageKey ?? randomBytes(32).toString('base64') };
@@ -110,17 +110,17 @@ const logIn = async (settings: MatrixSettings, patience: RetryContext): Promise<
 const ownerOf = async (token: string, settings: MatrixSettings, patience: RetryContext): Promise<Device> => {
   const { user_id: user, device_id: device } = await clientFor(settings, patience, token).whoami();
   if (user !== settings.user)
-    throw new Error(`The token is one of ${user}, not of ${settings.user}: set that user's own token.`);
+    throw new Error(`The token belongs to ${user}, not to ${settings.user}: set that user's own token.`);
   if (device === undefined)
-    throw new Error(`The token of ${user} belongs to no device: use one that came of a login.`);
+    throw new Error(`The token of ${user} belongs to no device: use one from a login.`);
   return { user, device, token };
 };
 
 const refusal = (error: unknown, settings: MatrixSettings, saved: Saved | null): Error | null => {
   if (isLoggedOut(error) && saved !== null && settings.login.by === 'password')
     return new Error(
-      `${settings.homeserver} has logged ${settings.user} out, and the keys in ${settings.directory} are void: ` +
-        'move that directory away, start again, and set the encryption up anew with the recovery key.',
+      `${settings.homeserver} has logged ${settings.user} out, and the keys in ${settings.directory} are useless now: ` +
+        'move that directory away, start again, and set the encryption up again with the recovery key.',
     );
   if (isLoggedOut(error))
     return new Error(`${settings.homeserver} does not know the token of ${settings.user}: set a valid one.`);

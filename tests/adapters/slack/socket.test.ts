@@ -141,7 +141,7 @@ describe('starting', () => {
       fault: { is: 'status', status: 503 },
     });
     await bench.listen();
-    expect(bench.logs.filter((line) => line.includes('tried again'))).toHaveLength(2);
+    expect(bench.logs.filter((line) => line.includes('Trying again'))).toHaveLength(2);
     await bench.close();
   });
 });
