@@ -4,12 +4,13 @@ import type { Fact } from '../../core/book/facts.ts';
 import { LOCAL, addressesOf, personById } from '../../core/roster.ts';
 import type { CrewMember, Language, Roster } from '../../core/roster.ts';
 import type { Tell, Telling } from '../../core/telling.ts';
-import type { EpochMs, Minutes } from '../../core/units.ts';
+import type { EpochMs } from '../../core/units.ts';
 import { addMinutes } from '../../core/units.ts';
 import type { Said } from '../../ports/chat.ts';
 import type { Outgoing, Recipient } from '../../ports/outbox.ts';
 import { dataOf } from '../../saying/data.ts';
 import { say, sayToRoom } from '../../saying/say.ts';
+import { kindOf } from '../../saying/tellings/index.ts';
 import type { Voice } from '../../saying/voice.ts';
 import { boardSlot } from './boards.ts';
 import type { Running } from '../host/operation.ts';
@@ -35,24 +36,9 @@ interface Destination {
   keyed: string;
 }
 
-/** An answer that comes an hour late answers a question that nobody asks any more. */
-const ANSWER_HOLDS_MIN: Minutes = 60;
-
-/** An outlook of six in the evening says "tomorrow": it must not come after midnight. */
-const OUTLOOK_HOLDS_MIN: Minutes = 6 * 60;
-
 const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
-  if (telling.tell === 'outlook') return addMinutes(nowMs, OUTLOOK_HOLDS_MIN);
-  const passing =
-    telling.tell === 'wait' ||
-    telling.tell === 'line-limit' ||
-    telling.tell === 'line-stopped' ||
-    telling.tell === 'fleet' ||
-    telling.tell === 'board' ||
-    telling.tell === 'truck' ||
-    telling.tell === 'may-dig' ||
-    telling.tell === 'reminder';
-  return passing ? addMinutes(nowMs, ANSWER_HOLDS_MIN) : null;
+  const { holdsMin } = kindOf(telling);
+  return holdsMin === null ? null : addMinutes(nowMs, holdsMin);
 };
 
 /** The crew's languages, the one of most people first. */
