@@ -12,40 +12,59 @@ import type { EpochMs, Minutes } from './units.ts';
 import type { UnseenNotice, RainAround, DigState } from './notices/notices.ts';
 import type { Refusal, Warning } from './refusal.ts';
 
-/** Everything that the bot can say, as data; the words are made in `saying`. */
+/**
+ * Everything that the bot can say, as data. Words, buttons and the rest of each are in `saying/tellings/`, in the file
+ * that has its name.
+ */
 export type Telling =
-  /** `asksCount`: the driver stands in the line and could count the trucks ahead. */
+  /** What was taken down. `asksCount`: the driver is in the scale line and could count the trucks ahead. */
   | { tell: 'receipt'; facts: readonly Fact[]; warnings: readonly Warning[]; asksCount: boolean }
+  /** An undo. */
   | { tell: 'taken-back'; facts: readonly Fact[] }
   | { tell: 'corrected'; facts: readonly Fact[]; warnings: readonly Warning[] }
+  /** The edit of a message could not be read, so what the message said first stays. */
   | { tell: 'edit-unread'; facts: readonly Fact[] }
   | { tell: 'refusal'; refusal: Refusal }
+  /** What `said` was not understood, and how to say it. */
   | { tell: 'question'; problem: Unclear; said: string }
+  /** How long a truck waits in the scale line. `leaveInMin` and `haulMin` null = asked for a truck that joins now. */
   | {
       tell: 'wait';
       station: StationId;
       arriveInMin: Minutes;
       leaveInMin: Minutes | null;
       haulMin: Minutes | null;
-      /** Whether the truck had better wait loaded at the field; null = not asked for a truck that is there. */
+      /** Whether the truck should wait loaded at the field; null = not asked for a truck that is there. */
       hold: { truck: TruckId; advice: HoldAdvice } | null;
       forecast: WaitForecast;
     }
+  /** Tons or loads. */
   | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
+  /** What is still in the ground. */
   | { tell: 'left'; fields: readonly LeftInField[] }
-  /** Stands in the place of a board that was asked for again. */
+  /** Replaces a board that was asked for again. */
   | { tell: 'board-moved' }
+  /** Where all trucks are. */
   | { tell: 'board'; rows: readonly BoardRow[]; dayStartMs: EpochMs; dig: DigState }
+  /** Where one truck is. */
   | { tell: 'truck'; row: BoardRow }
   | { tell: 'may-dig'; dig: DigState }
+  /** Who has not confirmed the newest notice. */
   | { tell: 'unseen'; notice: UnseenNotice }
+  /** Tickets of today; `truck` null = of all trucks. */
   | { tell: 'tickets'; tickets: readonly BookedTicket[]; truck: TruckId | null; withoutTicket: number }
+  /** One of the lists of the operation. */
   | { tell: 'list'; list: Extract<Question, { about: 'lists' }>['list'] }
+  /** How to type a ticket, where the chat has no form for it. */
   | { tell: 'ticket-form'; truck: TruckId | null }
+  /** `manager`: with what only grower and foreman can say. */
   | { tell: 'help'; manager: boolean }
+  /** Thanks for a confirmation. */
   | { tell: 'seen'; step: NoticeStep }
   | { tell: 'list-changed'; change: ListChange }
+  /** The language was changed. */
   | { tell: 'language'; language: 'en' | 'es' }
+  /** A step of a stop or a drill, to the crew. `changed`: the step before it; null = it is the first. */
   | {
       tell: 'notice';
       step: NoticeStep;
@@ -55,9 +74,11 @@ export type Telling =
       /** A phone rings. */
       rings: boolean;
     }
-  /** To one who has not confirmed it. */
+  /** To a person who has not confirmed the notice. */
   | { tell: 'reminder'; step: NoticeStep }
+  /** To the person who called for help. */
   | { tell: 'emergency-answer' }
+  /** To grower and foreman. */
   | {
       tell: 'emergency';
       name: string;
@@ -65,21 +86,28 @@ export type Telling =
       truck: TruckId | null;
       atMs: EpochMs;
     }
+  /** To a person who is not on the list. */
   | { tell: 'stranger-answer' }
+  /** To grower and foreman: somebody who is not on the list wrote. */
   | { tell: 'stranger'; name: string; platform: string; user: string }
+  /** To grower and foreman. */
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
   /** The plan of today (0) or tomorrow (1) at that station. */
   | { tell: 'outlook'; station: StationId; addDays: 0 | 1; plan: DayPlan }
-  /** The weather service refuses, so that nothing will be told of heat and frost there. */
+  /** The weather service refuses, so there will be no heat and frost notices for that station. */
   | { tell: 'no-forecast'; station: StationId; why: string }
+  /** The wait has passed the limit that grower or foreman set. */
   | {
       tell: 'line-limit';
       station: StationId;
       limitMin: Minutes;
       forecast: Extract<WaitForecast, { known: true }>;
     }
+  /** None of our waiting trucks has weighed in for `silentMin`. */
   | { tell: 'line-stopped'; station: StationId; waiting: readonly TruckId[]; silentMin: Minutes }
+  /** How many trucks keep the digger going. */
   | { tell: 'fleet'; fleet: FleetMatch }
+  /** The bot itself failed; `reference` finds the message in its log. */
   | { tell: 'trouble'; reference: string };
 
 /** Who is told. `asker` = where the message came from. */

@@ -22,6 +22,8 @@ export interface TellingKind<T extends Telling['tell']> {
   picture?: (telling: TellingOf<T>, voice: Voice) => Said['picture'];
   /** A phone rings. */
   rings: (telling: TellingOf<T>) => boolean;
+  /** It follows from a weather forecast, whose source may ask to be named. */
+  restsOnForecast: (telling: TellingOf<T>) => boolean;
   /** After this long it is worthless and is not delivered any more; null = it never is. */
   holdsMin: Minutes | null;
 }

@@ -5,9 +5,9 @@ import type { FieldId, Language, PersonId, Roster, StationId, TruckId } from '..
 import { kgFromLb, shortTonFromLb, tonneFromLb } from '../core/units.ts';
 import type { EpochMs, Fahrenheit, Lb } from '../core/units.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
-import { en } from './catalog/en.ts';
-import type { Key } from './catalog/en.ts';
-import { es } from './catalog/es.ts';
+import { en } from './catalog/en/index.ts';
+import type { Key } from './catalog/en/index.ts';
+import { es } from './catalog/es/index.ts';
 
 export interface Setting {
   roster: Roster;

@@ -1,8 +1,8 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { describe, expect, it } from 'vitest';
-import { en } from '../../src/saying/catalog/en.ts';
-import type { Key } from '../../src/saying/catalog/en.ts';
-import { es } from '../../src/saying/catalog/es.ts';
+import { en } from '../../src/saying/catalog/en/index.ts';
+import type { Key } from '../../src/saying/catalog/en/index.ts';
+import { es } from '../../src/saying/catalog/es/index.ts';
 
 type Parsed = ReturnType<IntlMessageFormat['getAst']>;
 

@@ -28,4 +28,11 @@ describe('what the bot says', () => {
       tellings.notice.map(({ rings }) => rings),
     );
   });
+
+  it('names the source of the weather for plans, and for notices that the forecast raised', () => {
+    expect(kindsThat(({ restsOnForecast }) => restsOnForecast)).toEqual(['notice', 'outlook']);
+    expect(tellings.notice.map((notice) => kindOf(notice).restsOnForecast)).toEqual(
+      tellings.notice.map(({ step }) => step.source === 'forecast'),
+    );
+  });
 });

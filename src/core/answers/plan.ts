@@ -3,11 +3,10 @@ import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
 import type { Station } from '../roster.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Span } from '../units.ts';
-import { temperatureChart } from '../weather/chart-points.ts';
-import type { TemperatureChart } from '../weather/chart-points.ts';
 import { HEAT_OPTIONS, withPast } from '../weather/heat-options.ts';
 import { OUTLOOK_OPTIONS, outlook } from '../weather/outlook.ts';
 import type { Outlook } from '../weather/outlook.ts';
+import type { HourlyTemperature } from '../weather/types.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import type { Harvest } from '../harvest/harvest.ts';
@@ -16,7 +15,8 @@ export type DayPlan =
   | {
       plan: 'made';
       outlook: Outlook;
-      chart: TemperatureChart;
+      /** All hours that are known: those forecast now, and earlier ones as they were forecast before. */
+      hours: readonly HourlyTemperature[];
       /** When the crew may dig by the forecast, within that day: before the stop, and after the restart. */
       dig: readonly Span[];
     }
@@ -71,7 +71,7 @@ export const planOf = (
   return {
     plan: 'made',
     outlook: made,
-    chart: temperatureChart(hours, station.airLimitF, station.zone, clock, made.dayMs),
+    hours,
     dig: digSpans(made, at(FIRST_HOUR), at(0, 1)),
   };
 };

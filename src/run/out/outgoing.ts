@@ -131,12 +131,11 @@ const sayTo = (
   return 'room' in recipient ? sayToRoom(telling, [first, ...others]) : say(telling, first);
 };
 
-/** What is told by a forecast names its source, where that asks for it. */
-const withSource = (said: Said, telling: Telling, weatherBy: string | null): Said => {
-  const isByForecast =
-    telling.tell === 'outlook' || (telling.tell === 'notice' && telling.step.source === 'forecast');
-  return isByForecast && weatherBy !== null ? { ...said, text: `${said.text}\n${weatherBy}` } : said;
-};
+/** What rests on a forecast names its source, where the source asks for that. */
+const withSource = (said: Said, telling: Telling, weatherBy: string | null): Said =>
+  weatherBy !== null && kindOf(telling).restsOnForecast
+    ? { ...said, text: `${said.text}\n${weatherBy}` }
+    : said;
 
 const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: Sayer): Outgoing => {
   const { recipient, platform, to, languages, repliesTo, keyed } = destined;

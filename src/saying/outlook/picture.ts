@@ -2,12 +2,16 @@
 import type { DayPlan } from '../../core/answers/plan.ts';
 import type { EpochMs, Fahrenheit, Span } from '../../core/units.ts';
 import type { Picture } from '../../ports/chat.ts';
+import { temperatureChart } from './chart.ts';
+import type { TemperatureChart } from './chart.ts';
 import { percent, voiceOfDay } from './words.ts';
 import type { OutlookTelling } from './words.ts';
 import { phrase, stationName, temperature, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
 type Made = Extract<DayPlan, { plan: 'made' }>;
+/** A plan with the curve of its day. */
+type Charted = Made & { chart: TemperatureChart };
 
 const WIDTH = 800;
 const HEIGHT = 450;
@@ -30,7 +34,7 @@ interface Scales {
   y: (f: Fahrenheit) => number;
 }
 
-const scalesOf = ({ chart }: Made): Scales => {
+const scalesOf = ({ chart }: Charted): Scales => {
   const { span, lowestF, highestF } = chart;
   const { left, right, top, bottom } = PLOT;
   const round = (value: number): number => Math.round(value * 10) / 10;
@@ -58,7 +62,7 @@ const line = (x1: number, y1: number, x2: number, y2: number, style: string): st
   `<line x1="${x1}" y1="${y1}" x2="${x2}" y2="${y2}" ${style}/>`;
 
 /** Every ten degrees, or every twenty where there would be too many. */
-const degreeLines = ({ chart }: Made, { y }: Scales, voice: Voice): string[] => {
+const degreeLines = ({ chart }: Charted, { y }: Scales, voice: Voice): string[] => {
   const { lowestF, highestF } = chart;
   const step = highestF - lowestF > 50 ? 20 : 10;
   const marks = Array.from({ length: (highestF - lowestF) / step + 1 }, (_, i) => lowestF + i * step);
@@ -75,7 +79,7 @@ const degrees = (voice: Voice, f: Fahrenheit): string =>
 /** "6 AM", in Spanish "6 a.m.". */
 const hourLabel = (voice: Voice, atMs: EpochMs): string => time(voice, atMs).replace(':00', '');
 
-const hourLines = ({ chart }: Made, { x }: Scales, voice: Voice): string[] =>
+const hourLines = ({ chart }: Charted, { x }: Scales, voice: Voice): string[] =>
   chart.ticks.flatMap(({ atMs, hour }) => [
     line(x(atMs), PLOT.top, x(atMs), PLOT.bottom + 8, `stroke="${INK.grid}"`),
     letters(
@@ -107,7 +111,7 @@ const digBar = ({ fromMs, toMs }: Span, { x }: Scales, voice: Voice): string[] =
 const TIME_WIDTH = 140;
 
 /** Above the plot, where no curve runs: when digging stops, written up to its line, and begins again, from its line on. */
-const digTimes = ({ dig, outlook }: Made, { x }: Scales, voice: Voice): string[] => {
+const digTimes = ({ dig, outlook }: Charted, { x }: Scales, voice: Voice): string[] => {
   const { stopAtMs, resumeAtMs } = outlook.heat;
   const edge = (atMs: EpochMs, anchor: 'start' | 'end'): string[] => [
     line(x(atMs), PLOT.top - 34, x(atMs), PLOT.bottom, `stroke="${INK.bar}" stroke-width="3"`),
@@ -123,7 +127,7 @@ const digTimes = ({ dig, outlook }: Made, { x }: Scales, voice: Voice): string[]
   ]);
 };
 
-const limitLine = ({ chart }: Made, { y }: Scales, voice: Voice): string[] => {
+const limitLine = ({ chart }: Charted, { y }: Scales, voice: Voice): string[] => {
   const at = y(chart.limitF);
   const label = phrase(voice, 'chart.limit', { limit: temperature(voice, chart.limitF) });
   const style = `stroke="${INK.limit}" stroke-width="4" stroke-dasharray="14 8"`;
@@ -133,13 +137,13 @@ const limitLine = ({ chart }: Made, { y }: Scales, voice: Voice): string[] => {
   ];
 };
 
-const curve = ({ chart }: Made, { x, y }: Scales): string => {
+const curve = ({ chart }: Charted, { x, y }: Scales): string => {
   const points = chart.points.map(({ atMs, temperatureF }) => `${x(atMs)},${y(temperatureF)}`).join(' ');
   return `<polyline points="${points}" fill="none" stroke="${INK.curve}" stroke-width="6" stroke-linejoin="round" stroke-linecap="round"/>`;
 };
 
 /** The high with its dot, beside the curve. */
-const peak = ({ outlook }: Made, { x, y }: Scales, voice: Voice): string[] => {
+const peak = ({ outlook }: Charted, { x, y }: Scales, voice: Voice): string[] => {
   const { peakF, peakMs } = outlook.heat;
   if (peakF === null || peakMs === null) return [];
   const [cx, cy] = [x(peakMs), y(peakF)];
@@ -150,7 +154,7 @@ const peak = ({ outlook }: Made, { x, y }: Scales, voice: Voice): string[] => {
 };
 
 /** "Tomorrow 10/21, North station". */
-const title = (telling: OutlookTelling, { outlook }: Made, voice: Voice): string => {
+const title = (telling: OutlookTelling, { outlook }: Charted, voice: Voice): string => {
   const { month, day } = voice.clock.wall(voice.zone, outlook.dayMs);
   const date = voice.language === 'en' ? `${month}/${day}` : `${day}/${month}`;
   const name = phrase(voice, telling.addDays === 1 ? 'chart.tomorrow' : 'chart.today', { date });
@@ -158,20 +162,20 @@ const title = (telling: OutlookTelling, { outlook }: Made, voice: Voice): string
 };
 
 /** What counts most that day: the frost that holds the dig, else the chance of heat. */
-const subtitle = ({ outlook: { heat, frost } }: Made, voice: Voice): string => {
+const subtitle = ({ outlook: { heat, frost } }: Charted, voice: Voice): string => {
   if (frost.likely === 'hold' && frost.lowF !== null)
     return phrase(voice, 'chart.frost', { low: temperature(voice, Math.round(frost.lowF)) });
   const limit = temperature(voice, heat.limitF);
   return heat.chance === null ? '' : phrase(voice, 'chart.chance', { percent: percent(heat.chance), limit });
 };
 
-const headings = (telling: OutlookTelling, plan: Made, voice: Voice): string[] => [
+const headings = (telling: OutlookTelling, plan: Charted, voice: Voice): string[] => [
   letters(title(telling, plan, voice), 20, 36, { ...SMALL, size: 30, anchor: 'start', bold: true }),
   letters(subtitle(plan, voice), 20, 74, { ...SMALL, size: 26, anchor: 'start' }),
 ];
 
 /** What is to be seen, for those who cannot see it. */
-const altText = (telling: OutlookTelling, plan: Made, voice: Voice): string => {
+const altText = (telling: OutlookTelling, plan: Charted, voice: Voice): string => {
   const { points, limitF, span } = plan.chart;
   const all = points.map(({ temperatureF }) => Math.round(temperatureF));
   const spans = plan.dig.map(({ fromMs, toMs }) =>
@@ -188,23 +192,28 @@ const altText = (telling: OutlookTelling, plan: Made, voice: Voice): string => {
   });
 };
 
+const chartOf = ({ hours, outlook }: Made, { zone, clock }: Voice): TemperatureChart =>
+  temperatureChart(hours, outlook.heat.limitF, zone, clock, outlook.dayMs);
+
 /** Null where nothing of the day is forecast. */
 export const outlookPicture = (telling: OutlookTelling, voice: Voice): Picture | null => {
   const { plan } = telling;
-  if (plan.plan === 'none' || plan.chart.points.length === 0) return null;
+  if (plan.plan === 'none') return null;
   const there = voiceOfDay(telling, plan, voice);
-  const scales = scalesOf(plan);
+  const charted = { ...plan, chart: chartOf(plan, there) };
+  if (charted.chart.points.length === 0) return null;
+  const scales = scalesOf(charted);
   const drawn = [
     ...plan.dig.map((span) => digSpan(span, scales)),
-    ...degreeLines(plan, scales, there),
-    ...hourLines(plan, scales, there),
+    ...degreeLines(charted, scales, there),
+    ...hourLines(charted, scales, there),
     ...plan.dig.flatMap((span) => digBar(span, scales, there)),
-    ...limitLine(plan, scales, there),
-    ...digTimes(plan, scales, there),
-    curve(plan, scales),
-    ...peak(plan, scales, there),
-    ...headings(telling, plan, there),
+    ...limitLine(charted, scales, there),
+    ...digTimes(charted, scales, there),
+    curve(charted, scales),
+    ...peak(charted, scales, there),
+    ...headings(telling, charted, there),
   ];
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height="${HEIGHT}" viewBox="0 0 ${WIDTH} ${HEIGHT}" font-family="DejaVu Sans"><rect width="${WIDTH}" height="${HEIGHT}" fill="#ffffff"/>${drawn.join('')}</svg>`;
-  return { svg, altText: altText(telling, plan, there) };
+  return { svg, altText: altText(telling, charted, there) };
 };

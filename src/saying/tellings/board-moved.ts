@@ -8,5 +8,6 @@ export const boardMoved: TellingKind<'board-moved'> = {
   data: noData,
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

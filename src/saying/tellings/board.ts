@@ -39,5 +39,6 @@ export const board: TellingKind<'board'> = {
   buttons: noButtons,
   table: boardTable,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

@@ -16,5 +16,6 @@ export const corrected: TellingKind<'corrected'> = {
   }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

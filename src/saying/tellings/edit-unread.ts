@@ -10,5 +10,6 @@ export const editUnread: TellingKind<'edit-unread'> = {
   data: ({ facts }, iso) => ({ entries: entriesData(facts, iso) }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -1,4 +1,4 @@
-import { always, noButtons, noData } from '../telling-kind.ts';
+import { always, never, noButtons, noData } from '../telling-kind.ts';
 import type { TellingKind } from '../telling-kind.ts';
 import { phrase } from '../voice.ts';
 
@@ -7,5 +7,6 @@ export const emergencyAnswer: TellingKind<'emergency-answer'> = {
   data: noData,
   buttons: noButtons,
   rings: always,
+  restsOnForecast: never,
   holdsMin: null,
 };

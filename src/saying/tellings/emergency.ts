@@ -1,4 +1,4 @@
-import { always, noButtons } from '../telling-kind.ts';
+import { always, never, noButtons } from '../telling-kind.ts';
 import type { TellingKind } from '../telling-kind.ts';
 import { phrase, time } from '../voice.ts';
 
@@ -13,5 +13,6 @@ export const emergency: TellingKind<'emergency'> = {
   data: ({ name, truck, words, atMs }, iso) => ({ name, truck, words, at: iso(atMs) }),
   buttons: noButtons,
   rings: always,
+  restsOnForecast: never,
   holdsMin: null,
 };

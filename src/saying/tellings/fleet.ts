@@ -57,5 +57,6 @@ export const fleet: TellingKind<'fleet'> = {
   data: ({ fleet: match }) => fleetData(match),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

@@ -10,5 +10,6 @@ export const help: TellingKind<'help'> = {
   data: noData,
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

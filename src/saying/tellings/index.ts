@@ -84,6 +84,7 @@ const boundTo = <T extends Telling['tell']>(tell: T, telling: TellingOf<T>) => {
     table: (voice: Voice) => kind.table?.(telling, voice) ?? null,
     picture: (voice: Voice) => kind.picture?.(telling, voice) ?? null,
     rings: kind.rings(telling),
+    restsOnForecast: kind.restsOnForecast(telling),
     holdsMin: kind.holdsMin,
   };
 };

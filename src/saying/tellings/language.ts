@@ -7,5 +7,6 @@ export const language: TellingKind<'language'> = {
   data: ({ language: chosen }) => ({ language: chosen }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

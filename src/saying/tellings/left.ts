@@ -34,5 +34,6 @@ export const left: TellingKind<'left'> = {
   data: ({ fields }) => ({ fields: fields.map(fieldData) }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -21,5 +21,6 @@ export const lineLimit: TellingKind<'line-limit'> = {
   }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

@@ -12,5 +12,6 @@ export const lineStopped: TellingKind<'line-stopped'> = {
   data: ({ station, waiting, silentMin }) => ({ station, waiting, silentMin }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

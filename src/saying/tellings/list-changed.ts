@@ -34,5 +34,6 @@ export const listChanged: TellingKind<'list-changed'> = {
   data: ({ change }) => ({ ...change }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

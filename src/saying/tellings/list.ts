@@ -26,5 +26,6 @@ export const list: TellingKind<'list'> = {
   data: ({ list: asked }) => ({ list: asked }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

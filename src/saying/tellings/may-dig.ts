@@ -32,5 +32,6 @@ export const mayDig: TellingKind<'may-dig'> = {
   data: ({ dig }, iso) => digData(dig, iso),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

@@ -8,5 +8,6 @@ export const noForecast: TellingKind<'no-forecast'> = {
   data: ({ station, why }) => ({ station, why }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -12,5 +12,6 @@ export const notice: TellingKind<'notice'> = {
   buttons: ({ step }, voice) =>
     step.stage === 'stop' || step.stage === 'update' ? [gotItButton(voice)] : [],
   rings: ({ rings }) => rings,
+  restsOnForecast: ({ step }) => step.source === 'forecast',
   holdsMin: null,
 };

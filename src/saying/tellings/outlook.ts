@@ -2,7 +2,7 @@ import type { Minutes } from '../../core/units.ts';
 import { outlookPicture } from '../outlook/picture.ts';
 import { outlookText } from '../outlook/words.ts';
 import { isoOrNull } from '../parts/figures.ts';
-import { never, noButtons } from '../telling-kind.ts';
+import { always, never, noButtons } from '../telling-kind.ts';
 import type { Data, Iso, TellingKind, TellingOf } from '../telling-kind.ts';
 
 /** One of six in the evening says "tomorrow": it must not come after midnight. */
@@ -37,5 +37,6 @@ export const outlook: TellingKind<'outlook'> = {
   buttons: noButtons,
   picture: outlookPicture,
   rings: never,
+  restsOnForecast: always,
   holdsMin: OUTLOOK_HOLDS_MIN,
 };

@@ -26,5 +26,6 @@ export const question: TellingKind<'question'> = {
   data: ({ problem, said }) => ({ problem: problem.problem, said }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

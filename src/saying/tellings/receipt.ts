@@ -38,5 +38,6 @@ export const receipt: TellingKind<'receipt'> = {
   }),
   buttons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -74,5 +74,6 @@ export const refusal: TellingKind<'refusal'> = {
   data: ({ refusal: { refused } }) => ({ refused }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

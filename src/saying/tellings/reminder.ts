@@ -1,6 +1,6 @@
 import { gotItButton } from '../parts/buttons.ts';
 import { headline, noticeData } from '../parts/notice.ts';
-import { ANSWER_HOLDS_MIN, always } from '../telling-kind.ts';
+import { ANSWER_HOLDS_MIN, always, never } from '../telling-kind.ts';
 import type { TellingKind } from '../telling-kind.ts';
 import { phrase } from '../voice.ts';
 
@@ -11,5 +11,6 @@ export const reminder: TellingKind<'reminder'> = {
   data: ({ step }, iso) => noticeData(step, iso),
   buttons: (_, voice) => [gotItButton(voice)],
   rings: always,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

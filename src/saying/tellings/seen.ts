@@ -9,5 +9,6 @@ export const seen: TellingKind<'seen'> = {
   data: ({ step }, iso) => noticeData(step, iso),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -7,5 +7,6 @@ export const strangerAnswer: TellingKind<'stranger-answer'> = {
   data: noData,
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -7,5 +7,6 @@ export const stranger: TellingKind<'stranger'> = {
   data: ({ platform, user }) => ({ platform, user }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

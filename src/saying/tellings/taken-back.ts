@@ -9,5 +9,6 @@ export const takenBack: TellingKind<'taken-back'> = {
   data: ({ facts }, iso) => ({ entries: entriesData(facts, iso) }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -46,5 +46,6 @@ export const tally: TellingKind<'tally'> = {
   data: tallyData,
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

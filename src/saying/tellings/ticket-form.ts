@@ -12,5 +12,6 @@ export const ticketForm: TellingKind<'ticket-form'> = {
   data: ({ truck }) => ({ truck }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -36,5 +36,6 @@ export const tickets: TellingKind<'tickets'> = {
   }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -8,5 +8,6 @@ export const trouble: TellingKind<'trouble'> = {
   data: ({ reference }) => ({ reference }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

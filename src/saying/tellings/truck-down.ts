@@ -13,5 +13,6 @@ export const truckDown: TellingKind<'truck-down'> = {
   data: ({ truck, words, atMs }, iso) => ({ truck, words, at: iso(atMs) }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

@@ -8,5 +8,6 @@ export const truck: TellingKind<'truck'> = {
   data: ({ row }, iso) => rowData(row, iso),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

@@ -26,5 +26,6 @@ export const unseen: TellingKind<'unseen'> = {
   }),
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: null,
 };

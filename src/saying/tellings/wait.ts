@@ -57,5 +57,6 @@ export const wait: TellingKind<'wait'> = {
   data: waitData,
   buttons: noButtons,
   rings: never,
+  restsOnForecast: never,
   holdsMin: ANSWER_HOLDS_MIN,
 };

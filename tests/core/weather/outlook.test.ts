@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { temperatureChart } from '../../../src/core/weather/chart-points.ts';
 import { OUTLOOK_OPTIONS, outlook } from '../../../src/core/weather/outlook.ts';
 import type { Outlook, OutlookOptions } from '../../../src/core/weather/outlook.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
-import { HOUR_MS, at, clearDay, clock, day, hours, shifted, station, warm } from './forecasts.ts';
+import { HOUR_MS, clearDay, clock, hours, shifted, station } from './forecasts.ts';
 
 const DAY_MS = 24 * HOUR_MS;
 const twoDays = (highF: number, nextHighF: number): ReturnType<typeof clearDay> => [
@@ -94,39 +93,5 @@ describe('the outlook', () => {
     expect(heat).toMatchObject({ likely: 'no-stop', chance: null, peakF: null, extraLossLbPerTonDay: null });
     expect(frost).toMatchObject({ likely: 'no-frost', lowF: null });
     expect(roots).toBeNull();
-  });
-});
-
-describe('the chart of a day', () => {
-  it('holds the curve, the limit, where it is passed, and round edges', () => {
-    const chart = temperatureChart(warm, 55, station.zone, zoneClock, clock('13:00'));
-    expect(chart.span).toEqual({ fromMs: clock('00:00'), toMs: clock('00:00') + DAY_MS });
-    expect(chart.points).toHaveLength(25);
-    expect(chart.above).toHaveLength(1);
-    expect(chart.above[0]?.fromMs).toBeCloseTo(clock('11:40'), -1);
-    expect(chart.above[0]?.toMs).toBeCloseTo(clock('18:20'), -1);
-    expect([chart.lowestF, chart.highestF]).toEqual([30, 70]);
-  });
-
-  it('ends what is above at its edge, and has room for a limit far above the curve', () => {
-    const chart = temperatureChart(
-      day([
-        [0, 60],
-        [23, 60],
-      ]),
-      55,
-      station.zone,
-      zoneClock,
-      clock('13:00'),
-    );
-    expect(chart.above).toEqual([chart.span]);
-    expect(temperatureChart(warm, 85, station.zone, zoneClock, clock('13:00')).highestF).toBe(90);
-  });
-
-  it('has 25 hours on the day that daylight time ends', () => {
-    const chart = temperatureChart([], 55, 'America/Boise', zoneClock, at('2026-11-01T18:00Z'));
-    expect(chart.span.toMs - chart.span.fromMs).toBe(25 * HOUR_MS);
-    expect(chart.ticks.map((tick) => (tick.atMs - chart.span.fromMs) / HOUR_MS)).toEqual([0, 7, 13, 19]);
-    expect(chart.points).toEqual([]);
   });
 });

@@ -1,18 +1,16 @@
-import type { EpochMs, Fahrenheit, Span } from '../units.ts';
-import { wallTimeOfDayMs } from '../zone-clock.ts';
-import type { ZoneClock } from '../zone-clock.ts';
-import { nodesOf, spansAbove, within } from './crossing.ts';
-import type { Node } from './crossing.ts';
-import type { HourlyTemperature } from './types.ts';
+import type { EpochMs, Fahrenheit, Span } from '../../core/units.ts';
+import { wallTimeOfDayMs } from '../../core/zone-clock.ts';
+import type { ZoneClock } from '../../core/zone-clock.ts';
+import { nodesOf, within } from '../../core/weather/crossing.ts';
+import type { Node } from '../../core/weather/crossing.ts';
+import type { HourlyTemperature } from '../../core/weather/types.ts';
 
-/** A day's temperature curve and the limit, as data for a picture. */
+/** A day's temperature curve against the limit, in instants and degrees. */
 export interface TemperatureChart {
   span: Span;
   /** The curve, in order; neighbours are joined by straight lines. Empty = nothing is forecast. */
   points: readonly Node[];
   limitF: Fahrenheit;
-  /** The parts of the curve above the limit, cut off at the ends of the picture. */
-  above: readonly Span[];
   /** Lower and upper edge, in whole tens, with room for the limit. */
   lowestF: Fahrenheit;
   highestF: Fahrenheit;
@@ -38,10 +36,6 @@ export const temperatureChart = (
     span,
     points,
     limitF,
-    above: spansAbove(points, limitF).map(({ fromMs, toMs }) => ({
-      fromMs,
-      toMs: toMs ?? points.at(-1)?.atMs ?? fromMs,
-    })),
     lowestF: Math.floor((Math.min(...temperatures) - 1) / 10) * 10,
     highestF: Math.ceil((Math.max(...temperatures) + 1) / 10) * 10,
     ticks: TICK_HOURS.map((hour) => ({ atMs: at(hour), hour })),

@@ -1,7 +1,6 @@
-import type { enNotices } from './en-notices.ts';
+import type { notices as english } from '../en/notices.ts';
 
-/** Notices in Spanish. */
-export const esNotices: Record<keyof typeof enNotices, string> = {
+export const notices: Record<keyof typeof english, string> = {
   'may-dig.yes': 'Sí: nada para la cosecha. Lo que diga la estación va primero.',
   'may-dig.until': 'Sí, hasta las {time}. {notice}',
   'may-dig.no': 'No. {notice}',

@@ -1,5 +1,5 @@
-/** Notices in English: what stops and when first, then why, then what to do. */
-export const enNotices = {
+/** What may be dug, and notices: what stops and when first, then why, then what to do. */
+export const notices = {
   // Dig or not
   'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
   'may-dig.until': 'Yes, until {time}. {notice}',

@@ -1,0 +1,40 @@
+/** The plan of a day by the forecast, and its picture. */
+export const weather = {
+  'no-forecast':
+    'NO FORECAST for {station}, so I cannot warn of heat or frost there: {why}. Look at the weather yourself, and at the settings of the bot.',
+  'outlook.today': 'Today',
+  'outlook.tomorrow': 'Tomorrow',
+  'outlook.dig': '{day}, {place}: dig {from} to {until}, topper stops {topping}.{again}',
+  'outlook.again': ' Dig again about {time}.',
+  'outlook.no-stop': '{day}, {place}: no heat stop likely.',
+  'outlook.too-warm': '{day}, {place}: too warm to dig in the morning.{again}',
+  'outlook.held': '{day}, {place}: FROST. No digging until crowns are cut and sound{thaw}.',
+  'outlook.thaw': ', from about {time}',
+  'outlook.high': 'High {peak} at {time}: {percent} % chance of passing {limit}.',
+  'outlook.coolest': 'Coolest start: {low} at {time}.',
+  'outlook.coldest': 'Coldest: {low} at {time}.',
+  'outlook.frost-ahead': 'Frost: top nothing ahead this evening.',
+  'outlook.frost-now': 'Frost: cut crowns before you dig.',
+  'outlook.roots': 'Roots about {canopied} at {time}{topped} (estimate; a probe knows better).',
+  'outlook.topped': ', topped rows about {topped}',
+  'outlook.cost':
+    'Roots piled at the high lose about {lb} lb more sugar a ton and day than at {limit} (estimate).',
+  'outlook.cost-metric':
+    'Roots piled at the high lose about {kg} kg more sugar a tonne and day than at {limit} (estimate).',
+  'outlook.rain': 'Rain: {day} that day, {days} over three days.',
+  'outlook.source': "Forecast of {time}. The station's own word goes before it.",
+  'outlook.stale':
+    'No plan for {place}: the newest forecast is of {time}, too old. Look at the weather yourself.',
+  'outlook.too-short': 'No plan for {place}: the forecast of {time} does not reach that afternoon.',
+  'outlook.none': 'No plan for {place}: I have no forecast for it.',
+  'chart.today': 'Today {date}',
+  'chart.tomorrow': 'Tomorrow {date}',
+  'chart.chance': '{percent} % chance of passing {limit}',
+  'chart.frost': 'Frost, {low}: cut crowns before you dig',
+  'chart.limit': 'Limit {limit}',
+  'chart.dig': 'DIG',
+  'chart.alt': 'Picture: {title}. Temperature {low} to {high}, limit {limit}. To dig: {dig}.',
+  'chart.dig-span': '{from} to {until}',
+  'chart.dig-from': 'from {from}',
+  'chart.no-dig': 'not at all',
+} as const;

@@ -1,0 +1,43 @@
+import type { people as english } from '../en/people.ts';
+
+export const people: Record<keyof typeof english, string> = {
+  'emergency.answer':
+    'Call 911: llame al 911 ahora. Diga dónde está. Ya se avisa al mayordomo y al dueño. Lejos de cables y de máquinas en marcha.',
+  'emergency.alert':
+    'Call 911: llame al 911 si nadie ha llamado. {name}{truck} escribió a las {time}: "{words}"',
+  'emergency.truck': ' (troca {truck})',
+
+  'stranger.answer': 'Todavía no lo conozco. Ya le avisé al mayordomo, que lo puede poner en la lista.',
+  'stranger.alert':
+    '{name} ({platform}) me escribió y no está en la lista. Para ponerlo: "add driver NOMBRE truck 3".',
+  'truck-down': '{truck} está descompuesta desde las {time}, {person}: {words}',
+  'truck-down.no-words': 'sin decir por qué',
+  'language.set': 'Desde ahora en español.',
+  'list.people': 'Gente: {names}',
+  'list.person': '{name} ({roles}{truck})',
+  'list.person-truck': ', troca {truck}',
+  'list.trucks': 'Trocas: {names}',
+  'list.truck-limit': '{name} (límite {limit})',
+  'list.fields': 'Campos: {names}',
+  'list.field-acres': '{name} ({acres} acres)',
+  'list.stations': 'Estaciones: {names}',
+  'list.station': '{name} (límite del aire {air}, de la raíz {root})',
+  'list.limits': 'Avisar cuando la fila pase de: {line}.',
+  'list.line-limit': '{min} min',
+  'list.no-limit': 'sin límite',
+  'list.put': 'En la lista: {entry}',
+  'list.removed': 'Fuera de la lista: {name}',
+  'room.used':
+    'Esta ya es sala del equipo: leo lo que se dice aquí, y aquí llegan también los avisos de paro. Para terminar: "deja esta sala".',
+  'room.left': 'Esta ya no es sala del equipo. Aquí no anoto nada; si piden auxilio, sí lo oigo.',
+  'role.grower': 'dueño',
+  'role.foreman': 'mayordomo',
+  'role.driver': 'chofer',
+  'role.digger-operator': 'operador de la sacadora',
+  'role.topper-operator': 'operador de la deshojadora',
+
+  help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". ¿Ya se va? "fuera de turno". English: "english".',
+  'help.manager':
+    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "usa esta sala", "borra boleta 48213".',
+  trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
+};

@@ -1,0 +1,50 @@
+import type { tallies as english } from '../en/tallies.ts';
+
+export const tallies: Record<keyof typeof english, string> = {
+  'tally.tons': '{span}{who}: {tons} en {loads, plural, one {# carga} other {# cargas}}.',
+  'tally.loads': '{span}{who}: {loads, plural, one {# carga} other {# cargas}}, {tons}.',
+  'tally.who': ', {name}',
+  'tally.today': 'Hoy van',
+  'tally.yesterday': 'Ayer',
+  'tally.season': 'En la temporada van',
+  'tally.field': '{field}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
+  'tally.truck': '{truck}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
+  'tally.no-field': 'sin campo',
+  'tally.without-ticket':
+    '{count, plural, one {# carga no tiene} other {# cargas no tienen}} boleta todavía y no cuentan en las toneladas.',
+  'tally.net': 'Toneladas netas de las boletas; el laboratorio descuenta su tara después.',
+  'left.field':
+    '{field}: faltan unas {tons}, {acres} acres, {loads, plural, one {# carga} other {# cargas}}.',
+  'left.field-hours':
+    '{field}: faltan unas {tons}, {acres} acres, {loads, plural, one {# carga} other {# cargas}}, {hours} h de sacar.',
+  'left.by-yield': 'Según el rendimiento esperado de cada campo, menos lo que dicen las boletas.',
+  'left.none': 'No sé: ningún campo tiene acres y rendimiento esperado en el archivo.',
+
+  'board.title': 'Trocas a las {time}',
+  'board.row': '{truck}: {phase}{place}{since}, {loads, plural, one {# carga} other {# cargas}}{note}',
+  'board.unheard': '{truck}: sin noticias todavía',
+  'board.since': ' desde las {time}',
+  'board.at': ' en {place}',
+  'board.from': ' de {place}',
+  'board.inferred': ' (deducido, no avisado)',
+  'board.head.truck': 'Troca',
+  'board.head.phase': 'Dónde',
+  'board.head.since': 'Desde',
+  'board.head.loads': 'Cargas',
+  'board.moved': 'Las trocas: vea la lista más nueva, abajo.',
+  'board.mark': '* deducido de un mensaje posterior, no avisado',
+  'phase.at-field': 'en el campo',
+  'phase.loading': 'cargando',
+  'phase.hauling': 'en camino',
+  'phase.in-line': 'en la fila',
+  'phase.on-piler': 'en la apiladora',
+  'phase.returning': 'de regreso',
+  'phase.parked': 'estacionada',
+  'phase.down': 'descompuesta',
+
+  'ticket.form': 'Ya parado, la boleta en una línea: {ticket} troca {truck}',
+  'tickets.none': 'Hoy no hay boletas.',
+  'tickets.title': 'Boletas de hoy: {count}.',
+  'tickets.row': '{serial} {truck} {tons} {time}',
+  'tickets.no-serial': 'sin número',
+};
