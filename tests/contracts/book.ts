@@ -1,6 +1,6 @@
 /** What every book must do. */
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { Book, Page } from '../../src/ports/book.ts';
+import type { Book, OwedAnswer, Page } from '../../src/ports/book.ts';
 import type { Outgoing } from '../../src/ports/outbox.ts';
 import { fact, heard, MINUTE_MS, NOON_MS, outgoing } from './samples.ts';
 import type { StoreSetting } from './store-setting.ts';
@@ -48,6 +48,25 @@ export const bookContract = (open: () => Promise<StoreSetting>): void => {
       expect(await versions('a', 'local')).toEqual([first, instant, edit]);
       expect(await versions('a', 'other')).toEqual([]);
       expect(await versions('b', 'local')).toEqual([]);
+    });
+
+    test('an answer that is owed stays until it is settled, in the order heard, and is nobody else’s', async () => {
+      const owed = (key: string, minute: number): OwedAnswer => ({
+        key,
+        cause: 'local:m1',
+        question: { about: 'fleet' },
+        asker: 'ana',
+        heardMs: NOON_MS + minute * MINUTE_MS,
+        place: { platform: 'local', room: null, user: 'ana', messageId: 'm1' },
+      });
+      const owedBy = (operation: string) => book.inOneGo(operation, (page) => page.owed());
+      await book.inOneGo('a', (page) => page.owe([owed('late', 2), owed('early', 1)]));
+      await book.inOneGo('a', (page) => page.owe([owed('late', 2)]));
+      expect(await owedBy('a')).toEqual([owed('early', 1), owed('late', 2)]);
+      expect(await owedBy('b')).toEqual([]);
+      await book.inOneGo('b', (page) => page.settle(['early']));
+      await book.inOneGo('a', (page) => page.settle(['late']));
+      expect(await owedBy('a')).toEqual([owed('early', 1)]);
     });
 
     test('what is shown: the newest of its kind in each lane, unless it could not be delivered', async () => {
