@@ -53,7 +53,14 @@ export default tseslint.config(
     },
   },
   {
-    files: ['src/main.ts', 'src/command/**', 'adapters/local/**', 'tests/bench/**', 'tests/backtest/**'],
+    files: [
+      'src/main.ts',
+      'src/command/**',
+      'adapters/local/**',
+      'tests/bench/**',
+      'tests/backtest/**',
+      'tests/reading/training/**',
+    ],
     rules: { 'no-console': 'off' },
   },
   { files: ['tests/**'], rules: { 'max-lines-per-function': 'off' } },
