@@ -46,7 +46,7 @@ module.exports = {
       ...npm('luxon', '@types/luxon'),
     ]),
     layer('health-is-http', '^src/run/host/(health|metrics)\\.ts$', [
-      '^src/run/',
+      '^src/(run|core)/',
       ...npm('prom-client'),
       '^(node:)?http',
     ]),
@@ -62,7 +62,11 @@ module.exports = {
       name: 'core-for-adapters-is-types',
       severity: 'error',
       from: { path: '^adapters/' },
-      to: { path: '^src/core/', dependencyTypesNot: ['type-only'], pathNot: '^src/core/units\\.ts$' },
+      to: {
+        path: '^src/core/',
+        dependencyTypesNot: ['type-only'],
+        pathNot: '^src/core/(units|reason)\\.ts$',
+      },
     },
     {
       name: 'adapters-come-together-in-main',

@@ -2,6 +2,7 @@
 import { fstatSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { Command, InvalidArgumentError } from 'commander';
+import { reasonOf } from './core/reason.ts';
 import { localChat } from '../adapters/local/chat.ts';
 import { linkChecks, linkedChats, platformsOf } from './command/chats.ts';
 import { playDemo } from './command/demo.ts';
@@ -89,7 +90,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   });
   const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], weather.source, log);
   live.wake = started.wake;
-  const forecasts = forecastFileTicker(weather.file, operation.running, log);
+  const forecasts = forecastFileTicker(weather.file, operation.bot, log);
   onSignal(() => {
     ended.resolve(null);
   });
@@ -131,7 +132,7 @@ const runNoticeXml = async (options: { event?: string }): Promise<void> => {
     log: logTo('warn'),
     wakeDeliverer: () => undefined,
   });
-  const made = noticeXml(operation.day(), zoneClock, options.event ?? null);
+  const made = noticeXml(operation.harvest(), zoneClock, options.event ?? null);
   await operation.close();
   if ('xml' in made) process.stdout.write(made.xml);
   else {
@@ -183,6 +184,6 @@ program
 try {
   await program.parseAsync();
 } catch (error) {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(reasonOf(error));
   process.exitCode = 1;
 }

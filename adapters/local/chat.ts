@@ -29,6 +29,7 @@ export const localChat = (settings: LocalSettings, deps: LocalDeps): Chat => {
 
   return {
     platform: PLATFORM,
+    canEdit: false,
     listen: async (onHeard) => {
       reading = readLines(session, onHeard, closing.signal).then((why) => {
         if (!closing.signal.aborted) settings.onEnd(why);

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { Heard, OnHeard } from '../../src/ports/chat.ts';
 import { HELP, lineOf, type Line } from './commands.ts';
 import { aligned } from './render.ts';
@@ -36,7 +37,7 @@ const hear = async (
       event,
     });
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+    const why = reasonOf(error);
     session.terminal.print(`That was not saved (${why}). Say it again.`);
     return null;
   }

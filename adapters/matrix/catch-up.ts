@@ -1,7 +1,8 @@
+import { reasonOf } from '../../src/core/reason.ts';
 import type { IRooms, ISyncResponse, MatrixClient } from 'matrix-js-sdk';
 import { Method } from 'matrix-js-sdk';
 import { z } from 'zod';
-import { failureOf, reasonOf } from './failure.ts';
+import { failureOf } from './failure.ts';
 import type { RetryContext } from './patience.ts';
 import { persistently } from './patience.ts';
 

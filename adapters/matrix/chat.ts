@@ -1,5 +1,6 @@
 import { HttpApiEvent } from 'matrix-js-sdk';
 import type { MatrixClient } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Chat, LinkedChat, OnHeard } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
@@ -11,7 +12,6 @@ import type { Session } from './connect/session.ts';
 import { openSession } from './connect/session.ts';
 import { startCrypto } from './crypto.ts';
 import type { SyncCursor } from './cursor.ts';
-import { reasonOf } from './failure.ts';
 import type { Invite } from './invites.ts';
 import { answerInvite, invitesIn } from './invites.ts';
 import { intake } from './intake.ts';
@@ -53,6 +53,7 @@ export const matrixChat = (settings: MatrixSettings, deps: MatrixDeps): LinkedCh
 
   return {
     platform: PLATFORM,
+    canEdit: true,
     listen: async (onHeard) => {
       const session = await openSession(settings, patience);
       const first = Promise.withResolvers<true>();

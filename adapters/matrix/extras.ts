@@ -1,8 +1,9 @@
 import type { MatrixClient, Room } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { Post } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
 import type { LogLine } from '../../src/ports/log.ts';
-import { errorCode, failureOf, reasonOf } from './failure.ts';
+import { errorCode, failureOf } from './failure.ts';
 import { pictureContent } from './picture.ts';
 import { choicesOf } from './reactions.ts';
 import type { EventSender } from './send.ts';

@@ -1,4 +1,5 @@
 import { HTTPError, MatrixError } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { PostResult } from '../../src/ports/chat.ts';
 
 type PostFailure = Exclude<PostResult, { result: 'sent' }>;
@@ -21,8 +22,6 @@ const NEVER: Record<string, string> = {
 
 export const errorCode = (error: unknown): string | null =>
   error instanceof MatrixError ? (error.errcode ?? null) : null;
-
-export const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** The token is no longer valid; waiting does not help. */
 export const isLoggedOut = (error: unknown): boolean =>

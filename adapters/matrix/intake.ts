@@ -1,9 +1,9 @@
 import type { MatrixClient } from 'matrix-js-sdk';
 import { MatrixEvent } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { Batch, RawEvent } from './catch-up.ts';
 import { eventsOf } from './catch-up.ts';
 import type { SyncCursor } from './cursor.ts';
-import { reasonOf } from './failure.ts';
 import type { RetryContext } from './patience.ts';
 import { backoffMs, pause, persistently } from './patience.ts';
 import { isUnreadable } from './unread.ts';

@@ -1,6 +1,6 @@
 import type { MatrixClient } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { Batch } from './catch-up.ts';
-import { reasonOf } from './failure.ts';
 import type { RetryContext } from './patience.ts';
 import { persistently } from './patience.ts';
 

@@ -1,6 +1,7 @@
+import { reasonOf } from '../../src/core/reason.ts';
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { LogLine } from '../../src/ports/log.ts';
-import { failureOf, isLoggedOut, reasonOf } from './failure.ts';
+import { failureOf, isLoggedOut } from './failure.ts';
 
 const FIRST_WAIT_MS = 500;
 const LONGEST_WAIT_MS = 10_000;

@@ -1,9 +1,9 @@
 import type { MatrixClient } from 'matrix-js-sdk';
 import { MatrixEvent, MatrixEventEvent } from 'matrix-js-sdk';
+import { reasonOf } from '../../src/core/reason.ts';
 import type { EpochMs } from '../../src/core/units.ts';
 import type { Post, Said } from '../../src/ports/chat.ts';
 import type { RawEvent } from './catch-up.ts';
-import { reasonOf } from './failure.ts';
 import type { RetryContext } from './patience.ts';
 import { pause, persistently } from './patience.ts';
 import { isDirect } from './rooms.ts';

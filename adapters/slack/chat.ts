@@ -48,6 +48,7 @@ export const slackChat = (
 
   return {
     platform: PLATFORM,
+    canEdit: true,
     listen,
     post: poster({ web, draw, nowMs, log }),
     fault: () => (intake?.isOpen() === true ? null : 'not connected to Slack'),

@@ -1,4 +1,5 @@
 import { webApi } from '@slack/bolt';
+import { reasonOf as plainReason } from '../../src/core/reason.ts';
 import { MS_PER_SECOND } from '../../src/core/units.ts';
 import type { PostResult } from '../../src/ports/chat.ts';
 
@@ -29,8 +30,7 @@ export const errorCode = (error: unknown): string | null =>
 
 export const reasonOf = (error: unknown): string => {
   const code = errorCode(error);
-  if (code !== null) return `Slack answered ${code}`;
-  return error instanceof Error ? error.message : String(error);
+  return code === null ? plainReason(error) : `Slack answered ${code}`;
 };
 
 /** What a failed Web API call means for the message that should be posted. */

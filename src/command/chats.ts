@@ -45,8 +45,8 @@ const slack = async (account: SlackAccount, { operation, log }: ChatDeps): Promi
     import('../../adapters/slack/chat.ts'),
     import('../../adapters/slack/settings.ts'),
   ]);
-  const { running, store } = operation;
-  const cursors = store.cursorsOf(running.roster.operation);
+  const { bot, store } = operation;
+  const cursors = store.cursorsOf(bot.roster.operation);
   return slackChat(
     {
       botToken: account.botToken,
@@ -59,7 +59,7 @@ const slack = async (account: SlackAccount, { operation, log }: ChatDeps): Promi
         lastSeen: (channel) => cursors.at('slack', channel),
         saw: (channel, ts) => cursors.advance('slack', channel, ts),
       },
-      homeFor: (user) => homeFor(running, { platform: 'slack', user }, Date.now()),
+      homeFor: (user) => homeFor(bot, { platform: 'slack', user }, Date.now()),
       draw,
       nowMs: Date.now,
       log: linesOf('slack', log),
@@ -75,17 +75,17 @@ const managersOn = (platform: string, { people }: Roster): string[] =>
 
 const matrix = async (account: MatrixAccount, { operation, log }: ChatDeps): Promise<LinkedChat> => {
   const { matrixChat } = await import('../../adapters/matrix/chat.ts');
-  const { running, store } = operation;
-  const cursors = store.cursorsOf(running.roster.operation);
+  const { bot, store } = operation;
+  const cursors = store.cursorsOf(bot.roster.operation);
   const { inviters, ...settings } = account;
   return matrixChat(
-    { ...settings, invitesFrom: inviters ?? managersOn('matrix', running.roster), keyWaitMs: KEY_WAIT_MS },
+    { ...settings, invitesFrom: inviters ?? managersOn('matrix', bot.roster), keyWaitMs: KEY_WAIT_MS },
     {
       cursor: {
         load: () => cursors.at('matrix', ''),
         save: (token) => cursors.set('matrix', '', token),
       },
-      tell: (telling) => tellFromAdapter(running, 'matrix', telling, Date.now()),
+      tell: (telling) => tellFromAdapter(bot, 'matrix', telling, Date.now()),
       declined: ({ room, by }) => {
         log.warn(
           { platform: 'matrix', room, by },

@@ -1,10 +1,12 @@
 /** The running bot: adapters listen, the clock ticks and messages are delivered until it is stopped. */
 import { counted, deliver, overChats } from '../run/out/deliver.ts';
 import { pollWeather } from '../run/time/poll-weather.ts';
+import { giveOwedAnswers } from '../run/in/answer-later.ts';
 import { hear } from '../run/in/hear.ts';
 import { lineHistories } from '../run/line/service.ts';
 import { lineThreads } from '../run/line/thread.ts';
-import { harvestOf } from '../run/host/operation.ts';
+import { knownHarvest } from '../run/host/bot.ts';
+import { reasonOf } from '../core/reason.ts';
 import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
 import type { WeatherSource } from '../ports/weather.ts';
@@ -32,8 +34,7 @@ const safely = async (task: () => Promise<unknown>, log: Log): Promise<void> => 
   try {
     await task();
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    log.error({ why }, 'This is tried again in a second');
+    log.error({ why: reasonOf(error) }, 'This is tried again in a second');
   }
 };
 
@@ -76,16 +77,17 @@ export const goLive = (
   weather: WeatherSource | null,
   log: Log,
 ): Live => {
-  const { running, store } = operation;
+  const { bot, store } = operation;
   const line = lineThreads(log);
-  running.line = line;
-  line.prepare(lineHistories(harvestOf(running, running.facts.facts), running, Date.now()));
+  bot.line = line;
+  line.prepare(lineHistories(knownHarvest(bot), bot, Date.now()));
   const platforms = chats.map((chat) => chat.platform);
-  const send = counted(overChats(chats), running.metrics);
+  bot.editable = chats.filter(({ canEdit }) => canEdit).map(({ platform }) => platform);
+  const send = counted(overChats(chats), bot.metrics);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
-  const clockwork = oneAtATime(() => tick(running, Date.now()), log);
-  running.weatherBy = weather?.attribution ?? null;
-  const forecasts = weather && pollWeather(weather, running, Date.now);
+  const clockwork = oneAtATime(() => tick(bot, Date.now()), log);
+  bot.weatherBy = weather?.attribution ?? null;
+  const forecasts = weather && pollWeather(weather, bot, Date.now);
   const polling = oneAtATime(async () => forecasts?.poll(), log);
   const timer = setInterval(() => {
     clockwork.run();
@@ -93,13 +95,21 @@ export const goLive = (
     polling.run();
   }, TICK_MS);
   // In parallel, so that an unreachable platform does not delay the others.
-  const listening = Promise.all(chats.map((chat) => chat.listen((heard) => hear(running, heard))));
+  const listening = Promise.all(
+    chats.map((chat) =>
+      chat.listen(async (heard) => {
+        await hear(bot, heard);
+      }),
+    ),
+  );
+  // Messages and answers left over from an earlier run go out.
   delivery.run();
+  const catchingUp = safely(() => giveOwedAnswers(bot, Date.now()), log);
   const stop = async (): Promise<void> => {
     clearInterval(timer);
     forecasts?.close();
     await Promise.all(chats.map((chat) => chat.close()));
-    await Promise.all([clockwork.idle(), delivery.idle(), polling.idle()]);
+    await Promise.all([catchingUp, clockwork.idle(), delivery.idle(), polling.idle()]);
     await line.close();
     await operation.close();
   };

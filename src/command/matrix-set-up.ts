@@ -1,5 +1,6 @@
 /** Guided set-up of the encryption on Matrix: run once in a terminal while the bot is stopped. */
 import { createInterface } from 'node:readline';
+import { reasonOf } from '../core/reason.ts';
 import { openSession } from '../../adapters/matrix/connect/session.ts';
 import { setUpCrypto } from '../../adapters/matrix/set-up-crypto.ts';
 import { readEnvironment } from '../settings/environment.ts';
@@ -82,6 +83,6 @@ try {
   // The SDK leaves timers running.
   process.exit(0);
 } catch (error) {
-  console.error(error instanceof Error ? error.message : String(error));
+  console.error(reasonOf(error));
   process.exit(1);
 }

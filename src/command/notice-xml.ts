@@ -8,7 +8,7 @@ import type { ZoneClock } from '../core/zone-clock.ts';
 import { capXml } from '../saying/cap/cap-xml.ts';
 import { capAlert } from '../saying/cap/cap.ts';
 import type { CapWords } from '../saying/cap/cap.ts';
-import { noticeParts } from '../saying/notice.ts';
+import { noticeParts } from '../saying/parts/notice.ts';
 import type { NoticeEvent, Harvest } from '../core/harvest/harvest.ts';
 
 /** RFC 3066. */

@@ -3,8 +3,8 @@ import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line/service.ts';
 import { createMetrics } from '../run/host/metrics.ts';
 import type { Metrics } from '../run/host/metrics.ts';
-import { allFacts, harvestOf, emptyCache } from '../run/host/operation.ts';
-import type { Running } from '../run/host/operation.ts';
+import { emptyCache, harvestOn, knownHarvest } from '../run/host/bot.ts';
+import type { Bot } from '../run/host/bot.ts';
 import { zoneClock } from '../run/host/zone-clock.ts';
 import { openStore } from '../store/open.ts';
 import type { DatabasePlace } from '../store/database.ts';
@@ -14,13 +14,13 @@ import type { Log } from '../ports/log.ts';
 import { noSharedTickets } from '../run/line/shared-ticket-cache.ts';
 
 export interface Operation {
-  running: Running;
+  bot: Bot;
   store: Store;
   metrics: Metrics;
   /** The current lists, including changes made in chat. */
   roster: () => Roster;
   /** The state of the harvest by the book. */
-  day: () => Harvest;
+  harvest: () => Harvest;
   close: () => Promise<void>;
 }
 
@@ -39,25 +39,26 @@ export const operate = async (
 /** `operate` on a store that is already open. */
 export const operateOn = async (store: Store, roster: Roster, deps: OperationDeps): Promise<Operation> => {
   const metrics = createMetrics();
-  const running: Running = {
+  const bot: Bot = {
     ...deps,
     roster,
     book: store.book,
     clock: zoneClock,
     line: lineHere(),
+    editable: [],
     weatherBy: null,
     iso: (atMs) => new Date(atMs).toISOString(),
     metrics,
-    facts: emptyCache(),
+    known: emptyCache(roster),
     sharedTickets: noSharedTickets(),
   };
-  await store.book.inOneGo(roster.operation, (page) => allFacts(running, page));
+  await store.book.inOneGo(roster.operation, (page) => harvestOn(page, bot));
   return {
-    running,
+    bot,
     store,
     metrics,
-    roster: () => harvestOf(running, running.facts.facts).roster,
-    day: () => harvestOf(running, running.facts.facts),
+    roster: () => knownHarvest(bot).roster,
+    harvest: () => knownHarvest(bot),
     close: store.close,
   };
 };

@@ -56,17 +56,21 @@ const answerLine = (message: Claimed, iso: (atMs: number) => string): string => 
 export const playLine = async (
   line: ReplayLine,
   nowMs: number,
-  { running }: Operation,
+  { bot }: Operation,
 ): Promise<string | null> => {
-  await tick(running, nowMs);
+  await (
+    await tick(bot, nowMs)
+  ).answered;
   switch (line.is) {
     case 'tick':
       return null;
     case 'heard':
-      await hear(running, { ...line.heard, heardMs: nowMs });
+      await (
+        await hear(bot, { ...line.heard, heardMs: nowMs })
+      ).answered;
       return null;
     case 'forecast': {
-      const refused = await hearRecordedForecast(running, line, nowMs);
+      const refused = await hearRecordedForecast(bot, line, nowMs);
       return refused && `forecast.place: "${line.place}" is not a station of this operation`;
     }
   }
@@ -79,7 +83,7 @@ export const replay = async (deps: ReplayDeps): Promise<number> => {
     log: deps.log,
     wakeDeliverer: () => undefined,
   });
-  const { iso } = operation.running;
+  const { iso } = operation.bot;
   const send: Send = async (message) => {
     deps.print(answerLine(message, iso));
     return { result: 'sent', messageId: `answer-${message.id}` };

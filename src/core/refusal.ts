@@ -6,6 +6,8 @@ import type { EpochMs, Lb } from './units.ts';
 /** Why something was not taken down. Nothing already recorded is lost by it. */
 export type Refusal =
   | { refused: 'no-truck' }
+  /** So many things of a message were taken, and none after them. */
+  | { refused: 'too-many'; taken: number }
   | { refused: 'no-field' }
   | { refused: 'no-station' }
   | { refused: 'time-ahead'; atMs: EpochMs }

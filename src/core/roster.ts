@@ -5,7 +5,8 @@ export type PersonId = string;
 export type TruckId = string;
 export type FieldId = string;
 export type StationId = string;
-export type Language = 'en' | 'es';
+export const LANGUAGES = ['en', 'es'] as const;
+export type Language = (typeof LANGUAGES)[number];
 export type CrewRole = 'grower' | 'foreman' | 'driver' | 'digger-operator' | 'topper-operator';
 
 /** Where a person can be reached: the platform (`local`, `slack`, `matrix`) and the user id there. */

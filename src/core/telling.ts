@@ -82,25 +82,6 @@ export type Telling =
   | { tell: 'fleet'; fleet: FleetMatch }
   | { tell: 'trouble'; reference: string };
 
-/** What questions are answered with. */
-export type Answer = Extract<
-  Telling,
-  {
-    tell:
-      | 'wait'
-      | 'tally'
-      | 'left'
-      | 'board'
-      | 'truck'
-      | 'may-dig'
-      | 'unseen'
-      | 'tickets'
-      | 'list'
-      | 'ticket-form'
-      | 'help';
-  }
->;
-
 /** Who is told. `asker` = where the message came from. */
 export type Audience = { to: 'asker' } | { to: 'person'; person: PersonId } | { to: 'room'; room: string };
 

@@ -1,42 +1,71 @@
-/** What one message comes to: facts and tells. Pure, but for the reading's and the core's own work: no clock, no store. */
+/** What one message of the crew comes to: facts, and replies to its sender. */
 import { accept } from './accept/accept.ts';
 import { factsHitBy } from './accept/changes.ts';
 import type { Speaking } from './accept/speaking.ts';
-import { answer, asksCount } from './answers/answer.ts';
+import { answer, asksCount, needsWaits } from './answers/answer.ts';
 import { withFacts } from './harvest/fold.ts';
 import type { Fact } from './book/facts.ts';
-import type { Intent, Reading } from './intent.ts';
-import type { ForecastWait } from './line/types.ts';
+import { countsElsewhere, hasLine, hasOwnTelling } from './book/kinds.ts';
+import type { Intent, Question, Reading } from './intent.ts';
 import { newestStep } from './notices/notices.ts';
 import type { Load } from './haul/load.ts';
-import type { Roster, TruckId } from './roster.ts';
+import type { TruckId } from './roster.ts';
 import type { Telling } from './telling.ts';
 import type { ZoneClock } from './zone-clock.ts';
 import type { Harvest } from './harvest/harvest.ts';
 import type { Refusal, Warning } from './refusal.ts';
 
-export interface Means {
-  roster: Roster;
+/** One message of a crew member, and the harvest that it meets. */
+export interface Turn {
+  said: string;
+  speaking: Speaking;
+  harvest: Harvest;
   clock: ZoneClock;
-  forecastWait: ForecastWait;
+  /** The bot is spoken to, by name or alone. */
+  addressed: boolean;
 }
+
+/** What goes back to the sender: at once, or (`owe`) when the line has been forecast for the answer. */
+export type Reply = { say: Telling } | { owe: Question };
 
 export interface Understood {
   /** New facts, in order. */
   facts: readonly Fact[];
-  answers: readonly Telling[];
-  /** The day with the new facts. */
+  replies: readonly Reply[];
+  /** The harvest with the new facts. */
   harvest: Harvest;
 }
 
 /** Talk that is not meant for the bot. */
-export const nothing = (harvest: Harvest): Understood => ({ facts: [], answers: [], harvest });
+export const nothing = (harvest: Harvest): Understood => ({ facts: [], replies: [], harvest });
+
+const isForAnyRoom = (reply: Reply): boolean => {
+  if ('owe' in reply) return false;
+  const { say } = reply;
+  return (
+    say.tell === 'emergency-answer' ||
+    (say.tell === 'list-changed' && say.change.list === 'rooms') ||
+    (say.tell === 'refusal' && say.refusal.refused === 'room-not-used')
+  );
+};
+
+/**
+ * In a room that is not the crew's, only emergencies count, and a manager's word that makes it one: nothing else of the
+ * operation is said or taken there.
+ */
+export const onlyElsewhere = ({ facts: all, replies: said }: Understood, before: Harvest): Understood => {
+  const facts = all.filter(countsElsewhere);
+  const replies = said.filter(isForAnyRoom);
+  return facts.length + replies.length === 0
+    ? nothing(before)
+    : { facts, replies, harvest: withFacts(before, facts) };
+};
 
 interface Progress {
   facts: readonly Fact[];
   harvest: Harvest;
   receipt: { facts: Fact[]; warnings: Warning[] };
-  answers: Telling[];
+  replies: Reply[];
 }
 
 /** In a shared room "got it" is often said to somebody else. */
@@ -51,19 +80,17 @@ const ownTelling = (
   warnings: readonly Warning[],
 ): Telling | null => {
   const fact = facts[0];
-  if (!fact) return null;
+  if (!fact || !hasOwnTelling(fact)) return null;
   switch (fact.kind) {
     case 'entry-withdrawn':
       return {
         tell: 'taken-back',
-        facts: factsHitBy(fact, before.harvest.facts, after.facts).map((hit) =>
-          withField(hit, before.harvest),
-        ),
+        facts: factsHitBy(fact, before.harvest, after).map((hit) => withField(hit, before.harvest)),
       };
     case 'entry-corrected':
       return {
         tell: 'corrected',
-        facts: factsHitBy(fact, before.harvest.facts, after.facts).map((hit) => withField(hit, after)),
+        facts: factsHitBy(fact, before.harvest, after).map((hit) => withField(hit, after)),
         warnings,
       };
     case 'notice-seen': {
@@ -76,56 +103,42 @@ const ownTelling = (
       return { tell: 'language', language: fact.language };
     case 'emergency-called':
       return { tell: 'emergency-answer' };
-    case 'truck-reported':
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'root-measured':
-    case 'crown-checked':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'line-warned':
-    case 'shift-told':
-    case 'stranger-heard':
-      return null;
   }
 };
 
-const step = (
-  intent: Intent,
-  progress: Progress,
-  speaking: Speaking,
-  means: Means,
-  addressed: boolean,
-): Progress => {
-  if (intent.do === 'ask') {
-    const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
-    return { ...progress, answers: [...progress.answers, answer(intent.question, progress.harvest, asking)] };
-  }
+const withReply = (progress: Progress, reply: Reply): Progress => ({
+  ...progress,
+  replies: [...progress.replies, reply],
+});
+
+const asked = (question: Question, progress: Progress, { speaking, clock }: Turn): Progress => {
+  if (needsWaits(question)) return withReply(progress, { owe: question });
+  const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, clock };
+  return withReply(progress, { say: answer(question, progress.harvest, asking) });
+};
+
+const step = (intent: Intent, progress: Progress, turn: Turn): Progress => {
+  if (intent.do === 'ask') return asked(intent.question, progress, turn);
+  const { speaking, addressed } = turn;
   const own = { ...speaking, factsSoFar: speaking.factsSoFar + progress.facts.length };
   const accepted = accept(intent, progress.harvest, own);
   if (accepted.outcome === 'refused') {
-    if (isSilent(accepted.refusal, addressed)) return progress;
-    return { ...progress, answers: [...progress.answers, { tell: 'refusal', refusal: accepted.refusal }] };
+    const { refusal } = accepted;
+    return isSilent(refusal, addressed)
+      ? progress
+      : withReply(progress, { say: { tell: 'refusal', refusal } });
   }
   const { facts, warnings } = accepted;
   const harvest = withFacts(progress.harvest, facts);
   const telling = ownTelling(facts, progress, harvest, warnings);
-  const receipt = telling
-    ? progress.receipt
-    : {
-        facts: [...progress.receipt.facts, ...facts.map((fact) => withField(fact, harvest))],
-        warnings: [...progress.receipt.warnings, ...warnings],
-      };
+  const next = { ...progress, facts: [...progress.facts, ...facts], harvest };
+  if (telling) return withReply(next, { say: telling });
   return {
-    facts: [...progress.facts, ...facts],
-    harvest,
-    receipt,
-    answers: telling ? [...progress.answers, telling] : progress.answers,
+    ...next,
+    receipt: {
+      facts: [...progress.receipt.facts, ...facts.map((fact) => withField(fact, harvest))],
+      warnings: [...progress.receipt.warnings, ...warnings],
+    },
   };
 };
 
@@ -147,37 +160,37 @@ const withField = (fact: Fact, harvest: Harvest): Fact => {
   return fact;
 };
 
-/** Notices go to everybody; whoever ordered one needs no receipt besides. */
-const hasReceipt = (fact: Fact): boolean => fact.kind !== 'notice-raised';
+const receiptOf = ({ receipt, harvest }: Progress, { speaking, clock }: Turn): Reply[] => {
+  // A notice goes to everybody: whoever ordered it needs no receipt as well.
+  const facts = receipt.facts.filter(hasLine);
+  if (facts.length === 0) return [];
+  const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, clock };
+  const isCountAsked = facts.some(
+    (fact) => fact.kind === 'truck-reported' && asksCount(fact, harvest, asking),
+  );
+  return [{ say: { tell: 'receipt', facts, warnings: receipt.warnings, asksCount: isCountAsked } }];
+};
 
-export const understand = (
-  reading: Reading,
-  said: string,
-  harvest: Harvest,
-  speaking: Speaking,
-  means: Means,
-  addressed: boolean,
-): Understood => {
+/** Nobody says more in one message; a few hundred would hold up everybody else's. Grade: chosen. An emergency comes first. */
+const MOST_INTENTS = 12;
+
+const TOO_MANY: Reply = { say: { tell: 'refusal', refusal: { refused: 'too-many', taken: MOST_INTENTS } } };
+
+export const understand = (reading: Reading, turn: Turn): Understood => {
+  const { harvest, said } = turn;
   switch (reading.found) {
     case 'chatter':
       return nothing(harvest);
     case 'unclear':
-      return { facts: [], answers: [{ tell: 'question', problem: reading.problem, said }], harvest };
+      return { facts: [], replies: [{ say: { tell: 'question', problem: reading.problem, said } }], harvest };
     case 'intents': {
-      const start: Progress = { facts: [], harvest, receipt: { facts: [], warnings: [] }, answers: [] };
-      const end = reading.intents.reduce(
-        (progress, intent) => step(intent, progress, speaking, means, addressed),
-        start,
-      );
-      const { warnings } = end.receipt;
-      const facts = end.receipt.facts.filter(hasReceipt);
-      const asking = { asker: speaking.speaker, nowMs: speaking.heardMs, ...means };
-      const isCountAsked = facts.some(
-        (fact) => fact.kind === 'truck-reported' && asksCount(fact, end.harvest, asking),
-      );
-      const receipt: Telling[] =
-        facts.length > 0 ? [{ tell: 'receipt', facts, warnings, asksCount: isCountAsked }] : [];
-      return { facts: end.facts, answers: [...receipt, ...end.answers], harvest: end.harvest };
+      const start: Progress = { facts: [], harvest, receipt: { facts: [], warnings: [] }, replies: [] };
+      const end = reading.intents
+        .slice(0, MOST_INTENTS)
+        .reduce((progress, intent) => step(intent, progress, turn), start);
+      const rest = reading.intents.length > MOST_INTENTS ? [TOO_MANY] : [];
+      const replies = [...receiptOf(end, turn), ...end.replies, ...rest];
+      return { facts: end.facts, replies, harvest: end.harvest };
     }
   }
 };

@@ -2,11 +2,33 @@ import type { Fact } from '../core/book/facts.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { Heard } from './chat.ts';
 import type { Outgoing } from './outbox.ts';
+import type { Question } from '../core/intent.ts';
+import type { PersonId } from '../core/roster.ts';
 import type { SharedTicket } from '../core/harvest/harvest.ts';
 
 /** A message with a slot that its room or person sees, or soon will. */
 export interface Shown extends Pick<Outgoing, 'recipient' | 'platform' | 'to' | 'notBeforeMs'> {
   slot: string;
+}
+
+/** Where a message came from, for the answers to it. */
+export interface MessagePlace {
+  platform: string;
+  /** The crew's room by our name and by the platform's; null = written to the bot alone. */
+  room: { id: string; room: string } | null;
+  user: string;
+  messageId: string;
+}
+
+/** An answer that is still due, because the line must be forecast for it first. */
+export interface OwedAnswer {
+  /** The key of the answer's message. */
+  key: string;
+  cause: string;
+  question: Question;
+  asker: PersonId;
+  heardMs: EpochMs;
+  place: MessagePlace;
 }
 
 /** An open transaction on the book of one operation; nobody else writes to that operation meanwhile. */
@@ -24,6 +46,12 @@ export interface Page {
   /** For each room and person, the newest message of that kind that has a slot and was due at `sinceMs` or later. */
   shown: (kind: string, sinceMs: EpochMs) => Promise<Shown[]>;
   enqueue: (messages: readonly Outgoing[]) => Promise<void>;
+  /** Stores answers that are to be given later, so that a crash loses none. */
+  owe: (answers: readonly OwedAnswer[]) => Promise<void>;
+  /** Answers still owed, oldest first. */
+  owed: () => Promise<OwedAnswer[]>;
+  /** Removes the answers with these keys: they were given, or have become worthless. */
+  settle: (keys: readonly string[]) => Promise<void>;
   /** Sets the operation's alarm of that name; a later call with the same name moves it, null removes it. */
   wakeAt: (name: string, dueMs: EpochMs | null) => Promise<void>;
   /** The earliest alarm that is due by `nowMs`; null = none. */

@@ -71,6 +71,8 @@ export type OnHeard = (heard: Heard) => Promise<void>;
 /** One chat platform. */
 export interface Chat {
   platform: string;
+  /** A message that was posted can be changed where people see it. Else a replacement is shown anew. */
+  canEdit: boolean;
   listen: (onHeard: OnHeard) => Promise<void>;
   post: (post: Post) => Promise<PostResult>;
   close: () => Promise<void>;

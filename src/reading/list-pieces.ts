@@ -45,6 +45,10 @@ const NO_PIECES: Pieces = {
   isWhole: true,
 };
 
+/** Every change of a limit says one of them; "second weight" is a tare. */
+export const isLimitWord = (word: string): boolean =>
+  keys.limit.test(word) || keys.tare.test(word) || /^(weight|peso)$/.test(word);
+
 const keyOf = (word: string): Key | null => {
   for (const key of [
     'limit',

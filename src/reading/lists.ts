@@ -2,7 +2,7 @@ import type { Intent, ListChangeAsk, Unclear } from '../core/intent.ts';
 import type { Language, Roster, TruckId } from '../core/roster.ts';
 import { ADD, ARTICLE, newName, REMOVE, sortOf } from './list-words.ts';
 import type { Sort, Words } from './list-words.ts';
-import { acresOf, limitF, piecesFrom } from './list-pieces.ts';
+import { acresOf, isLimitWord, limitF, piecesFrom } from './list-pieces.ts';
 import type { Pieces } from './list-pieces.ts';
 import { trucksNumbered } from './truck-numbers.ts';
 import type { Token } from './tokens.ts';
@@ -124,6 +124,7 @@ const stationLimit = (pieces: Pieces, roster: Roster): Asked => {
 
 /** "Truck 3 limit 86000", "truck 3 tare 28000 to 32000", "limit north station 57", "line limit 45 min". */
 const limit = ({ tokens, roster }: Words): Asked => {
+  if (!tokens.some(({ text }) => isLimitWord(text))) return null;
   const pieces = piecesFrom(tokens, 0, roster);
   const { keys, weightsLb, numbers } = pieces;
   if (!pieces.isWhole || !(keys.has('limit') || keys.has('tare'))) return null;

@@ -1,4 +1,5 @@
 import { distance } from 'fastest-levenshtein';
+import { oncePer } from '../core/once-per.ts';
 import type { Roster } from '../core/roster.ts';
 import type { Slot } from './sign.ts';
 import { fold } from './tokens.ts';
@@ -36,7 +37,7 @@ export interface Names {
   entries: readonly Entry[];
 }
 
-export const namesOf = (roster: Roster): Names => ({
+export const namesOf = oncePer((roster: Roster): Names => ({
   roster,
   entries: [
     ...entriesOf('truck', roster.trucks),
@@ -44,7 +45,7 @@ export const namesOf = (roster: Roster): Names => ({
     ...entriesOf('station', roster.stations),
     ...entriesOf('person', roster.people),
   ],
-});
+}));
 
 /** Words of names, so that they are not taken for slips of other words. */
 export const nameWords = ({ entries, roster }: Names): string[] => {

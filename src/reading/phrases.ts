@@ -12,6 +12,8 @@ interface Part {
 
 export interface Phrase {
   parts: readonly Part[];
+  /** What it may begin with: the words up to and with the first that may not be missing. */
+  starts: readonly string[];
   sign: Sign;
 }
 
@@ -29,12 +31,20 @@ const partsOf = (line: string): Part[] => {
   }));
 };
 
+const startsOf = (parts: readonly Part[]): string[] => {
+  const first = parts.findIndex(({ optional }) => !optional);
+  return parts.slice(0, first + 1).flatMap(({ options }) => options);
+};
+
 /** One phrase a line. */
 export const phrases = (sign: Sign, lines: string): Phrase[] =>
   lines
     .trim()
     .split(/\s*\n\s*/)
-    .map((line) => ({ parts: partsOf(line), sign }));
+    .map((line) => {
+      const parts = partsOf(line);
+      return { parts, starts: startsOf(parts), sign };
+    });
 
 export const wordsOf = (list: readonly Phrase[]): string[] =>
   list
@@ -93,10 +103,8 @@ const taken = (parts: readonly Part[], elements: readonly Element[], at: number,
   return part.optional ? longer(after, taken(later, elements, at, skips)) : after;
 };
 
-const placesOf = (parts: readonly Part[], elements: readonly Element[], at: number): Places => {
+const placesOf = ({ parts, starts }: Phrase, elements: readonly Element[], at: number): Places => {
   const begins = elements[at];
-  const first = parts.findIndex(({ optional }) => !optional);
-  const starts = parts.slice(0, first + 1).flatMap(({ options }) => options);
   const isStart = begins !== undefined && starts.some((option) => fits(begins, option));
   return isStart ? taken(parts, elements, at, MAX_SKIPPED) : null;
 };
@@ -118,7 +126,7 @@ export const longestPhrase = (
 ): Match | null => {
   let best: { phrase: Phrase; places: number[] } | null = null;
   for (const phrase of list) {
-    const places = placesOf(phrase.parts, elements, at);
+    const places = placesOf(phrase, elements, at);
     if (places !== null && places.length > (best?.places.length ?? 0)) best = { phrase, places };
   }
   if (best === null) return null;

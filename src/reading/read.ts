@@ -1,4 +1,6 @@
 import type { Intent, Reading } from '../core/intent.ts';
+import { oncePer } from '../core/once-per.ts';
+import type { Roster } from '../core/roster.ts';
 import { build } from './build.ts';
 import { compose } from './compose.ts';
 import type { Composition } from './compose.ts';
@@ -177,7 +179,7 @@ const tellsOfDanger = (tokens: readonly Token[], known: ReadonlySet<string>): bo
 
 /** What else the message says, outside the clauses that tell of the danger; read as in a shared room. */
 const readBesides = (text: string, tokens: readonly Token[], hearing: Hearing): readonly Intent[] => {
-  const known = knownWords(hearing);
+  const known = knownWords(hearing.roster);
   const ends = [...tokens.filter(({ kind }) => kind === 'break').map(({ start }) => start), text.length];
   const clauses = ends.map((end, i) => tokens.filter((t) => t.end <= end && t.start > (ends[i - 1] ?? -1)));
   const safe = clauses.filter((clause) => clause.length > 0 && !tellsOfDanger(clause, known));
@@ -187,14 +189,15 @@ const readBesides = (text: string, tokens: readonly Token[], hearing: Hearing): 
   return reading.found === 'intents' ? reading.intents : [];
 };
 
-const knownWords = ({ roster }: Hearing): ReadonlySet<string> =>
-  new Set([...vocabulary, ...nameWords(namesOf(roster))]);
+const knownWords = oncePer(
+  (roster: Roster): ReadonlySet<string> => new Set([...vocabulary, ...nameWords(namesOf(roster))]),
+);
 
 /** What a message means to this crew: intents with ids and instants, one thing to ask back, or talk not meant for us. */
 export const read = (text: string, hearing: Hearing): Reading => {
   const clean = text.normalize('NFC');
   const tokens = tokenize(clean);
-  const known = knownWords(hearing);
+  const known = knownWords(hearing.roster);
   const isLong = clean.length > MAX_LETTERS;
   if (tellsOfDanger(tokens, known)) {
     const besides = isLong ? [] : readBesides(clean, tokens, hearing);

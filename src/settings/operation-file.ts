@@ -1,4 +1,5 @@
 import { isMap, LineCounter, parseDocument, type Document } from 'yaml';
+import { reasonOf } from '../core/reason.ts';
 import type { Roster } from '../core/roster.ts';
 import { crossChecks } from './cross-checks.ts';
 import { faultsOf, wording, type Fault } from './faults.ts';
@@ -54,7 +55,7 @@ const valueOf = ({ document, lines, fileName }: FileSource): { value: unknown } 
   try {
     return { value: document.toJS() };
   } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
+    const why = reasonOf(error);
     return { faults: [`${fileName}: ${why}. Write the value out instead.`] };
   }
 };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import type { Language, CrewRole } from '../core/roster.ts';
+import { LANGUAGES } from '../core/roster.ts';
+import type { CrewRole } from '../core/roster.ts';
 import * as values from './values.ts';
 
 const { text } = values;
@@ -11,7 +12,6 @@ const ROLES = [
   'digger-operator',
   'topper-operator',
 ] as const satisfies readonly CrewRole[];
-const LANGUAGES = ['en', 'es'] as const satisfies readonly Language[];
 /** Shortest believable round trip: half of a near one of 30 min. Grade: common practice. */
 const SHORTEST_CYCLE_MIN = 15;
 const PLATFORMS = ['local', 'slack', 'matrix'] as const;

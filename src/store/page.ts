@@ -5,6 +5,7 @@ import type { Page, Shown } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
+import { owedOn } from './owed-answers.ts';
 import { rowFrom } from './outbox-row.ts';
 import { sharedTicketsOn } from './shared-tickets.ts';
 import { alarms, facts, inbox, outbox } from './schema.ts';
@@ -50,6 +51,8 @@ export const openPage = (tx: Tx, operation: string): Page => ({
       .values(messages.map((message) => rowFrom(operation, message)))
       .onConflictDoNothing();
   },
+
+  ...owedOn(tx, operation),
 
   wakeAt: (name, dueMs) => wakeAt(tx, operation, name, dueMs),
 

@@ -3,6 +3,7 @@ import { isNotNull, isNull } from 'drizzle-orm';
 import { bigint, boolean, index, integer, pgTable, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { Fact } from '../core/book/facts.ts';
 import type { Heard, Said } from '../ports/chat.ts';
+import type { OwedAnswer } from '../ports/book.ts';
 import type { Outgoing, Recipient } from '../ports/outbox.ts';
 import { document, epochMs } from './columns.ts';
 
@@ -75,6 +76,18 @@ export const outbox = pgTable(
     index('outbox_open').on(t.operation, t.lane, t.id).where(isNull(t.doneMs)),
     index('outbox_slot').on(t.operation, t.lane, t.slot, t.id).where(isNotNull(t.slot)),
   ],
+);
+
+/** Answers that the transaction of a message promised, and that are given in another transaction. */
+export const owedAnswers = pgTable(
+  'owed_answers',
+  {
+    operation: text().notNull(),
+    key: text().notNull(),
+    heardMs: epochMs('heard_ms').notNull(),
+    body: document().$type<OwedAnswer>().notNull(),
+  },
+  (t) => [primaryKey({ columns: [t.operation, t.key] })],
 );
 
 /** Lanes that must wait. */

@@ -28,7 +28,7 @@ const quiet = { info: () => undefined, warn: () => undefined, error: () => undef
 const directory = mkdtempSync(join(tmpdir(), 'fieldbell-bench-'));
 const database = await openDatabase({ embedded: directory });
 const store = await storeOver(database, ['sample']);
-const { running } = await operateOn(store, sampleRoster, {
+const { bot } = await operateOn(store, sampleRoster, {
   platforms: ['local'],
   log: quiet,
   wakeDeliverer: () => undefined,
@@ -84,7 +84,7 @@ const earlier = (fact: Fact, daysBefore: number): Fact => {
 };
 
 const startMs = Date.parse('2026-10-20T05:00:00-06:00');
-for (let step = 0; step < MESSAGES; step += 1) await hear(running, messageOf(step, startMs));
+for (let step = 0; step < MESSAGES; step += 1) await hear(bot, messageOf(step, startMs));
 const today = (await store.book.inOneGo('sample', (page) => page.factsAfter(0))).map((row) => row.fact);
 for (let before = 1; before < days; before += 1)
   await store.book.inOneGo('sample', (page) => page.write(today.map((fact) => earlier(fact, before))));
@@ -146,7 +146,11 @@ const median = (numbers: readonly number[]): number =>
 const nextDayMs = startMs + DAY_MS;
 const [handled, bare]: [Cost[], Cost[]] = [[], []];
 for (let step = 0; step < MESSAGES; step += 1) {
-  handled.push(await cost(() => hear(running, messageOf(step, nextDayMs))));
+  handled.push(
+    await cost(async () => {
+      await hear(bot, messageOf(step, nextDayMs));
+    }),
+  );
   bare.push(await cost(() => floor(step)));
 }
 
@@ -156,7 +160,7 @@ const told = (name: string, of: (one: Cost) => number): void => {
     `${name}: ${a.toFixed(1)} ms a message, floor ${b.toFixed(1)} ms: ${(a / b).toFixed(2)} times (aim: at most ${AIM})`,
   );
 };
-const written = running.facts.facts.length;
+const written = bot.known.seq;
 console.log(
   `${MESSAGES} messages, ${days} day(s) and ${written} facts behind them, load average ${loadavg()[0]?.toFixed(1) ?? '?'}`,
 );

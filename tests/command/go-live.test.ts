@@ -28,6 +28,7 @@ const halfHung = () => {
   const listening = Promise.withResolvers<(heard: Heard) => Promise<void>>();
   const chat: Chat = {
     platform: 'local',
+    canEdit: false,
     listen: async (onHeard) => {
       listening.resolve(onHeard);
     },

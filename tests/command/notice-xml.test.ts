@@ -15,7 +15,7 @@ const WARM = [36, 36, 37, 39, 43, 47, 51, 55, 58, 62, 66, 68, 70, 66, 61, 55, 50
 
 const dayInBook = async () =>
   foldHarvest(
-    crew.running.roster,
+    crew.bot.roster,
     (await crew.factsSoFar()).map(({ fact }) => fact),
   );
 

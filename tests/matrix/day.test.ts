@@ -62,18 +62,18 @@ describeWithSynapse('the recorded day', () => {
       { id: 'crew', platform: 'matrix', room },
       (id) => [{ platform: 'matrix', user: personOf(id).user }],
     );
-    const bot = await startOn(database, roster, ['matrix'], ({ running, store }) => {
+    const bot = await startOn(database, roster, ['matrix'], ({ bot, store }) => {
       const cursors = store.cursorsOf(roster.operation);
       const cursor = {
         load: () => cursors.at('matrix', ''),
         save: (token: string) => cursors.set('matrix', '', token),
       };
       const tell = (telling: Parameters<typeof tellFromAdapter>[2]) =>
-        tellFromAdapter(running, 'matrix', telling, Date.now());
+        tellFromAdapter(bot, 'matrix', telling, Date.now());
       return [matrixChat(settingsFor(synapse.url, account), depsWith({ cursor, tell }))];
     });
     const isHeard = (id: string) => async () => {
-      const versions = await bot.operation.running.book.inOneGo(roster.operation, (page) =>
+      const versions = await bot.operation.bot.book.inOneGo(roster.operation, (page) =>
         page.versionsOf('matrix', id),
       );
       return versions.length > 0;

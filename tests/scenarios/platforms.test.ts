@@ -74,14 +74,14 @@ const onSlack = async (mode: 'socket' | 'http') => {
   return { book, shown: shownBy(slack), home };
 };
 
-const slackOf = (settings: SlackSettings, { running, store }: Operation): Chat => {
-  const cursors = store.cursorsOf(running.roster.operation);
+const slackOf = (settings: SlackSettings, { bot, store }: Operation): Chat => {
+  const cursors = store.cursorsOf(bot.roster.operation);
   return slackChat(settings, {
     cursor: {
       lastSeen: (channel) => cursors.at('slack', channel),
       saw: (channel, ts) => cursors.advance('slack', channel, ts),
     },
-    homeFor: (user) => homeFor(running, { platform: 'slack', user }, Date.now()),
+    homeFor: (user) => homeFor(bot, { platform: 'slack', user }, Date.now()),
     draw: null,
     nowMs: Date.now,
     log: () => undefined,

@@ -21,9 +21,9 @@ const rosterOf = (change: Partial<Roster> = {}): Roster => ({
   operation: `day-${crypto.randomUUID()}`,
 });
 const newDay = (roster = rosterOf()): Promise<Crew> => crewOn(database, { roster });
-const told = (crew: Crew): string[] => transcript(crew.running.roster, ofStops(crew.delivered));
+const told = (crew: Crew): string[] => transcript(crew.bot.roster, ofStops(crew.delivered));
 const everybodyConfirms = async (crew: Crew, clock: string) => {
-  for (const { id } of crew.running.roster.people) await crew.say(id, null, 'got it', clock);
+  for (const { id } of crew.bot.roster.people) await crew.say(id, null, 'got it', clock);
 };
 
 /** Hourly from 04:00: passes the station's 60 °F at 12:30, 70 at 16:00, 61 at 18:00. */

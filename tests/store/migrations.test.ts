@@ -20,6 +20,7 @@ const RELEASED = {
   '0000_start.sql': '4296e52546992fc266f296318de1629596c9a2dee1088091c816f898f4bea78d',
   '0001_cursors.sql': 'fa6c4d843661d41c623ca41d20062a33edfd38ded6a096805ddd3f2b94286a08',
   '0002_pooled_tickets.sql': '92eba660c65a93b8f1c2bf2ce6d2ae849263bf229c7cc15c0a103a73062fb475',
+  '0003_owed_answers.sql': '97f789c135180d2f8ca5842dcad529d5638583166d3ffc34bb4747799fd480cb',
 };
 
 const server = await startPostgres();

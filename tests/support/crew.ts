@@ -7,9 +7,10 @@ import type { Heard } from '../../src/ports/chat.ts';
 import type { Claimed } from '../../src/ports/outbox.ts';
 import { deliver } from '../../src/run/out/deliver.ts';
 import { hear } from '../../src/run/in/hear.ts';
-import type { Running } from '../../src/run/host/operation.ts';
-import { hearForecast, tick } from '../../src/run/time/tick.ts';
-import type { ForecastHeard } from '../../src/run/time/tick.ts';
+import type { Bot } from '../../src/run/host/bot.ts';
+import { hearForecast } from '../../src/run/in/hear-forecast.ts';
+import type { ForecastHeard } from '../../src/run/in/hear-forecast.ts';
+import { tick } from '../../src/run/time/tick.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
@@ -21,7 +22,7 @@ export { at } from './given.ts';
 interface Given {
   roster: Roster;
   /** Means of the shell in place of the usual ones: a clock that fails, other platforms. */
-  running: Partial<Running>;
+  bot: Partial<Bot>;
   /** Where the crew writes. */
   platform: string;
 }
@@ -43,7 +44,7 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
   const store = await storeOver(database, [roster.operation]);
   const means = { platforms: ['local'], log, wakeDeliverer: () => undefined };
   const operation = await operateOn(store, roster, means);
-  const running: Running = { ...operation.running, ...given.running };
+  const bot: Bot = { ...operation.bot, ...given.bot };
   const delivered: Claimed[] = [];
   let said = 0;
 
@@ -54,7 +55,7 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
       delivered.push(message);
       return { result: 'sent' as const, messageId: `bot-${message.id}` };
     };
-    await deliver(store.outbox, running.platforms, send, () => at(clock), log);
+    await deliver(store.outbox, bot.platforms, send, () => at(clock), log);
     return delivered.slice(before).map((message) => message.said.text);
   };
   const hearEvent = async (
@@ -69,7 +70,7 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
     said += 1;
     const id = line.id ?? `m${said}`;
     const userName = line.userName ?? null;
-    await hear(running, {
+    const { answered } = await hear(bot, {
       platform: given.platform ?? 'local',
       id,
       user: who,
@@ -79,12 +80,13 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
       heardMs,
       event,
     });
+    await answered;
     return deliverAll(clock);
   };
 
   return {
     operation,
-    running,
+    bot,
     logged,
     delivered,
     deliverAll,
@@ -110,7 +112,7 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
         startMs: at(fromHour) + hour * 3_600_000,
         temperatureF,
       }));
-      const refused = await hearForecast(running, {
+      const refused = await hearForecast(bot, {
         place,
         issuedMs: at(issued),
         hours,
@@ -124,7 +126,9 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
     },
     /** Time passes until then. Gives what the bot says meanwhile. */
     passTo: async (clock: string): Promise<string[]> => {
-      await tick(running, at(clock));
+      await (
+        await tick(bot, at(clock))
+      ).answered;
       return deliverAll(clock);
     },
     heardBy: (person: string) =>

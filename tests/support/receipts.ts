@@ -1,4 +1,5 @@
 import type { Fact, Happening, HaulStep } from '../../src/core/book/facts.ts';
+import type { FactWithLine } from '../../src/core/book/kinds.ts';
 import { at, fact, step, ticket } from './given.ts';
 
 const haulSteps: Record<HaulStep, Fact> = {
@@ -17,28 +18,51 @@ const haulSteps: Record<HaulStep, Fact> = {
 const at1015 = (happening: Happening): Fact => fact(happening, '10:15');
 const place = { station: 'north-station' } as const;
 
-/** Facts that a receipt can hold; none of those that have a telling of their own. */
-export const receiptFacts: readonly Fact[] = [
-  ...Object.values(haulSteps),
-  step('3', 'first-weighed', '10:15'),
-  step('3', 'left-field', '10:15', { field: 'north-40' }),
-  ticket('3', '10:40', 50_520, { serial: '048213', grossLb: 79_840, tareLb: 29_320, field: 'north-40' }),
-  ticket('3', '10:40', 50_520),
-  ...[0, 1, 14].map((ahead) => at1015({ kind: 'line-seen', ...place, ahead, truck: '3' })),
-  ...[0, 1, 2].map((open) => at1015({ kind: 'pilers-seen', ...place, open, down: null })),
-  ...[0, 1, 2].map((down) => at1015({ kind: 'pilers-seen', ...place, open: null, down })),
-  at1015({ kind: 'station-reported', ...place, open: true, untilMs: null }),
-  at1015({ kind: 'station-reported', ...place, open: false, untilMs: null }),
-  at1015({ kind: 'station-reported', ...place, open: false, untilMs: at('18:00') }),
-  at1015({ kind: 'root-measured', station: null, field: 'north-40', temperatureF: 54.5 }),
-  at1015({ kind: 'root-measured', ...place, field: null, temperatureF: 55 }),
-  at1015({ kind: 'root-measured', station: null, field: null, temperatureF: 55 }),
-  at1015({ kind: 'crown-checked', field: 'north-40', sound: true }),
-  at1015({ kind: 'crown-checked', field: null, sound: false }),
-  at1015({ kind: 'field-dug', field: 'north-40' }),
-  at1015({ kind: 'truck-taken', person: 'ana', truck: '4' }),
-  at1015({ kind: 'shift-told', person: 'ana', off: true, noticesWhenOff: null }),
-  at1015({ kind: 'shift-told', person: 'ana', off: false, noticesWhenOff: null }),
-  at1015({ kind: 'shift-told', person: 'ana', off: null, noticesWhenOff: true }),
-  at1015({ kind: 'shift-told', person: 'ana', off: null, noticesWhenOff: false }),
-];
+/** What a receipt can repeat; the type makes it complete. */
+const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
+  'truck-reported': [
+    ...Object.values(haulSteps),
+    step('3', 'first-weighed', '10:15'),
+    step('3', 'left-field', '10:15', { field: 'north-40' }),
+  ],
+  'ticket-booked': [
+    ticket('3', '10:40', 50_520, { serial: '048213', grossLb: 79_840, tareLb: 29_320, field: 'north-40' }),
+    ticket('3', '10:40', 50_520),
+  ],
+  'line-seen': [0, 1, 14].map((ahead) => at1015({ kind: 'line-seen', ...place, ahead, truck: '3' })),
+  'pilers-seen': [
+    ...[0, 1, 2].map((open) => at1015({ kind: 'pilers-seen', ...place, open, down: null })),
+    ...[0, 1, 2].map((down) => at1015({ kind: 'pilers-seen', ...place, open: null, down })),
+  ],
+  'station-reported': [
+    at1015({ kind: 'station-reported', ...place, open: true, untilMs: null }),
+    at1015({ kind: 'station-reported', ...place, open: false, untilMs: null }),
+    at1015({ kind: 'station-reported', ...place, open: false, untilMs: at('18:00') }),
+  ],
+  'root-measured': [
+    at1015({ kind: 'root-measured', station: null, field: 'north-40', temperatureF: 54.5 }),
+    at1015({ kind: 'root-measured', ...place, field: null, temperatureF: 55 }),
+    at1015({ kind: 'root-measured', station: null, field: null, temperatureF: 55 }),
+  ],
+  'crown-checked': [
+    at1015({ kind: 'crown-checked', field: 'north-40', sound: true }),
+    at1015({ kind: 'crown-checked', field: null, sound: false }),
+  ],
+  'field-dug': [at1015({ kind: 'field-dug', field: 'north-40' })],
+  'truck-taken': [at1015({ kind: 'truck-taken', person: 'ana', truck: '4' })],
+  'shift-told': [
+    at1015({ kind: 'shift-told', person: 'ana', off: true, noticesWhenOff: null }),
+    at1015({ kind: 'shift-told', person: 'ana', off: false, noticesWhenOff: null }),
+    at1015({ kind: 'shift-told', person: 'ana', off: null, noticesWhenOff: true }),
+    at1015({ kind: 'shift-told', person: 'ana', off: null, noticesWhenOff: false }),
+  ],
+  'entry-corrected': [
+    at1015({
+      kind: 'entry-corrected',
+      target: { by: 'latest', person: 'ana', truck: null },
+      set: { truck: '4', field: null, atMs: null, grossLb: null, tareLb: null, netLb: null },
+    }),
+  ],
+};
+
+export const receiptFacts: readonly Fact[] = Object.values(facts).flat();

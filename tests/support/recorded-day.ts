@@ -8,11 +8,10 @@ import { playLine } from '../../src/command/replay.ts';
 import { parseReplayLine } from '../../src/command/replay-line.ts';
 import type { ReplayLine } from '../../src/command/replay-line.ts';
 import { answer } from '../../src/core/answers/answer.ts';
-import { firstEstimate } from '../../src/core/line/first-estimate.ts';
 import { personById } from '../../src/core/roster.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
-import { allFacts, harvestOf } from '../../src/run/host/operation.ts';
+import { harvestOn } from '../../src/run/host/bot.ts';
 import { isZone } from '../../src/run/host/zone-clock.ts';
 import { dataOf } from '../../src/saying/data.ts';
 import { loadSettings } from '../../src/settings/load.ts';
@@ -56,17 +55,16 @@ export const sampleOn = (
 };
 
 /** Loads and tons by field on the day of `nowMs`, the notices, and how many entries there are of each kind. */
-export const bookOf = async ({ running }: Operation, nowMs: number) => {
-  const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
-  const harvest = harvestOf(running, facts);
+export const bookOf = async ({ bot }: Operation, nowMs: number) => {
+  const { harvest, facts } = await bot.book.inOneGo(bot.roster.operation, async (page) => ({
+    harvest: await harvestOn(page, bot),
+    facts: (await page.factsAfter(0)).map(({ fact }) => fact),
+  }));
   const asker = personById(harvest.roster, 'ruth');
   if (!asker) throw new Error('The sample has no Ruth.');
-  const asking = { asker, nowMs, clock: running.clock, forecastWait: firstEstimate };
+  const asking = { asker, nowMs, clock: bot.clock };
   const question = { about: 'tons', field: null, truck: null, span: 'today' } as const;
-  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(
-    answer(question, harvest, asking),
-    running.iso,
-  );
+  const { loads, tons, byField, byTruck, withoutTicket } = dataOf(answer(question, harvest, asking), bot.iso);
   const kinds: Record<string, number> = {};
   for (const { kind } of facts) kinds[kind] = (kinds[kind] ?? 0) + 1;
   return {

@@ -62,6 +62,7 @@ const refusals: Refusals = {
   'no-room-here': [{ refused: 'no-room-here' }],
   'room-used-already': [{ refused: 'room-used-already' }],
   'room-not-used': [{ refused: 'room-not-used' }],
+  'too-many': [{ refused: 'too-many', taken: 12 }],
   'room-of-file': [{ refused: 'room-of-file' }],
 };
 

@@ -1,5 +1,6 @@
-import { askedBy, entriesAndChanges, isChange, standingFacts, targetEntry } from '../book/entries.ts';
+import { askedBy, isChange } from '../book/changes.ts';
 import type { Entry } from '../book/entries.ts';
+import { standingFactsOf, targetOf } from '../book/standing.ts';
 import type { Correction, EntryTarget, Fact } from '../book/facts.ts';
 import type { IntentTarget } from '../intent.ts';
 import { mayManage, truckById } from '../roster.ts';
@@ -13,18 +14,17 @@ import { weightWarnings } from './weight-warnings.ts';
 const fullTarget = (target: IntentTarget, speaking: Speaking): EntryTarget =>
   target.by === 'latest' ? { ...target, person: speaking.speaker.id } : target;
 
+type Hit = Pick<Entry, 'cause' | 'by'>;
+
 /** The entry that an undo or a correction refers to, among those heard by now. */
 const entryOf = (
   target: EntryTarget,
   set: Correction | null,
   harvest: Harvest,
   { sentMs, cause }: Speaking,
-): Entry | undefined => {
-  const { entries, changes } = entriesAndChanges(harvest.facts);
-  return targetEntry(entries, changes, { target, sentMs, cause, set });
-};
+): Hit | undefined => targetOf(harvest.standing, { target, sentMs, cause, set });
 
-const mayChange = (entry: Entry, speaking: Speaking): boolean =>
+const mayChange = (entry: Hit, speaking: Speaking): boolean =>
   entry.by === speaking.speaker.id || mayManage(speaking.speaker);
 
 export const acceptWithdrawal = (
@@ -40,10 +40,8 @@ export const acceptWithdrawal = (
 };
 
 /** Corrected weights of a booked ticket must pass the same checks as those of a new one. */
-const reweighed = (set: Correction, entry: Entry, harvest: Harvest): { warnings: Warning[] } | Accepted => {
-  const fact = standingFacts(harvest.facts).find(
-    (f) => f.cause === entry.cause && f.kind === 'ticket-booked',
-  );
+const reweighed = (set: Correction, entry: Hit, harvest: Harvest): { warnings: Warning[] } | Accepted => {
+  const fact = standingFactsOf(harvest.standing, entry.cause).find(({ kind }) => kind === 'ticket-booked');
   if (fact?.kind !== 'ticket-booked' || !setsWeight(set)) return { warnings: [] };
   const weights = reweigh(fact.ticket, set);
   const net = netOf(weights);
@@ -72,16 +70,10 @@ export const acceptCorrection = (
 };
 
 /** The facts in force of the entry that was withdrawn (as before it) or corrected (as after it). */
-export const factsHitBy = (
-  change: Fact,
-  before: readonly Fact[],
-  after: readonly Fact[],
-): readonly Fact[] => {
+export const factsHitBy = (change: Fact, before: Harvest, after: Harvest): readonly Fact[] => {
   if (!isChange(change)) return [];
-  const { entries, changes } = entriesAndChanges(before);
-  const entry = targetEntry(entries, changes, askedBy(change));
+  const entry = targetOf(before.standing, askedBy(change));
   if (!entry) return [];
-  return standingFacts(change.kind === 'entry-withdrawn' ? before : after).filter(
-    (fact) => fact.cause === entry.cause,
-  );
+  const { standing } = change.kind === 'entry-withdrawn' ? before : after;
+  return standingFactsOf(standing, entry.cause);
 };

@@ -7,14 +7,8 @@ import type { Harvest } from '../harvest/harvest.ts';
 /** Our id for a room that is not in the operation file. */
 const idOf = (platform: string, room: string): string => (platform === LOCAL ? room : `${platform}:${room}`);
 
-const isAddedInChat = (id: string, harvest: Harvest): boolean =>
-  harvest.facts.some(
-    (fact) =>
-      fact.kind === 'list-changed' &&
-      fact.change.list === 'rooms' &&
-      'put' in fact.change &&
-      fact.change.put.id === id,
-  );
+const isOfFile = (id: string, { fileRoster }: Harvest): boolean =>
+  fileRoster.rooms.some((room) => room.id === id);
 
 export const acceptRoom = ({ use }: IntentOf<'use-room'>, harvest: Harvest, speaking: Speaking): Accepted => {
   const { platform, room } = speaking.place;
@@ -27,6 +21,6 @@ export const acceptRoom = ({ use }: IntentOf<'use-room'>, harvest: Harvest, spea
     return taken(speaking, null, [{ kind: 'list-changed', change: { list: 'rooms', put } }]);
   }
   if (!known) return refused({ refused: 'room-not-used' });
-  if (!isAddedInChat(known.id, harvest)) return refused({ refused: 'room-of-file' });
+  if (isOfFile(known.id, harvest)) return refused({ refused: 'room-of-file' });
   return taken(speaking, null, [{ kind: 'list-changed', change: { list: 'rooms', remove: known.id } }]);
 };

@@ -2,109 +2,36 @@
 import { board } from './board.ts';
 import type { FactOf } from '../book/facts.ts';
 import type { Question } from '../intent.ts';
-import { fleetMatch } from './fleet.ts';
+import { NO_STATION, askedStation, seenToday, spanOf } from './asking.ts';
+import type { Asking } from './asking.ts';
+import { answerFleet, waitsForFleet } from './fleet.ts';
+import { answerLine, waitsForLine } from './line.ts';
 import { countHelps } from './head-count.ts';
-import { keepAtField } from './keep-at-field.ts';
-import { lineObservations } from '../line/observations.ts';
-import type { ForecastWait, LineObservations } from '../line/types.ts';
+import type { LineObservations, WaitForecast, WaitNeed } from '../line/types.ts';
 import { digState, unseenNotice } from '../notices/notices.ts';
 import { planOf } from './plan.ts';
 import { mayManage, stationById } from '../roster.ts';
-import type { CrewMember, FieldId, StationId, TruckId } from '../roster.ts';
+import type { StationId, TruckId } from '../roster.ts';
 import { left } from './left.ts';
 import { tally } from './tally.ts';
 import type { TallyAsk } from './tally.ts';
 import type { Telling } from '../telling.ts';
-import type { EpochMs } from '../units.ts';
-import type { ZoneClock } from '../zone-clock.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-import { haulMinutes } from '../harvest/usual-times.ts';
-import { calendarDay } from '../zone-clock.ts';
 
-export interface Asking {
-  asker: CrewMember;
-  nowMs: EpochMs;
-  clock: ZoneClock;
-  forecastWait: ForecastWait;
-}
+/** The answer rests on waits that must be forecast first, which takes time. */
+export const needsWaits = ({ about }: Question): boolean => about === 'line' || about === 'fleet';
 
-type Span = 'today' | 'yesterday' | 'season';
-
-/**
- * The calendar day of the operation, or the day before, or all that is in the book. Today is the whole of it: phones
- * that run ahead of our clock write what is a few minutes off.
- */
-const spanOf = (
-  harvest: Harvest,
-  { clock, nowMs }: Asking,
-  span: Span,
-): { fromMs: EpochMs; toMs: EpochMs } => {
-  const today = calendarDay(clock, harvest.roster.zone, nowMs);
-  switch (span) {
-    case 'today':
-      return today;
-    case 'yesterday':
-      return calendarDay(clock, harvest.roster.zone, nowMs, -1);
-    case 'season':
-      return { ...today, fromMs: Math.min(today.fromMs, ...harvest.facts.map((fact) => fact.atMs)) };
-  }
-};
-
-const askedStation = (harvest: Harvest, asking: Asking, station: StationId | null): StationId | null => {
-  const truck = asking.asker.truck === null ? undefined : harvest.trucks.get(asking.asker.truck);
-  return station ?? truck?.loads.at(-1)?.station ?? harvest.roster.stations[0]?.id ?? null;
-};
-
-const answerLine = (
-  question: Extract<Question, { about: 'line' }>,
-  harvest: Harvest,
-  asking: Asking,
-): Telling => {
-  const station = askedStation(harvest, asking, question.station);
-  if (station === null) return { tell: 'refusal', refusal: { refused: 'no-station' } };
-  const { leaveInMin } = question;
-  const { nowMs, forecastWait } = asking;
-  const { truck } = asking.asker;
-  const observations = lineObservations(harvest, station, spanOf(harvest, asking, 'today'));
-  if (leaveInMin === null) {
-    const forecast = forecastWait(observations, { nowMs, arriveInMin: 0 });
-    return { tell: 'wait', station, arriveInMin: 0, leaveInMin, haulMin: null, forecast, hold: null };
-  }
-  const haulMin = haulMinutes(harvest, station, fieldOf(harvest, truck));
-  const arriveInMin = leaveInMin + haulMin;
-  const forecast = forecastWait(observations, { nowMs, arriveInMin });
-  const advice =
-    truck === null
-      ? null
-      : keepAtField(harvest, truck, observations, { nowMs, arriveInMin, haulMin }, forecastWait);
-  const hold = truck === null || advice === null ? null : { truck, advice };
-  return { tell: 'wait', station, arriveInMin, leaveInMin, haulMin, forecast, hold };
-};
-
-/** The field that a truck hauls from. */
-const fieldOf = (harvest: Harvest, truck: TruckId | null): FieldId | null => {
-  const state = truck === null ? undefined : harvest.trucks.get(truck);
-  return state?.loads.at(-1)?.field ?? state?.field ?? harvest.dugField;
-};
-
-const answerFleet = (harvest: Harvest, asking: Asking): Telling => {
-  const station = askedStation(harvest, asking, null);
-  if (station === null) return { tell: 'refusal', refusal: { refused: 'no-station' } };
-  const today = spanOf(harvest, asking, 'today');
-  const observations = lineObservations(harvest, station, today);
-  const { nowMs, forecastWait } = asking;
-  return {
-    tell: 'fleet',
-    fleet: fleetMatch(harvest, observations, { fromMs: today.fromMs, nowMs }, forecastWait),
-  };
+/** The waits that an answer rests on, in order. */
+export const waitsNeeded = (question: Question, harvest: Harvest, asking: Asking): WaitNeed[] => {
+  if (question.about === 'line') return waitsForLine(question, harvest, asking);
+  return question.about === 'fleet' ? waitsForFleet(harvest, asking) : [];
 };
 
 /** Whether the asker, whose truck has just joined a line, could make the forecast better by counting. */
 export const asksCount = (fact: FactOf<'truck-reported'>, harvest: Harvest, asking: Asking): boolean => {
   if (fact.step !== 'joined-line' || fact.truck !== asking.asker.truck) return false;
-  const observations = (station: StationId): LineObservations =>
-    lineObservations(harvest, station, spanOf(harvest, asking, 'today'));
-  return countHelps(harvest, fact.truck, fact.atMs, observations, asking.nowMs, asking.forecastWait);
+  const observations = (station: StationId): LineObservations => seenToday(harvest, station, asking);
+  return countHelps(harvest, fact.truck, fact.atMs, observations, asking.nowMs);
 };
 
 const answerTruck = (truck: TruckId | null, harvest: Harvest, asking: Asking): Telling => {
@@ -130,19 +57,25 @@ const answerOutlook = (
 ): Telling => {
   const id = askedStation(harvest, asking, station);
   const asked = id === null ? undefined : stationById(harvest.roster, id);
-  if (!asked) return { tell: 'refusal', refusal: { refused: 'no-station' } };
+  if (!asked) return NO_STATION;
   const { clock, nowMs } = asking;
   const isMorning = clock.wall(asked.zone, nowMs).hour < 12;
   const addDays = of === 'today' || (of === null && isMorning) ? 0 : 1;
   return { tell: 'outlook', station: asked.id, addDays, plan: planOf(harvest, asked, clock, nowMs, addDays) };
 };
 
-export const answer = (question: Question, harvest: Harvest, asking: Asking): Telling => {
+/** The answer; `waits`: the forecasts that `waitsNeeded` asked for, in its order. */
+export const answer = (
+  question: Question,
+  harvest: Harvest,
+  asking: Asking,
+  waits: readonly WaitForecast[] = [],
+): Telling => {
   switch (question.about) {
     case 'line':
-      return answerLine(question, harvest, asking);
+      return answerLine(question, harvest, asking, waits);
     case 'fleet':
-      return answerFleet(harvest, asking);
+      return answerFleet(harvest, asking, waits);
     case 'tons':
     case 'loads': {
       const { span, truck, field } = question;

@@ -1,6 +1,6 @@
 import type { FieldId, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
-import { endedMs } from '../haul/load.ts';
+import { endedMs, onTruckSince } from '../haul/load.ts';
 import type { Source } from '../haul/load.ts';
 import type { Phase, TruckState } from '../haul/truck.ts';
 import type { Harvest } from '../harvest/harvest.ts';
@@ -22,7 +22,7 @@ export interface BoardRow {
 
 /** Loads that came off the truck at or after `fromMs` and before `toMs`. */
 export const loadsEnded = (state: TruckState, fromMs: EpochMs, toMs: EpochMs): number =>
-  state.loads.filter((load) => {
+  onTruckSince(state.loads, fromMs).filter((load) => {
     const end = endedMs(load);
     return end !== null && end >= fromMs && end < toMs;
   }).length;

@@ -1,12 +1,16 @@
 /** "Do we need another truck?" */
+import { NO_STATION, askedStation, seenToday, spanOf } from './asking.ts';
+import type { Asking } from './asking.ts';
+import type { StationId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { haulCycle } from '../line/round-trip.ts';
 import { runFleet, runFleetOn, trucksNeeded } from '../line/fleet.ts';
 import type { FleetCourse, FleetMatch } from '../line/fleet.ts';
-import type { ForecastWait, LineObservations, WaitForecast } from '../line/types.ts';
-import type { Harvest } from '../harvest/harvest.ts';
+import type { WaitForecast, WaitNeed } from '../line/types.ts';
+import type { Telling } from '../telling.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
+import type { Harvest } from '../harvest/harvest.ts';
 
 interface Figures {
   medianMin: Minutes;
@@ -32,20 +36,14 @@ const trucksHauling = (harvest: Harvest, nowMs: EpochMs): number => {
   return hauling.length > 0 ? hauling.length : harvest.roster.trucks.length;
 };
 
-export const fleetMatch = (
+/** The fleet against the digger and the line. `forecast`: the wait of a truck that leaves the field now, with courses. */
+const fleetMatch = (
   harvest: Harvest,
-  observations: LineObservations,
-  today: { fromMs: EpochMs; nowMs: EpochMs },
-  forecastWait: ForecastWait,
+  station: StationId,
+  { fromMs, nowMs }: { fromMs: EpochMs; nowMs: EpochMs },
+  forecast: WaitForecast,
 ): FleetMatch => {
-  const { station } = observations;
   const field = harvest.dugField;
-  const { fromMs, nowMs } = today;
-  const forecast = forecastWait(observations, {
-    nowMs,
-    arriveInMin: haulMinutes(harvest, station, field),
-    withCourses: true,
-  });
   const wait = figuresOf(forecast);
   const cycle = haulCycle(harvest, station, field, fromMs, wait);
   const needed = trucksNeeded(cycle);
@@ -67,4 +65,21 @@ export const fleetMatch = (
     onPaths: paths.length > 0,
     courses: compared.sort((a, b) => a - b).map(run),
   };
+};
+
+/** The wait of a truck that leaves the field now, with the ways in which the line may go. */
+export const waitsForFleet = (harvest: Harvest, asking: Asking): WaitNeed[] => {
+  const station = askedStation(harvest, asking, null);
+  if (station === null) return [];
+  const arriveInMin = haulMinutes(harvest, station, harvest.dugField);
+  const ask = { nowMs: asking.nowMs, arriveInMin, withCourses: true } as const;
+  return [{ observations: seenToday(harvest, station, asking), ask }];
+};
+
+export const answerFleet = (harvest: Harvest, asking: Asking, waits: readonly WaitForecast[]): Telling => {
+  const station = askedStation(harvest, asking, null);
+  const [forecast] = waits;
+  if (station === null || forecast === undefined) return NO_STATION;
+  const { fromMs } = spanOf(harvest, asking, 'today');
+  return { tell: 'fleet', fleet: fleetMatch(harvest, station, { fromMs, nowMs: asking.nowMs }, forecast) };
 };

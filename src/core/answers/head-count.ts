@@ -2,6 +2,7 @@
 import type { StationId, TruckId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
+import { firstEstimate } from '../line/first-estimate.ts';
 import type { ForecastWait, LineObservations } from '../line/types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
@@ -11,14 +12,29 @@ const FRESH_COUNT_MIN: Minutes = 15;
 /** A driver who tells it later may have moved on. */
 const JUST_NOW_MIN: Minutes = 10;
 
-/** Would a count by this truck, which has just joined the line, make the forecast narrower? Asked once a visit. */
+/** Of a line in which nobody of ours was weighed for longer than this, only a count can say more. Chosen. */
+const SEEN_MOVING_MIN: Minutes = 30;
+
+/** What can be said of the wait at once, without a forecast. */
+const roughly: ForecastWait = (observations, ask) => {
+  const isSeenMoving = observations.visits.some(
+    ({ firstWeighedMs }) =>
+      firstWeighedMs !== null && minutesBetween(firstWeighedMs, ask.nowMs) < SEEN_MOVING_MIN,
+  );
+  return isSeenMoving ? firstEstimate(observations, ask) : { known: false, newestAgeMin: null, usual: null };
+};
+
+/**
+ * Would a count by this truck, which has just joined the line, make the forecast narrower? Asked once a visit, with the
+ * receipt, which does not wait for a forecast: a first estimate is enough to tell.
+ */
 export const countHelps = (
   harvest: Harvest,
   truck: TruckId,
   joinedMs: EpochMs,
   observations: (station: StationId) => LineObservations,
   nowMs: EpochMs,
-  forecastWait: ForecastWait,
+  estimate: ForecastWait = roughly,
 ): boolean => {
   const state = harvest.trucks.get(truck);
   const load = state?.loads.at(-1);
@@ -27,6 +43,6 @@ export const countHelps = (
   if (minutesBetween(joinedMs, nowMs) > JUST_NOW_MIN) return false;
   const seen = observations(load.station);
   if (seen.headCounts.some(({ atMs }) => minutesBetween(atMs, nowMs) < FRESH_COUNT_MIN)) return false;
-  const forecast = forecastWait(seen, { nowMs, arriveInMin: 0 });
+  const forecast = estimate(seen, { nowMs, arriveInMin: 0 });
   return !forecast.known || forecast.highMin - forecast.lowMin > NARROW_MIN;
 };

@@ -5,11 +5,11 @@ import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { adviseHold } from '../line/fleet.ts';
 import type { HoldAdvice } from '../line/fleet.ts';
-import type { ForecastWait, LineObservations } from '../line/types.ts';
+import type { LineObservations, WaitForecast } from '../line/types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 /** The hold that is weighed: half an hour. */
-const HOLD_MIN: Minutes = 30;
+export const HOLD_MIN: Minutes = 30;
 /** A shorter line is no reason to hold. */
 const WORTH_HOLDING_MIN: Minutes = 20;
 
@@ -30,21 +30,30 @@ const isNeededNext = (harvest: Harvest, truck: TruckId): boolean =>
     (other) => other.truck !== truck && (other.phase === 'at-field' || other.phase === 'loading'),
   );
 
-/** Null where the truck has already left, or its wait is short. */
+/** The truck is still where it could be kept. */
+export const canBeKept = (harvest: Harvest, truck: TruckId): boolean => {
+  const phase = harvest.trucks.get(truck)?.phase;
+  return phase === 'at-field' || phase === 'loading' || phase === 'hauling';
+};
+
+interface Asked {
+  nowMs: EpochMs;
+  arriveInMin: Minutes;
+  haulMin: Minutes;
+}
+
+/**
+ * Null if the truck has left, or its wait is short. `first`: the wait on arrival; `later`: if it arrives `HOLD_MIN` later.
+ */
 export const keepAtField = (
   harvest: Harvest,
   truck: TruckId,
   observations: LineObservations,
-  asked: { nowMs: EpochMs; arriveInMin: Minutes; haulMin: Minutes },
-  forecastWait: ForecastWait,
+  { nowMs, arriveInMin, haulMin }: Asked,
+  [first, later]: readonly (WaitForecast | undefined)[],
 ): HoldAdvice | null => {
-  const { nowMs, arriveInMin, haulMin } = asked;
-  const phase = harvest.trucks.get(truck)?.phase;
-  if (phase !== 'at-field' && phase !== 'loading' && phase !== 'hauling') return null;
-  const first = forecastWait(observations, { nowMs, arriveInMin });
-  if (!first.known || first.medianMin < WORTH_HOLDING_MIN) return null;
-  const later = forecastWait(observations, { nowMs, arriveInMin: arriveInMin + HOLD_MIN });
-  if (!later.known) return null;
+  if (!canBeKept(harvest, truck)) return null;
+  if (!first?.known || first.medianMin < WORTH_HOLDING_MIN || !later?.known) return null;
   const arriveMs = addMinutes(nowMs, arriveInMin);
   const backMs = addMinutes(arriveMs, first.medianMin + haulMin);
   const stop = holds(harvest, nowMs).coming;

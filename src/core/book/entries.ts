@@ -1,225 +1,106 @@
-import type { Correction, EntryTarget, Fact, FactOf, Ticket } from './facts.ts';
-import type { PersonId, TruckId } from '../roster.ts';
-import { netOf, reweigh, setsWeight } from './weights.ts';
-import type { EpochMs } from '../units.ts';
-
 /**
- * Which facts stand, after undos and corrections.
- *
- * An entry is all that one message brought. An undo points at "the newest entry that I had sent before": it is resolved
- * here, by the times of sending, and not when it is heard, so that a day heard out of order ends the same.
- * An undo can itself be taken back only by saying the thing again.
+ * The entries of the book, found by message, person and serial. An entry is all that one message brought and an undo
+ * reaches. Nothing here ever changes: what is added makes a new index that shares nearly all with the old.
  */
-export interface Entry {
-  cause: string;
-  by: PersonId | null;
-  sentMs: EpochMs;
-  facts: readonly Fact[];
+import type { PersonId } from '../roster.ts';
+import { emptyShared, got, withPut } from '../shared-map.ts';
+import type { SharedMap } from '../shared-map.ts';
+import { merged } from '../sorted.ts';
+import type { Fact, FactHeader } from './facts.ts';
+import { isUndoable } from './kinds.ts';
+
+type Sent = Pick<FactHeader, 'sentMs' | 'heardMs' | 'id'>;
+
+/** `id`, `by` and the times are those of its first fact. */
+export interface Entry extends Sent, Pick<FactHeader, 'cause' | 'by'> {
+  /** In order of sending. */
+  readonly facts: readonly Fact[];
 }
 
-/** Kinds that an undo reaches. Acknowledgements, notices and changes of the lists are not taken back by "undo". */
-const isEntryKind = (fact: Fact): boolean => {
-  switch (fact.kind) {
-    case 'truck-reported':
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'root-measured':
-    case 'crown-checked':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'entry-corrected':
-      return true;
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'shift-told':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return false;
-  }
-};
+/** What is under one cause. */
+interface Under {
+  /** As they were written, also those that no undo reaches. */
+  readonly facts: readonly Fact[];
+  /** Null = an undo reaches none of them. */
+  readonly entry: Entry | null;
+}
 
-const truckOf = (fact: Fact): TruckId | null => {
-  if (fact.kind === 'ticket-booked') return fact.ticket.truck;
-  if (fact.kind === 'truck-reported' || fact.kind === 'line-seen' || fact.kind === 'truck-taken')
-    return fact.truck;
-  return null;
-};
+/** Entries as written. Which of them stand, and how corrected, is told by changes.ts. */
+export interface EntryIndex {
+  readonly byCause: SharedMap<string, Under>;
+  /** In order of sending. */
+  readonly byPerson: ReadonlyMap<PersonId, readonly Entry[]>;
+  /** Causes of the entries with a ticket of that serial. */
+  readonly bySerial: SharedMap<string, readonly string[]>;
+}
+
+export const NO_INDEX: EntryIndex = { byCause: emptyShared(), byPerson: new Map(), bySerial: emptyShared() };
 
 /** In order of sending; those of one moment in the order heard. */
-const bySending = (a: Fact, b: Fact): number =>
+export const bySending = (a: Sent, b: Sent): number =>
   a.sentMs - b.sentMs || a.heardMs - b.heardMs || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
-/** Entries in order of sending; those of one moment in the order heard. */
-export const entriesOf = (facts: readonly Fact[]): Entry[] => {
-  const byCause = new Map<string, Fact[]>();
-  for (const fact of facts.filter(isEntryKind).sort(bySending)) {
-    const group = byCause.get(fact.cause);
-    if (group) group.push(fact);
-    else byCause.set(fact.cause, [fact]);
-  }
-  return [...byCause].flatMap(([cause, group]) =>
-    group.slice(0, 1).map(({ by, sentMs }) => ({ cause, by, sentMs, facts: group })),
-  );
+/** Null where an undo reaches none of them. */
+export const entryOf = (facts: readonly Fact[]): Entry | null => {
+  const reached = facts.filter(isUndoable).sort(bySending);
+  const [first] = reached;
+  if (!first) return null;
+  const { id, cause, by, sentMs, heardMs } = first;
+  return { id, cause, by, sentMs, heardMs, facts: reached };
 };
 
-const ticketCorrected = (ticket: Ticket, set: Correction): Ticket => {
-  const placed = { ...ticket, truck: set.truck ?? ticket.truck, field: set.field ?? ticket.field };
-  if (!setsWeight(set)) return placed;
-  const weights = reweigh(ticket, set);
-  const net = netOf(weights);
-  return 'refusal' in net ? placed : { ...placed, ...weights, netLb: net.netLb };
-};
-
-const corrected = (said: Fact, set: Correction): Fact => {
-  const fact = set.atMs === null ? said : { ...said, atMs: set.atMs, timeStated: true };
-  switch (fact.kind) {
-    case 'truck-reported':
-      return {
-        ...fact,
-        truck: set.truck ?? fact.truck,
-        field: set.field ?? fact.field,
-        grossLb: fact.grossLb === null ? null : (set.grossLb ?? fact.grossLb),
-      };
-    case 'ticket-booked':
-      return { ...fact, ticket: ticketCorrected(fact.ticket, set) };
-    case 'line-seen':
-      return { ...fact, truck: set.truck ?? fact.truck };
-    case 'truck-taken':
-      return { ...fact, truck: set.truck ?? fact.truck };
-    case 'field-dug':
-      return { ...fact, field: set.field ?? fact.field };
-    case 'root-measured':
-    case 'crown-checked':
-      return { ...fact, field: set.field ?? fact.field };
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'entry-corrected':
-    case 'entry-withdrawn':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-raised':
-    case 'notice-seen':
-    case 'line-warned':
-    case 'shift-told':
-    case 'emergency-called':
-    case 'stranger-heard':
-    case 'language-chosen':
-    case 'list-changed':
-      return fact;
-  }
-};
-
-/** Is there anything in the fact that this correction sets? */
-const takes = (fact: Fact, set: Correction): boolean => {
-  const reported = fact.kind === 'truck-reported';
-  if (setsWeight(set)) return fact.kind === 'ticket-booked' || (reported && fact.grossLb !== null);
-  if (set.truck !== null) return truckOf(fact) !== null;
-  if (set.field !== null) return reported || fact.kind === 'ticket-booked' || 'field' in fact;
-  return true;
-};
-
-/** What undos and corrections come to: entries taken back, and what is set in those that stand. */
-export interface Changes {
-  gone: Set<string>;
-  sets: { entry: string; by: string; set: Correction }[];
-}
-
-const asChanged = (fact: Fact, { gone, sets }: Changes): Fact =>
-  sets
-    .filter(({ entry, by }) => entry === fact.cause && !gone.has(by))
-    .reduce<Fact>((said, { set }) => corrected(said, set), fact);
-
-/** By what the entry says now: "no, it was 5, not 4" comes after "it was 4, not 3". */
-const holds = (entry: Entry, truck: TruckId | null, changes: Changes): boolean =>
-  truck === null || entry.facts.some((fact) => truckOf(asChanged(fact, changes)) === truck);
-
-const corrects = (entry: Entry): boolean => entry.facts.some((fact) => fact.kind === 'entry-corrected');
-
-const pointsAt = (entry: Entry, target: EntryTarget, sentMs: EpochMs, changes: Changes): boolean => {
-  switch (target.by) {
-    case 'message':
-      return entry.cause === target.cause;
-    case 'serial':
-      // A ticket that was taken back is often booked anew: that one was sent later.
-      return (
-        entry.sentMs <= sentMs &&
-        entry.facts.some((fact) => fact.kind === 'ticket-booked' && fact.ticket.serial === target.serial)
-      );
-    case 'latest':
-      return entry.by === target.person && entry.sentMs <= sentMs && holds(entry, target.truck, changes);
-  }
-};
-
-/** An undo or a correction as it was asked for; `set` null = an undo. */
-export interface Asked {
-  target: EntryTarget;
-  sentMs: EpochMs;
-  cause: string;
-  set: Correction | null;
-}
-
-const suits = (entry: Entry, { set }: Asked): boolean =>
-  set === null || (!corrects(entry) && entry.facts.some((fact) => takes(fact, set)));
-
-/**
- * The newest standing entry that the target points at, as of `sentMs`. An undo may take a correction back; a correction
- * passes over entries that hold nothing of what it sets.
- */
-export const targetEntry = (entries: readonly Entry[], changes: Changes, asked: Asked): Entry | undefined =>
-  entries.findLast(
-    (entry) =>
-      !changes.gone.has(entry.cause) &&
-      entry.cause !== asked.cause &&
-      pointsAt(entry, asked.target, asked.sentMs, changes) &&
-      suits(entry, asked),
+const underCauses = (index: EntryIndex, news: readonly Fact[]): Map<string, Under> =>
+  new Map(
+    [...Map.groupBy(news, ({ cause }) => cause)].map(([cause, added]) => {
+      const facts = [...(got(index.byCause, cause)?.facts ?? []), ...added];
+      return [cause, { facts, entry: entryOf(facts) }];
+    }),
   );
 
-type Change = FactOf<'entry-withdrawn'> | FactOf<'entry-corrected'>;
-
-/** An undo or a correction. */
-export const isChange = (fact: Fact): fact is Change =>
-  fact.kind === 'entry-withdrawn' || fact.kind === 'entry-corrected';
-
-/** What was asked for by an undo (`set` null) or a correction. */
-export const askedBy = (change: Change): Asked => ({
-  target: change.target,
-  sentMs: change.sentMs,
-  cause: change.cause,
-  set: change.kind === 'entry-corrected' ? change.set : null,
-});
-
-/** The entries of these facts, in order of sending, and what the undos and corrections among them come to. */
-export const entriesAndChanges = (facts: readonly Fact[]): { entries: Entry[]; changes: Changes } => {
-  const entries = entriesOf(facts);
-  const changes: Changes = { gone: new Set(), sets: [] };
-  const undone = new Set<string>();
-  for (const change of facts.filter(isChange).sort(bySending)) {
-    const asked = askedBy(change);
-    if (asked.set === null && asked.target.by === 'latest') {
-      // The same person cannot send two undos in the same millisecond: that is one message delivered twice.
-      const same = `${change.by ?? ''} ${change.sentMs}`;
-      if (undone.has(same)) continue;
-      undone.add(same);
-    }
-    const entry = targetEntry(entries, changes, asked);
-    if (!entry) continue;
-    if (asked.set === null) changes.gone.add(entry.cause);
-    else changes.sets.push({ entry: entry.cause, by: change.cause, set: asked.set });
-  }
-  return { entries, changes };
+/** The known entries of each person with the new ones; a message that brings more makes its entry anew. */
+const byPersonWith = (index: EntryIndex, entries: readonly Entry[]): EntryIndex['byPerson'] => {
+  const byPerson = new Map(index.byPerson);
+  const renewed = new Set(
+    entries.map(({ cause }) => cause).filter((cause) => got(index.byCause, cause)?.entry),
+  );
+  const isKept = ({ cause }: Entry): boolean => !renewed.has(cause);
+  if (renewed.size > 0) for (const [person, known] of byPerson) byPerson.set(person, known.filter(isKept));
+  for (const [person, come] of Map.groupBy(entries, ({ by }) => by))
+    if (person !== null)
+      byPerson.set(person, merged(byPerson.get(person) ?? [], come.sort(bySending), bySending));
+  return byPerson;
 };
 
-/** The facts that stand, corrected. Everything that is not an entry stands as it is. */
-export const standingFacts = (facts: readonly Fact[]): Fact[] => {
-  if (!facts.some(isChange)) return [...facts];
-  const { changes } = entriesAndChanges(facts);
-  return facts.filter((fact) => !changes.gone.has(fact.cause)).map((fact) => asChanged(fact, changes));
+const serialsOf = (facts: readonly Fact[]): string[] =>
+  facts.flatMap((fact) =>
+    fact.kind === 'ticket-booked' && fact.ticket.serial !== null ? [fact.ticket.serial] : [],
+  );
+
+const bySerialWith = ({ bySerial }: EntryIndex, news: readonly Fact[]): EntryIndex['bySerial'] => {
+  const causes = new Map<string, readonly string[]>();
+  for (const fact of news)
+    for (const serial of serialsOf([fact]))
+      causes.set(serial, [...(causes.get(serial) ?? got(bySerial, serial) ?? []), fact.cause]);
+  return withPut(bySerial, causes);
 };
+
+export const indexed = (index: EntryIndex, news: readonly Fact[]): EntryIndex => {
+  const under = underCauses(index, news);
+  const entries = [...under.values()].flatMap(({ entry }) => entry ?? []);
+  return {
+    byCause: withPut(index.byCause, under),
+    byPerson: byPersonWith(index, entries),
+    bySerial: bySerialWith(index, news),
+  };
+};
+
+/** All that is under a cause, as written. */
+export const factsUnder = ({ byCause }: EntryIndex, cause: string): readonly Fact[] =>
+  got(byCause, cause)?.facts ?? [];
+
+export const entryBy = ({ byCause }: EntryIndex, cause: string): Entry | null =>
+  got(byCause, cause)?.entry ?? null;
+
+/** Entries with a ticket of that serial, in order of sending. */
+export const entriesWithSerial = (index: EntryIndex, serial: string): Entry[] =>
+  (got(index.bySerial, serial) ?? []).flatMap((cause) => entryBy(index, cause) ?? []).sort(bySending);

@@ -1,44 +1,73 @@
 import type { NoticeStep, Fact, FactOf } from '../book/facts.ts';
 import type { PersonId, FieldId, Roster, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
+import type { Standing } from '../book/standing.ts';
 import type { BookedTicket, Load } from '../haul/load.ts';
 import type { TruckState } from '../haul/truck.ts';
+import type { SharedMap } from '../shared-map.ts';
+import type { Filling } from './fills.ts';
 
 /** A notice event with all its steps so far. */
 export interface NoticeEvent {
-  event: string;
-  steps: { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
+  readonly event: string;
+  readonly steps: readonly { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
   /** Who has said that they saw what it says now: a new stop or a new time must be seen anew. */
-  seen: Map<PersonId, EpochMs>;
+  readonly seen: ReadonlyMap<PersonId, EpochMs>;
+}
+
+/** What the standing facts come to, up to one of them. It never changes: the next fact makes a new one (step.ts). */
+export interface SeasonState {
+  /** The lists after what was changed in chat. */
+  readonly roster: Roster;
+  readonly trucks: ReadonlyMap<TruckId, TruckState>;
+  readonly tickets: readonly BookedTicket[];
+  /** `station serial` of the tickets. */
+  readonly serials: SharedMap<string, true>;
+  readonly dugField: FieldId | null;
+  readonly filling: Filling;
+  readonly headCounts: readonly FactOf<'line-seen'>[];
+  readonly pilerReports: readonly FactOf<'pilers-seen'>[];
+  readonly stationReports: readonly FactOf<'station-reported'>[];
+  readonly rootReadings: readonly FactOf<'root-measured'>[];
+  readonly crownChecks: readonly FactOf<'crown-checked'>[];
+  /** All forecasts of the last two days by place, oldest issue first. */
+  readonly forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
+  /** All of the season by place, and what was measured there, to compare them. */
+  readonly issued: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
+  readonly observed: ReadonlyMap<StationId, readonly FactOf<'air-observed'>[]>;
+  /** The one with the newest step last. */
+  readonly notices: readonly NoticeEvent[];
+  /** What was noticed of the line, oldest first. */
+  readonly lineWarnings: readonly FactOf<'line-warned'>[];
+  readonly shifts: ReadonlyMap<PersonId, Shift>;
+  /** `platform:user` of people who wrote without being on the list. */
+  readonly strangers: ReadonlySet<string>;
+}
+
+/** A stretch of the season. */
+export interface Chapter {
+  readonly before: SeasonState;
+  /** Those that stand, in order of happening; never empty. */
+  readonly facts: readonly Fact[];
+}
+
+/** In memory only: made anew from the facts of the book at each start. */
+export interface Season {
+  readonly chapters: readonly Chapter[];
+  /** After all of them. */
+  readonly state: SeasonState;
 }
 
 /** The state of the season by the facts of the book. */
-export interface Harvest {
+export interface Harvest extends SeasonState {
   /** The operation's lists as the operation file has them. */
-  fileRoster: Roster;
-  /** The lists after what was changed in chat. */
-  roster: Roster;
-  /** All facts as written, for undo and for questions about entries. */
-  facts: readonly Fact[];
-  trucks: ReadonlyMap<TruckId, TruckState>;
-  tickets: readonly BookedTicket[];
-  dugField: FieldId | null;
-  headCounts: readonly FactOf<'line-seen'>[];
-  pilerReports: readonly FactOf<'pilers-seen'>[];
-  stationReports: readonly FactOf<'station-reported'>[];
-  rootReadings: readonly FactOf<'root-measured'>[];
-  crownChecks: readonly FactOf<'crown-checked'>[];
-  /** All forecasts of the last two days by place, oldest issue first. */
-  forecasts: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
-  /** The one with the newest step last. */
-  notices: readonly NoticeEvent[];
-  /** What was noticed of the line, oldest first. */
-  lineWarnings: readonly FactOf<'line-warned'>[];
-  shifts: ReadonlyMap<PersonId, Shift>;
-  /** `platform:user` of people who wrote without being on the list. */
-  strangers: ReadonlySet<string>;
+  readonly fileRoster: Roster;
+  /** For undo and for questions about entries: to be asked by the functions of book/standing.ts. */
+  readonly standing: Standing;
+  /** How it came about (chapters.ts). */
+  readonly season: Season;
   /** Tickets that other operations share; no facts of ours. */
-  othersTickets: readonly SharedTicket[];
+  readonly othersTickets: readonly SharedTicket[];
 }
 
 /** What a person said of the shift. */

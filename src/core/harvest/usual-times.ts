@@ -1,10 +1,10 @@
 /** How long a load takes from the digger to the pile, as this operation's own times have it. */
-import type { FactOf } from '../book/facts.ts';
 import type { StationId, FieldId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { Haul } from '../weather/ladder.ts';
 import type { Load, LoadedStep } from '../haul/load.ts';
+import { medianFillMin } from './fills.ts';
 import type { Harvest } from './harvest.ts';
 import { allLoads } from './harvest.ts';
 import { median } from '../statistics.ts';
@@ -30,20 +30,6 @@ const between = (loads: readonly Load[], from: LoadedStep, to: LoadedStep): Minu
     return a && b && b.source !== 'inferred' ? [minutesBetween(a.atMs, b.atMs)] : [];
   });
 
-/** Minutes from "loading" to "loaded" of each truck. */
-const fills = (harvest: Harvest): Minutes[] => {
-  const begun = new Map<string, EpochMs>();
-  const reports = harvest.facts
-    .filter((fact): fact is FactOf<'truck-reported'> => fact.kind === 'truck-reported')
-    .sort((a, b) => a.atMs - b.atMs);
-  return reports.flatMap(({ truck, step, atMs }) => {
-    const sinceMs = begun.get(truck);
-    begun.delete(truck);
-    if (step === 'loading') begun.set(truck, atMs);
-    return step === 'left-field' && sinceMs !== undefined ? [minutesBetween(sinceMs, atMs)] : [];
-  });
-};
-
 /**
  * Medians over the recent loads to that station up to `nowMs`: medians, so that one slow truck does not move a stop that
  * was told.
@@ -55,7 +41,7 @@ export const usualHaul = (harvest: Harvest, station: StationId, nowMs: EpochMs):
     .sort((a, b) => a.startMs - b.startMs)
     .slice(-RECENT_LOADS);
   return {
-    fillMin: medianOr(fills(harvest).slice(-RECENT_LOADS), USUAL.fillMin),
+    fillMin: medianFillMin(harvest.filling.fills.slice(-RECENT_LOADS)) ?? USUAL.fillMin,
     haulMin: haulMinutes(harvest, station, harvest.dugField),
     lineWaitMin: medianOr(between(loads, 'joined-line', 'first-weighed'), USUAL.lineWaitMin),
     unloadMin: medianOr(between(loads, 'first-weighed', 'dumped'), USUAL.unloadMin),

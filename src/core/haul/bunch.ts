@@ -7,7 +7,8 @@ import type { BookedTicket, Load } from './load.ts';
 const BUNCH_MIN: Minutes = 30;
 
 interface Bunched {
-  load: Load;
+  /** Which of the truck's loads. */
+  at: number;
   ticket: BookedTicket;
 }
 
@@ -19,21 +20,28 @@ const comparable = (bunch: readonly Bunched[]): boolean =>
   bunch.every(({ ticket }) => /^\d+$/.test(ticket.serial ?? '')) &&
   new Set(bunch.map(({ ticket }) => ticket.serial?.length)).size === 1;
 
-/**
- * A lone ticket closes the newest load that can have been weighed out. When another one follows and only an older load
- * is left for it, both are of a bunch: serials run up, and so do the loads.
- */
-export const orderBunch = (loads: readonly Load[], closed: Load): void => {
-  const newest = closed.ticket;
-  if (!newest || !saysLittle(newest)) return;
-  const bunch = loads.flatMap((load): Bunched[] =>
-    load.ticket && saysLittle(load.ticket) && minutesBetween(load.ticket.atMs, newest.atMs) < BUNCH_MIN
-      ? [{ load, ticket: load.ticket }]
+/** Tickets that were sent shortly before this one and say as little, by their loads. */
+const bunchWith = (loads: readonly Load[], newest: BookedTicket): Bunched[] =>
+  loads.flatMap(({ ticket }, at): Bunched[] =>
+    ticket && minutesBetween(ticket.atMs, newest.atMs) < BUNCH_MIN && saysLittle(ticket)
+      ? [{ at, ticket }]
       : [],
   );
-  if (bunch.at(-1)?.load === closed || !comparable(bunch)) return;
+
+/**
+ * The loads after a ticket has closed number `closed` of them. A lone ticket closes the newest load that can have been
+ * weighed out. When another one follows and only an older load is left for it, both are of a bunch: serials run up, and
+ * so do the loads.
+ */
+export const inOrderOfSerials = (loads: readonly Load[], closed: number): readonly Load[] => {
+  const newest = loads.at(closed)?.ticket;
+  if (!newest || !saysLittle(newest)) return loads;
+  const bunch = bunchWith(loads, newest);
+  if (bunch.at(-1)?.at === closed || !comparable(bunch)) return loads;
   const tickets = bunch.map(({ ticket }) => ticket).sort((a, b) => Number(a.serial) - Number(b.serial));
-  bunch.forEach(({ load }, at) => {
-    load.ticket = tickets[at] ?? load.ticket;
+  const ticketOf = new Map(bunch.map(({ at }, place) => [at, tickets[place]]));
+  return loads.map((load, at) => {
+    const ticket = ticketOf.get(at);
+    return ticket === undefined ? load : { ...load, ticket };
   });
 };

@@ -1,13 +1,14 @@
 import type { FactOf, HaulStep, Ticket } from '../book/facts.ts';
 import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
-import type { EpochMs, Lb } from '../units.ts';
+import { firstIndex } from '../sorted.ts';
+import type { EpochMs, Lb, Span } from '../units.ts';
 
 /** Where a time comes from. `inferred` = nobody said it; a later message shows that it must have happened. */
 export type Source = 'stated' | 'ticket' | 'inferred';
 
 export interface Stamp {
-  atMs: EpochMs;
-  source: Source;
+  readonly atMs: EpochMs;
+  readonly source: Source;
 }
 
 /** The steps of a loaded truck, in the order in which they happen. */
@@ -30,19 +31,19 @@ export interface BookedTicket extends Ticket {
 
 /** One round trip. A stamp is null while the step has not been told. */
 export interface Load {
-  truck: TruckId;
-  field: FieldId | null;
-  fieldSource: Source;
-  station: StationId | null;
-  startMs: EpochMs;
-  stamps: Record<LoadedStep, Stamp | null>;
-  ticket: BookedTicket | null;
+  readonly truck: TruckId;
+  readonly field: FieldId | null;
+  readonly fieldSource: Source;
+  readonly station: StationId | null;
+  readonly startMs: EpochMs;
+  readonly stamps: Readonly<Record<LoadedStep, Stamp | null>>;
+  readonly ticket: BookedTicket | null;
   /** The first weight where the driver told it before there was a ticket. */
-  grossLb: Lb | null;
+  readonly grossLb: Lb | null;
   /** When it was last said to stand in the scale line: drivers count anew while they wait. Null = never. */
-  inLineMs: EpochMs | null;
+  readonly inLineMs: EpochMs | null;
   /** When the newest message about it was heard. */
-  heardMs: EpochMs;
+  readonly heardMs: EpochMs;
 }
 
 export const isLoadedStep = (step: HaulStep): step is Exclude<LoadedStep, 'second-weighed'> =>
@@ -67,15 +68,28 @@ export const newLoad = (truck: TruckId, startMs: EpochMs): Load => ({
   heardMs: startMs,
 });
 
+/** The first word of a step counts. */
+export const stamped = (load: Load, step: LoadedStep, atMs: EpochMs, source: Source): Load =>
+  load.stamps[step] === null ? { ...load, stamps: { ...load.stamps, [step]: { atMs, source } } } : load;
+
 /** The load is off the truck: dumped or weighed out. */
 export const hasEnded = (load: Load): boolean =>
   load.stamps.dumped !== null || load.stamps['second-weighed'] !== null;
 
 /** When the load came off the truck, by the earlier of the two words for it; null while it is on. */
-export const endedMs = (load: Load): EpochMs | null => {
-  const ends = [load.stamps.dumped, load.stamps['second-weighed']].flatMap((end) => (end ? [end.atMs] : []));
-  return ends.length > 0 ? Math.min(...ends) : null;
-};
+export const endedMs = ({ stamps: { dumped, 'second-weighed': weighed } }: Load): EpochMs | null =>
+  dumped && weighed ? Math.min(dumped.atMs, weighed.atMs) : ((dumped ?? weighed)?.atMs ?? null);
+
+/** Those of a truck's loads that began in the span. They are in the order in which they began. */
+export const begunIn = (loads: readonly Load[], { fromMs, toMs }: Span): readonly Load[] =>
+  loads.slice(
+    firstIndex(loads, ({ startMs }) => startMs >= fromMs),
+    firstIndex(loads, ({ startMs }) => startMs >= toMs),
+  );
+
+/** Those of a truck's loads that can have been on it at `fromMs` or later: each ends before the next one begins. */
+export const onTruckSince = (loads: readonly Load[], fromMs: EpochMs): readonly Load[] =>
+  loads.slice(Math.max(0, firstIndex(loads, ({ startMs }) => startMs >= fromMs) - 1));
 
 /** Place of the furthest step told, -1 for none. */
 export const furthestStep = (load: Load): number =>

@@ -22,26 +22,26 @@ import type { FieldId, StationId, TruckId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { belongsTo, loadOfTicket } from './belonging.ts';
-import { orderBunch } from './bunch.ts';
-import { asBooked, furthestStep, hasEnded, isLoadedStep, loadedSteps, newLoad } from './load.ts';
+import { inOrderOfSerials } from './bunch.ts';
+import { asBooked, furthestStep, hasEnded, isLoadedStep, loadedSteps, newLoad, stamped } from './load.ts';
 import type { Load, LoadedStep, Source } from './load.ts';
 
 export type Phase =
   'at-field' | 'loading' | 'hauling' | 'in-line' | 'on-piler' | 'returning' | 'parked' | 'down';
 
 export interface TruckState {
-  truck: TruckId;
-  phase: Phase;
-  sinceMs: EpochMs;
-  source: Source;
+  readonly truck: TruckId;
+  readonly phase: Phase;
+  readonly sinceMs: EpochMs;
+  readonly source: Source;
   /** All its round trips, oldest first; the last one is under way unless it has ended. */
-  loads: Load[];
+  readonly loads: readonly Load[];
   /** When the truck last said that it was empty (at field, loading, returning); null = never. */
-  emptyMs: EpochMs | null;
+  readonly emptyMs: EpochMs | null;
   /** The field that it named last. */
-  field: FieldId | null;
+  readonly field: FieldId | null;
   /** Why it is down, in the driver's words, and where it was in its round before. */
-  down: { words: string | null; before: Phase } | null;
+  readonly down: { readonly words: string | null; readonly before: Phase } | null;
 }
 
 /** What the fold knows besides the truck when a step arrives. */
@@ -77,42 +77,65 @@ const phaseOfStep = (step: LoadedStep): Phase => {
   }
 };
 
-const enter = (state: TruckState, phase: Phase, atMs: EpochMs, source: Source): void => {
-  if (state.phase !== phase || state.down) state.sinceMs = atMs;
-  if (state.phase !== phase || source !== 'inferred') state.source = source;
-  state.phase = phase;
-  state.down = null;
+const entered = (state: TruckState, phase: Phase, atMs: EpochMs, source: Source): TruckState => {
+  const isNew = state.phase !== phase;
+  return {
+    ...state,
+    phase,
+    sinceMs: isNew || state.down ? atMs : state.sinceMs,
+    source: isNew || source !== 'inferred' ? source : state.source,
+    down: null,
+  };
+};
+
+/** With its load number `at` changed (-1 = the last one). */
+const withLoad = (state: TruckState, at: number, changed: (load: Load) => Load): TruckState => {
+  const load = state.loads.at(at);
+  return load === undefined ? state : { ...state, loads: state.loads.with(at, changed(load)) };
 };
 
 /** A truck that is loaded again, or says it is empty, must have got rid of the load before. */
-const endUnderWay = (state: TruckState, atMs: EpochMs): void => {
+const endedUnderWay = (state: TruckState, atMs: EpochMs): TruckState => {
   const load = state.loads.at(-1);
-  if (load && !hasEnded(load)) load.stamps.dumped = { atMs, source: 'inferred' };
+  if (!load || hasEnded(load)) return state;
+  return withLoad(state, -1, (under) => stamped(under, 'dumped', atMs, 'inferred'));
 };
 
-const openLoad = (state: TruckState, atMs: EpochMs): Load => {
-  endUnderWay(state, atMs);
-  const load = newLoad(state.truck, atMs);
-  state.loads.push(load);
-  state.sinceMs = atMs;
-  return load;
+const withNewLoad = (state: TruckState, atMs: EpochMs): TruckState => {
+  const ended = endedUnderWay(state, atMs);
+  return { ...ended, loads: [...ended.loads, newLoad(state.truck, atMs)], sinceMs: atMs };
 };
 
-const placeLoad = (
+/** Field and station as they were said now, else before, else by what is being dug. */
+const placed = (
   load: Load,
   said: { field: FieldId | null; station: StationId | null },
   around: Surroundings,
-): void => {
-  if (said.field !== null) load.fieldSource = 'stated';
-  load.field = said.field ?? load.field ?? around.dugField;
-  load.station = said.station ?? load.station ?? around.stationOf(load.field);
+): Load => {
+  const field = said.field ?? load.field ?? around.dugField;
+  return {
+    ...load,
+    field,
+    fieldSource: said.field === null ? load.fieldSource : 'stated',
+    station: said.station ?? load.station ?? around.stationOf(field),
+  };
 };
 
-const stamp = (state: TruckState, load: Load, step: LoadedStep, atMs: EpochMs, source: Source): void => {
-  const past = loadedSteps.indexOf(step) < furthestStep(load);
-  const movedOn = hasEnded(load) && state.phase !== 'on-piler';
-  load.stamps[step] ??= { atMs, source };
-  if (load === state.loads.at(-1) && !past && !movedOn) enter(state, phaseOfStep(step), atMs, source);
+/** The load number `at` has reached the step, and the truck with it where that brings it further. */
+const reached = (
+  state: TruckState,
+  at: number,
+  step: LoadedStep,
+  atMs: EpochMs,
+  source: Source,
+): TruckState => {
+  const load = state.loads.at(at);
+  if (!load) return state;
+  const isPast = loadedSteps.indexOf(step) < furthestStep(load);
+  const hasMovedOn = hasEnded(load) && state.phase !== 'on-piler';
+  const now = withLoad(state, at, (known) => stamped(known, step, atMs, source));
+  const isLast = at === state.loads.length - 1;
+  return isLast && !isPast && !hasMovedOn ? entered(now, phaseOfStep(step), atMs, source) : now;
 };
 
 /** "Empty" or "at the field" this soon after "loaded" was sent late: the truck cannot have been to the station. */
@@ -122,78 +145,80 @@ const tooSoonToBeEmpty = (state: TruckState, atMs: EpochMs, around: Surroundings
   return minutesBetween(load.startMs, atMs) < around.shortestCycleMin / 2;
 };
 
-const applyEmptyStep = (
+const withEmptyStep = (
   state: TruckState,
   phase: 'at-field' | 'loading' | 'returning',
   fact: FactOf<'truck-reported'>,
   around: Surroundings,
-): void => {
-  state.field = fact.field ?? state.field;
-  if (tooSoonToBeEmpty(state, fact.atMs, around)) return;
-  endUnderWay(state, fact.atMs);
-  state.emptyMs = fact.atMs;
-  enter(state, phase, fact.atMs, 'stated');
+): TruckState => {
+  const named = { ...state, field: fact.field ?? state.field };
+  if (tooSoonToBeEmpty(state, fact.atMs, around)) return named;
+  const empty = { ...endedUnderWay(named, fact.atMs), emptyMs: fact.atMs };
+  return entered(empty, phase, fact.atMs, 'stated');
 };
 
-const applyLoadedStep = (
+const withLoadedStep = (
   state: TruckState,
   step: LoadedStep,
   fact: FactOf<'truck-reported'>,
   around: Surroundings,
-): void => {
+): TruckState => {
   const last = state.loads.at(-1);
-  const load =
-    last && belongsTo(last, step, fact.atMs, state.emptyMs, around) ? last : openLoad(state, fact.atMs);
-  load.heardMs = Math.max(load.heardMs, fact.heardMs);
-  state.field = fact.field ?? state.field;
-  if (step === 'joined-line') load.inLineMs = fact.atMs;
-  load.grossLb = fact.grossLb ?? load.grossLb;
-  placeLoad(load, fact, around);
-  stamp(state, load, step, fact.atMs, 'stated');
+  const isSameLoad = last !== undefined && belongsTo(last, step, fact.atMs, state.emptyMs, around);
+  const onIt = isSameLoad ? state : withNewLoad(state, fact.atMs);
+  const told = withLoad({ ...onIt, field: fact.field ?? onIt.field }, -1, (load) => {
+    const heardMs = Math.max(load.heardMs, fact.heardMs);
+    const inLineMs = step === 'joined-line' ? fact.atMs : load.inLineMs;
+    return placed({ ...load, heardMs, inLineMs, grossLb: fact.grossLb ?? load.grossLb }, fact, around);
+  });
+  return reached(told, told.loads.length - 1, step, fact.atMs, 'stated');
 };
 
-export const applyReport = (
+/** A truck that is down already keeps the first reason. */
+const brokenDown = (state: TruckState, { words, atMs }: FactOf<'truck-reported'>): TruckState =>
+  state.down
+    ? { ...state, down: { ...state.down, words: state.down.words ?? words } }
+    : { ...state, down: { words, before: state.phase }, phase: 'down', sinceMs: atMs, source: 'stated' };
+
+/** The truck after this report. */
+export const withReport = (
   state: TruckState,
   fact: FactOf<'truck-reported'>,
   around: Surroundings,
-): void => {
+): TruckState => {
   const { step, atMs } = fact;
-  if (isLoadedStep(step)) {
-    applyLoadedStep(state, step, fact, around);
-    return;
-  }
+  if (isLoadedStep(step)) return withLoadedStep(state, step, fact, around);
   switch (step) {
     case 'at-field':
     case 'loading':
     case 'returning':
-      applyEmptyStep(state, step, fact, around);
-      return;
+      return withEmptyStep(state, step, fact, around);
     case 'parked':
-      enter(state, 'parked', atMs, 'stated');
-      return;
+      return entered(state, 'parked', atMs, 'stated');
     case 'down':
-      if (state.down) {
-        state.down.words ??= fact.words;
-        return;
-      }
-      state.down = { words: fact.words, before: state.phase };
-      state.phase = 'down';
-      state.sinceMs = atMs;
-      state.source = 'stated';
-      return;
+      return brokenDown(state, fact);
     case 'up':
-      if (state.down) enter(state, state.down.before, atMs, 'inferred');
-      return;
+      return state.down ? entered(state, state.down.before, atMs, 'inferred') : state;
   }
 };
 
-export const applyTicket = (state: TruckState, fact: FactOf<'ticket-booked'>, around: Surroundings): void => {
+/** The truck after this ticket, which closes one of its loads, or is all that was heard of one. */
+export const withTicket = (
+  state: TruckState,
+  fact: FactOf<'ticket-booked'>,
+  around: Surroundings,
+): TruckState => {
   const ticket = asBooked(fact);
-  const load = loadOfTicket(state.loads, fact.atMs) ?? openLoad(state, fact.atMs);
-  load.ticket = ticket;
-  orderBunch(state.loads, load);
-  load.heardMs = Math.max(load.heardMs, fact.heardMs);
-  placeLoad(load, ticket, around);
-  if (ticket.firstWeighedMs !== null) stamp(state, load, 'first-weighed', ticket.firstWeighedMs, 'ticket');
-  stamp(state, load, 'second-weighed', fact.atMs, 'ticket');
+  const { atMs, heardMs } = fact;
+  const known = loadOfTicket(state.loads, atMs);
+  const onIt = known === undefined ? withNewLoad(state, atMs) : state;
+  const at = known === undefined ? onIt.loads.length - 1 : onIt.loads.lastIndexOf(known);
+  const closed = withLoad(onIt, at, (load) =>
+    placed({ ...load, ticket, heardMs: Math.max(load.heardMs, heardMs) }, ticket, around),
+  );
+  const ordered = { ...closed, loads: inOrderOfSerials(closed.loads, at) };
+  const { firstWeighedMs } = ticket;
+  const weighed =
+    firstWeighedMs === null ? ordered : reached(ordered, at, 'first-weighed', firstWeighedMs, 'ticket');
+  return reached(weighed, at, 'second-weighed', atMs, 'ticket');
 };

@@ -6,6 +6,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import { DAYS_KEPT } from './assumptions.ts';
 import { lineObservations } from './observations.ts';
 import type { LineObservations, Visit } from './types.ts';
+import { firstMs } from '../harvest/chapters.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 export { DAYS_KEPT } from './assumptions.ts';
@@ -27,7 +28,7 @@ export const lineHistory = (
   const at = (daysAgo: number): LineObservations =>
     lineObservations(harvest, station, calendarDay(clock, harvest.roster.zone, nowMs, -daysAgo));
   const today = at(0);
-  const oldestMs = harvest.facts.reduce((oldest, fact) => Math.min(oldest, fact.atMs), nowMs);
+  const oldestMs = Math.min(nowMs, firstMs(harvest) ?? nowMs);
   const past = Array.from({ length: DAYS_KEPT }, (_, ago) => DAYS_KEPT - ago)
     .filter((daysAgo) => calendarDay(clock, harvest.roster.zone, nowMs, -daysAgo).toMs > oldestMs)
     .map(at)

@@ -1,12 +1,13 @@
+import { begunIn } from '../haul/load.ts';
 import type { Load } from '../haul/load.ts';
 import { stationById } from '../roster.ts';
 import type { StationId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes, Span } from '../units.ts';
+import { happenedIn } from '../sorted.ts';
 import { sharedVisits } from './shared-tickets.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
-import { allLoads } from '../harvest/harvest.ts';
 
 const visitOf = (load: Load): Visit => ({
   truck: load.truck,
@@ -39,14 +40,15 @@ export const lineObservations = (
   return {
     station,
     visits: [
-      ...allLoads(harvest)
-        .filter((load) => load.station === station && within(load.startMs))
+      ...[...harvest.trucks.values()]
+        .flatMap(({ loads }) => begunIn(loads, { fromMs, toMs }))
+        .filter((load) => load.station === station)
         .sort((a, b) => a.startMs - b.startMs)
         .map(visitOf),
       ...sharedVisits(harvest, station, within),
     ],
-    headCounts: harvest.headCounts
-      .filter((count) => count.station === station && within(count.atMs))
+    headCounts: happenedIn(harvest.headCounts, { fromMs, toMs })
+      .filter((count) => count.station === station)
       .map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
     pilers: [
       ...harvest.pilerReports.filter((report) => report.station === station),

@@ -1,8 +1,6 @@
 /** How long each part of the round trip takes this crew, learned from its own day. */
-import { standingFacts } from '../book/entries.ts';
-import type { Fact } from '../book/facts.ts';
 import { fieldById } from '../roster.ts';
-import type { FieldId, StationId, TruckId } from '../roster.ts';
+import type { FieldId, StationId } from '../roster.ts';
 import { acresPerHour } from '../answers/field-capacity.ts';
 import { meanLoadLb } from '../answers/left.ts';
 import { LB_PER_SHORT_TON, MIN_PER_HOUR, minutesBetween } from '../units.ts';
@@ -16,31 +14,11 @@ import {
   YARD_MIN,
 } from './assumptions.ts';
 import type { FleetCycle } from './fleet.ts';
+import { believedFill, medianFillMin } from '../harvest/fills.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { allLoads } from '../harvest/harvest.ts';
 import { Z_80, median } from '../statistics.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
-
-/** Filling that took longer, or less, was interrupted or reported late. Grade: chosen. */
-const BELIEVED_LOAD_MIN = { min: 3, max: 40 };
-const FEWEST_LOADS = 3;
-
-const believed = (min: Minutes): boolean => min >= BELIEVED_LOAD_MIN.min && min <= BELIEVED_LOAD_MIN.max;
-
-/** From "loading" to "loaded", of trucks that reported both. */
-const toldLoads = (facts: readonly Fact[]): Minutes[] => {
-  const loadingSince = new Map<TruckId, EpochMs>();
-  const steps = standingFacts(facts)
-    .filter((fact) => fact.kind === 'truck-reported')
-    .sort((a, b) => a.atMs - b.atMs);
-  return steps.flatMap(({ truck, step, atMs }) => {
-    const sinceMs = loadingSince.get(truck);
-    if (step === 'loading') loadingSince.set(truck, sinceMs ?? atMs);
-    else loadingSince.delete(truck);
-    const min = step === 'left-field' && sinceMs !== undefined ? minutesBetween(sinceMs, atMs) : 0;
-    return believed(min) ? [min] : [];
-  });
-};
 
 /** By the digger's field capacity and the expected yield of the field. */
 const byDigger = (harvest: Harvest, field: FieldId | null): Minutes | null => {
@@ -59,15 +37,14 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
   const gaps = left
     .slice(1)
     .map((atMs, before) => minutesBetween(left[before] ?? atMs, atMs))
-    .filter(believed)
+    .filter(believedFill)
     .sort((a, b) => a - b);
   return gaps.length < FEWEST_DEPARTURES ? null : (gaps[Math.floor(gaps.length / 4)] ?? null);
 };
 
 /** Minutes to fill a truck: as reported, else by the digger's pace, else from the departures, else the usual. */
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
-  const told = toldLoads(harvest.facts.filter((fact) => fact.atMs >= fromMs));
-  const ofDay = told.length < FEWEST_LOADS ? null : median(told);
+  const ofDay = medianFillMin(harvest.filling.fills.filter(({ begunMs }) => begunMs >= fromMs));
   return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? FILL_MIN;
 };
 

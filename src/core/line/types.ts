@@ -58,6 +58,12 @@ export interface WaitAsk {
   withCourses?: true;
 }
 
+/** A forecast that somebody needs, and what the crew has seen of that line. */
+export interface WaitNeed {
+  observations: LineObservations;
+  ask: WaitAsk;
+}
+
 /** What a forecast is based on, as data for the words of the answer. Null = not known. */
 export interface Evidence {
   /** The newest weigh ticket with a serial, and when that truck was first weighed. */

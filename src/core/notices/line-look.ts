@@ -1,11 +1,11 @@
 /** What the crew should be told of the line without asking: that it stands still, that it passes the set limit. */
-import type { Fact, FactOf } from '../book/facts.ts';
+import type { FactOf } from '../book/facts.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import { addMinutes, minutesBetween } from '../units.ts';
-import type { EpochMs, Minutes } from '../units.ts';
+import type { EpochMs, Minutes, Span } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { asHeardBy, lineObservations } from '../line/observations.ts';
-import type { ForecastWait, LineObservations, LineWarning, Visit, WaitForecast } from '../line/types.ts';
+import type { LineObservations, LineWarning, Visit, WaitForecast, WaitNeed } from '../line/types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { calendarDay } from '../zone-clock.ts';
 
@@ -72,27 +72,34 @@ const UNKNOWN_HIGH_MIN: Minutes = 60;
 const highMin = (forecast: WaitForecast): Minutes =>
   forecast.known ? forecast.highMin : (forecast.usual?.highMin ?? UNKNOWN_HIGH_MIN);
 
+/** A warning that a line may deserve, and the forecast that decides it. */
+export type LineDoubt = { station: StationId; need: WaitNeed } & (
+  | { about: 'stopped'; waiting: readonly TruckId[]; silentMin: Minutes; waitedMin: Minutes }
+  | { about: 'limit'; wasAbove: boolean; limitMin: Minutes }
+);
+
 /**
  * The line is taken to stand when the first of our trucks has waited well beyond the top of the interval that was
  * forecast when it joined, and none of ours was weighed for a while.
  */
-const stoppedWarning = (
+const stoppedDoubt = (
   observations: LineObservations,
-  waiting: Waiting | null,
+  { trucks, firstJoinedMs, silentSinceMs }: Waiting,
   told: readonly FactOf<'line-warned'>[],
   nowMs: EpochMs,
-  forecastWait: ForecastWait,
-): LineWarning | null => {
-  if (waiting === null) return null;
-  const { trucks, firstJoinedMs, silentSinceMs } = waiting;
+): LineDoubt | null => {
   const silentMin = minutesBetween(silentSinceMs, nowMs);
   const isTold = told.some(({ warning, atMs }) => warning.about === 'stopped' && atMs >= silentSinceMs);
   if (isTold || silentMin < MOVING_MIN) return null;
   const then = asHeardBy(observations, firstJoinedMs - 1);
-  const forecast = forecastWait(then, { nowMs: firstJoinedMs, arriveInMin: 0 });
-  return minutesBetween(firstJoinedMs, nowMs) > highMin(forecast) + TELLING_MIN
-    ? { about: 'stopped', waiting: trucks, silentMin: Math.round(silentMin) }
-    : null;
+  return {
+    about: 'stopped',
+    station: observations.station,
+    need: { observations: then, ask: { nowMs: firstJoinedMs, arriveInMin: 0 } },
+    waiting: trucks,
+    silentMin: Math.round(silentMin),
+    waitedMin: minutesBetween(firstJoinedMs, nowMs),
+  };
 };
 
 /** Told again only when the forecast had fallen so far below the limit, so that one that hovers there is told once. */
@@ -127,44 +134,61 @@ const warningFact = (station: StationId, warning: LineWarning, nowMs: EpochMs): 
 /** A count this old says nothing of the line that stands there. */
 const COUNT_HOLDS_MIN: Minutes = 30;
 
-/** What is worth a word at that station, and whether it deserves another look. */
-const lookAt = (
-  harvest: Harvest,
-  station: StationId,
-  today: { fromMs: EpochMs; toMs: EpochMs },
-  nowMs: EpochMs,
-  forecastWait: ForecastWait,
-): { facts: Fact[]; again: boolean } => {
+interface StationLook {
+  doubts: LineDoubt[];
+  /** Somebody of ours is there. */
+  again: boolean;
+}
+
+const lookAt = (harvest: Harvest, station: StationId, today: Span, nowMs: EpochMs): StationLook => {
   const observations = asHeardBy(lineObservations(harvest, station, today), nowMs);
   const told = harvest.lineWarnings.filter((fact) => fact.station === station && fact.atMs >= today.fromMs);
   const inLine = (truck: TruckId): boolean => harvest.trucks.get(truck)?.phase === 'in-line';
   const waiting = waitingTrucks(observations, inLine, nowMs);
   const isCounted = observations.headCounts.some(({ atMs }) => minutesBetween(atMs, nowMs) < COUNT_HOLDS_MIN);
-  const again = waiting !== null || isCounted;
-  if (!again) return { facts: [], again };
-  const { lineLimitMin } = harvest.roster.limits;
+  if (waiting === null && !isCounted) return { doubts: [], again: false };
+  const stopped = waiting && stoppedDoubt(observations, waiting, told, nowMs);
+  const { lineLimitMin: limitMin } = harvest.roster.limits;
   const last = told.findLast(({ warning }) => warning.about === 'limit')?.warning;
   const wasAbove = last?.about === 'limit' && last.above;
-  const warnings = [
-    stoppedWarning(observations, waiting, told, nowMs, forecastWait),
-    lineLimitMin === null
-      ? null
-      : limitWarning(wasAbove, forecastWait(observations, { nowMs, arriveInMin: 0 }), lineLimitMin),
-  ];
-  return { facts: warnings.flatMap((one) => (one ? [warningFact(station, one, nowMs)] : [])), again };
+  const need = { observations, ask: { nowMs, arriveInMin: 0 } };
+  const limit = limitMin === null ? [] : [{ about: 'limit', station, need, wasAbove, limitMin } as const];
+  return { doubts: [...(stopped ? [stopped] : []), ...limit], again: true };
 };
 
-/** What grower and foreman should hear of the lines now, and when to look again; null = nobody of ours is there. */
+/** What may be worth a word of the lines now, and when to look again; null = nobody of ours is there. */
 export const lookAtLines = (
   harvest: Harvest,
   clock: ZoneClock,
   nowMs: EpochMs,
-  forecastWait: ForecastWait,
-): { facts: Fact[]; wakeAtMs: EpochMs | null } => {
+): { doubts: readonly LineDoubt[]; wakeAtMs: EpochMs | null } => {
   const today = calendarDay(clock, harvest.roster.zone, nowMs);
-  const looks = harvest.roster.stations.map(({ id }) => lookAt(harvest, id, today, nowMs, forecastWait));
+  const looks = harvest.roster.stations.map(({ id }) => lookAt(harvest, id, today, nowMs));
   return {
-    facts: looks.flatMap(({ facts }) => facts),
+    doubts: looks.flatMap(({ doubts }) => doubts),
     wakeAtMs: looks.some(({ again }) => again) ? nextLookMs(nowMs) : null,
   };
 };
+
+const warningOf = (doubt: LineDoubt, forecast: WaitForecast): LineWarning | null => {
+  switch (doubt.about) {
+    case 'stopped': {
+      const { waiting, silentMin, waitedMin } = doubt;
+      return waitedMin > highMin(forecast) + TELLING_MIN ? { about: 'stopped', waiting, silentMin } : null;
+    }
+    case 'limit':
+      return limitWarning(doubt.wasAbove, forecast, doubt.limitMin);
+  }
+};
+
+/** What grower and foreman should hear of the lines. `forecasts`: those that the doubts need, in their order. */
+export const lineWarnings = (
+  doubts: readonly LineDoubt[],
+  forecasts: readonly WaitForecast[],
+  nowMs: EpochMs,
+): FactOf<'line-warned'>[] =>
+  doubts.flatMap((doubt, at) => {
+    const forecast = forecasts[at];
+    const warning = forecast && warningOf(doubt, forecast);
+    return warning ? [warningFact(doubt.station, warning, nowMs)] : [];
+  });

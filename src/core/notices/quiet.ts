@@ -1,20 +1,14 @@
-import type { Fact } from '../book/facts.ts';
+import { isWork } from '../book/kinds.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { AT_WORK_MIN, NIGHT } from './assumptions.ts';
+import { hasHappened } from '../harvest/chapters.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-const isWork = ({ kind }: Fact): boolean =>
-  kind === 'truck-reported' ||
-  kind === 'ticket-booked' ||
-  kind === 'line-seen' ||
-  kind === 'root-measured' ||
-  kind === 'field-dug';
-
 /** It is night in the operation's zone. */
-const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
+export const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
   const { hour } = clock.wall(zone, atMs);
   return hour >= NIGHT.fromHour || hour < NIGHT.toHour;
 };
@@ -22,9 +16,7 @@ const isNight = (clock: ZoneClock, zone: string, atMs: EpochMs): boolean => {
 /** It is night and nobody is working: no phone should ring without need. */
 export const isQuiet = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): boolean =>
   isNight(clock, harvest.roster.zone, atMs) &&
-  !harvest.facts.some(
-    (fact) => isWork(fact) && fact.atMs <= atMs && addMinutes(fact.atMs, AT_WORK_MIN) > atMs,
-  );
+  !hasHappened(harvest, { fromMs: addMinutes(atMs, 0 - AT_WORK_MIN), toMs: atMs }, isWork);
 
 /** `atMs`, or the end of the night if that lies in a quiet one. */
 export const awakeMs = (harvest: Harvest, clock: ZoneClock, atMs: EpochMs): EpochMs => {

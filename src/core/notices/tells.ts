@@ -2,6 +2,7 @@
 import { confirmations } from './confirmations.ts';
 import { endDrills } from './drills.ts';
 import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
+import { concernsOthers } from '../book/kinds.ts';
 import { newestStep, rainFor, unendedNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { isQuiet } from './quiet.ts';
@@ -99,6 +100,7 @@ const lineTells = (fact: FactOf<'line-warned'>, harvest: Harvest): Tell[] => {
 
 /** Whom a new fact concerns, besides the one who said it. */
 export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] => {
+  if (!concernsOthers(fact)) return [];
   switch (fact.kind) {
     case 'notice-raised':
       return noticeTells(fact, harvest, clock);
@@ -119,22 +121,6 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
         false,
       );
     }
-    case 'ticket-booked':
-    case 'line-seen':
-    case 'pilers-seen':
-    case 'station-reported':
-    case 'root-measured':
-    case 'crown-checked':
-    case 'field-dug':
-    case 'truck-taken':
-    case 'entry-withdrawn':
-    case 'entry-corrected':
-    case 'forecast-issued':
-    case 'air-observed':
-    case 'notice-seen':
-    case 'shift-told':
-    case 'language-chosen':
-      return [];
   }
 };
 

@@ -1,4 +1,4 @@
-import type { Fact, FactOf } from '../book/facts.ts';
+import type { FactOf } from '../book/facts.ts';
 import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
 import { wallTimeOfDayMs } from '../zone-clock.ts';
@@ -16,11 +16,6 @@ import type { ForecastPair } from './forecast-error.ts';
 
 const COMPARED_WITHIN_MS = COMPARED_WITHIN_HOURS * MS_PER_HOUR;
 
-interface MeasuredPlace {
-  id: string;
-  zone: string;
-}
-
 interface MeasuredAfternoon {
   window: Span;
   measured: FactOf<'air-observed'>[];
@@ -29,7 +24,7 @@ interface MeasuredAfternoon {
 /** What was measured in the afternoon of each day. Zone lookups are slow, so there is one for each day. */
 const afternoons = (
   observed: readonly FactOf<'air-observed'>[],
-  { zone }: MeasuredPlace,
+  zone: string,
   clock: ZoneClock,
 ): MeasuredAfternoon[] => {
   const [from, to] = AFTERNOON_HOURS;
@@ -62,22 +57,17 @@ const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): b
 };
 
 /**
- * Afternoon highs of one place, as forecast and as measured, from all facts. One forecast a day for each lead: successive
+ * Afternoon highs of one place, as forecast and as measured. One forecast a day for each lead: successive
  * forecasts have nearly the same error, and would count as many pairs where there is one.
  */
 export const forecastPairs = (
-  facts: readonly Fact[],
-  place: MeasuredPlace,
+  forecasts: readonly FactOf<'forecast-issued'>[],
+  observed: readonly FactOf<'air-observed'>[],
+  zone: string,
   clock: ZoneClock,
 ): ForecastPair[] => {
-  const observed = facts.flatMap((fact) =>
-    fact.kind === 'air-observed' && fact.place === place.id ? [fact] : [],
-  );
-  const forecasts = facts.flatMap((fact) =>
-    fact.kind === 'forecast-issued' && fact.place === place.id ? [fact] : [],
-  );
   const pairOf = (window: Span, observedF: Fahrenheit, daysAhead: number): ForecastPair[] => {
-    const dueMs = wallTimeOfDayMs(clock, place.zone, window.fromMs, COMPARED_FORECAST_HOUR, 0, -daysAhead);
+    const dueMs = wallTimeOfDayMs(clock, zone, window.fromMs, COMPARED_FORECAST_HOUR, 0, -daysAhead);
     const inTime = forecasts.filter(
       ({ issuedMs }) => issuedMs <= dueMs && issuedMs > dueMs - COMPARED_WITHIN_MS,
     );
@@ -88,7 +78,7 @@ export const forecastPairs = (
     const lead = leadHours(forecast.issuedMs, (window.fromMs + window.toMs) / 2);
     return peakF === null ? [] : [{ leadHours: lead, forecastF: peakF, observedF }];
   };
-  return afternoons(observed, place, clock).flatMap((day) => {
+  return afternoons(observed, zone, clock).flatMap((day) => {
     const highF = highOf(day);
     return highF === null ? [] : COMPARED_DAYS_AHEAD.flatMap((days) => pairOf(day.window, highF, days));
   });

@@ -27,7 +27,12 @@ export const heatBasis = (
   nowMs: EpochMs,
 ): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul'> => ({
   earlier: forecastsBy(harvest, station.id, nowMs).slice(0, -1),
-  pairs: forecastPairs(harvest.facts, station, clock),
+  pairs: forecastPairs(
+    harvest.issued.get(station.id) ?? [],
+    harvest.observed.get(station.id) ?? [],
+    station.zone,
+    clock,
+  ),
   haul: usualHaul(harvest, station.id, nowMs),
 });
 

@@ -1,5 +1,6 @@
 import { createServer, type RequestListener } from 'node:http';
 import type { Registry } from 'prom-client';
+import { reasonOf } from '../../core/reason.ts';
 
 /** What is wrong, in words; null = all is well. */
 export type Check = () => Promise<string | null>;
@@ -33,7 +34,7 @@ const outcome = async (check: Check, timeoutMs: number): Promise<string> => {
   try {
     return (await Promise.race([check(), late.fault])) ?? 'ok';
   } catch (error) {
-    return error instanceof Error ? error.message : String(error);
+    return reasonOf(error);
   } finally {
     late.cancel();
   }

@@ -1,33 +1,32 @@
 /** A message is changed, taken back, or pointed at by a reply. */
 import { withFacts } from '../../core/harvest/fold.ts';
-import { entriesOf, standingFacts } from '../../core/book/entries.ts';
+import { bySending } from '../../core/book/entries.ts';
 import type { Entry } from '../../core/book/entries.ts';
+import { isTold, standingEntryOf } from '../../core/book/standing.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { Reading } from '../../core/intent.ts';
 import type { CrewMember } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Heard } from '../../ports/chat.ts';
-import type { Understanding } from '../host/operation.ts';
-import { causeOf, headerOf, readOn, speakingOf } from './speech.ts';
+import { causeOf } from './cause.ts';
+import { headerOf, readOn, speakingOf } from './speech.ts';
+import type { Incoming, Versions } from './speech.ts';
 import { nothing, understand } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
-/** The message that an event points at, with its edits so far: each of them may have brought what stands. */
-export type Versions = readonly Heard[];
-
 const standingEntry = (harvest: Harvest, versions: Versions): Entry | undefined => {
-  const causes = versions.map(({ platform, id }) => causeOf(platform, id));
-  return entriesOf(standingFacts(harvest.facts)).findLast((entry) => causes.includes(entry.cause));
+  const causes = versions.map(causeOf);
+  const entries = [...new Set(causes)].flatMap((cause) => standingEntryOf(harvest.standing, cause) ?? []);
+  return entries.sort(bySending).at(-1);
 };
 
 /** A reply that says "undo" or corrects means the message that it replies to, not the newest. */
 export const aimedAt = (reading: Reading, repliedTo: Versions, harvest: Harvest): Reading => {
   if (reading.found !== 'intents') return reading;
-  const causes = repliedTo.map(({ platform, id }) => causeOf(platform, id));
+  const causes = repliedTo.map(causeOf);
   const cause =
-    standingEntry(harvest, repliedTo)?.cause ??
-    harvest.facts.find((fact) => causes.includes(fact.cause))?.cause;
+    standingEntry(harvest, repliedTo)?.cause ?? causes.find((known) => isTold(harvest.standing, known));
   if (cause === undefined) return reading;
   const intents = reading.intents.map((intent) =>
     (intent.do === 'withdraw' || intent.do === 'correct') && intent.target.by === 'latest'
@@ -54,7 +53,7 @@ const withdrawals = (
   [...new Set([of, ...versions.map((version) => version.id)])].map((id, at) => ({
     ...headerOf(heard, speaker.id, sentMs, at),
     kind: 'entry-withdrawn',
-    target: { by: 'message', cause: causeOf(heard.platform, id) },
+    target: { by: 'message', cause: causeOf({ platform: heard.platform, id }) },
   }));
 
 const wordsOf = (heard: Heard | undefined): string | null =>
@@ -65,34 +64,29 @@ const wasAddressed = (heard: Heard | undefined): boolean =>
 
 /** The sender changed a message: what it said is replaced, at the time it was first sent. Unreadable: the first stands. */
 export const hearEdit = (
-  heard: Heard,
+  { heard, versions, harvest, clock }: Incoming,
   event: Extract<Heard['event'], { is: 'edit' }>,
-  versions: Versions,
-  harvest: Harvest,
-  running: Understanding,
   speaker: CrewMember,
 ): Understood => {
-  const { text } = event;
-  if (!isOwn(heard, versions) || text === wordsOf(versions.at(-1))) return nothing(harvest);
+  const { text: said } = event;
+  if (!isOwn(heard, versions) || said === wordsOf(versions.at(-1))) return nothing(harvest);
   const standing = standingEntry(harvest, versions)?.facts ?? [];
   const sentMs = versions[0]?.sentMs ?? heard.sentMs;
   const undo = withdrawals(heard, event.of, versions, speaker, sentMs);
   const without = withFacts(harvest, undo);
   const addressed = heard.room === null || wasAddressed(versions[0]);
-  const reading = readOn(without, running, { text, speaker, sentMs, addressed });
+  const reading = readOn(without, clock, { text: said, speaker, sentMs, addressed });
   const speaking = { ...speakingOf(heard, speaker), sentMs, factsSoFar: undo.length };
-  const understood = understand(reading, text, without, speaking, running, addressed);
+  const understood = understand(reading, { said, speaking, harvest: without, clock, addressed });
   if (understood.facts.length > 0) return { ...understood, facts: [...undo, ...understood.facts] };
   if (standing.length === 0) return { ...understood, harvest };
-  return { facts: [], answers: [{ tell: 'edit-unread', facts: standing }], harvest };
+  return { facts: [], replies: [{ say: { tell: 'edit-unread', facts: standing } }], harvest };
 };
 
 /** The sender took a message back. */
 export const hearDeletion = (
-  heard: Heard,
+  { heard, versions, harvest }: Incoming,
   of: string,
-  versions: Versions,
-  harvest: Harvest,
   speaker: CrewMember,
 ): Understood => {
   const standing = standingEntry(harvest, versions)?.facts ?? [];
@@ -101,7 +95,7 @@ export const hearDeletion = (
   const facts = withdrawals(heard, of, versions, speaker, heard.sentMs);
   return {
     facts,
-    answers: standing.length > 0 ? [{ tell: 'taken-back', facts: standing }] : [],
+    replies: standing.length > 0 ? [{ say: { tell: 'taken-back', facts: standing } }] : [],
     harvest: withFacts(harvest, facts),
   };
 };

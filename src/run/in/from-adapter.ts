@@ -2,9 +2,9 @@
 import { roomAt } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Post, Said } from '../../ports/chat.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
-import type { Running } from '../host/operation.ts';
-import { causeOf } from './speech.ts';
+import { harvestOn } from '../host/bot.ts';
+import type { Bot } from '../host/bot.ts';
+import { causeOf } from './cause.ts';
 
 export interface AdapterTelling {
   to: Post['to'];
@@ -14,16 +14,16 @@ export interface AdapterTelling {
 }
 
 export const tellFromAdapter = async (
-  running: Running,
+  bot: Bot,
   platform: string,
   { to, said, cause }: AdapterTelling,
   nowMs: EpochMs,
 ): Promise<void> => {
-  await running.book.inOneGo(running.roster.operation, async (page) => {
-    const { roster } = harvestOf(running, await allFacts(running, page));
+  await bot.book.inOneGo(bot.roster.operation, async (page) => {
+    const { roster } = await harvestOn(page, bot);
     const recipient =
       'room' in to ? { room: roomAt(roster, platform, to.room)?.id ?? to.room } : { person: to.user };
-    const about = causeOf(platform, cause);
+    const about = causeOf({ platform, id: cause });
     await page.enqueue([
       {
         key: `${about}:adapter`,
@@ -42,5 +42,5 @@ export const tellFromAdapter = async (
       },
     ]);
   });
-  running.wakeDeliverer();
+  bot.wakeDeliverer();
 };

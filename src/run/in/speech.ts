@@ -4,16 +4,26 @@ import type { FactHeader } from '../../core/book/facts.ts';
 import type { Reading } from '../../core/intent.ts';
 import type { CrewMember, PersonId } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
+import type { ZoneClock } from '../../core/zone-clock.ts';
 import type { Heard } from '../../ports/chat.ts';
 import { read } from '../../reading/read.ts';
-import type { Running } from '../host/operation.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
+import { causeOf } from './cause.ts';
 
-export const causeOf = (platform: string, messageId: string): string => `${platform}:${messageId}`;
+/** The message that an event points at, with its edits so far: each of them may have brought what stands. */
+export type Versions = readonly Heard[];
+
+/** A message that has come in, the messages that it points at, and the harvest that it meets. */
+export interface Incoming {
+  heard: Heard;
+  versions: Versions;
+  harvest: Harvest;
+  clock: ZoneClock;
+}
 
 export const speakingOf = (heard: Heard, speaker: CrewMember): Speaking => ({
   speaker,
-  cause: causeOf(heard.platform, heard.id),
+  cause: causeOf(heard),
   place: { platform: heard.platform, room: heard.room },
   sentMs: heard.sentMs,
   heardMs: heard.heardMs,
@@ -22,16 +32,16 @@ export const speakingOf = (heard: Heard, speaker: CrewMember): Speaking => ({
 
 /** The header of the message's fact number `at`. */
 export const headerOf = (heard: Heard, by: PersonId | null, sentMs: EpochMs, at: number): FactHeader => {
-  const cause = causeOf(heard.platform, heard.id);
+  const cause = causeOf(heard);
   return { id: `${cause}#${at}`, cause, atMs: sentMs, sentMs, heardMs: heard.heardMs, by, timeStated: false };
 };
 
-/** What the words mean on that day. `addressed`: the bot is spoken to, by name or alone. */
+/** What the words mean to that harvest. `addressed`: the bot is spoken to, by name or alone. */
 export const readOn = (
-  harvest: Harvest,
-  running: Running,
+  { roster }: Harvest,
+  clock: ZoneClock,
   said: { text: string; speaker: CrewMember | null; sentMs: EpochMs; addressed: boolean },
 ): Reading => {
   const { text, ...hearing } = said;
-  return read(text, { ...hearing, roster: harvest.roster, zone: harvest.roster.zone, clock: running.clock });
+  return read(text, { ...hearing, roster, zone: roster.zone, clock });
 };

@@ -1,23 +1,21 @@
 import { withFacts } from '../../core/harvest/fold.ts';
 import type { Fact } from '../../core/book/facts.ts';
 import type { Telling } from '../../core/telling.ts';
-import type { Heard } from '../../ports/chat.ts';
-import type { Running } from '../host/operation.ts';
 import { headerOf, readOn } from './speech.ts';
+import type { Incoming } from './speech.ts';
 import { nothing } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
-import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Somebody who is on no list: an emergency counts from anyone; else one polite line, once, and the managers are told. */
-export const hearStranger = (heard: Heard, harvest: Harvest, running: Running): Understood => {
+export const hearStranger = ({ heard, harvest, clock }: Incoming): Understood => {
   if (heard.event.is !== 'message') return nothing(harvest);
   const { platform, user, userName, sentMs } = heard;
   const addressed = heard.event.addressed || heard.room === null;
-  const reading = readOn(harvest, running, { text: heard.event.text, speaker: null, sentMs, addressed });
+  const reading = readOn(harvest, clock, { text: heard.event.text, speaker: null, sentMs, addressed });
   const header = headerOf(heard, null, sentMs, 0);
   const told = (fact: Fact, answer: Telling): Understood => ({
     facts: [fact],
-    answers: [answer],
+    replies: [{ say: answer }],
     harvest: withFacts(harvest, [fact]),
   });
   const emergency =

@@ -4,8 +4,6 @@
  */
 import { board } from '../../core/answers/board.ts';
 import { digState } from '../../core/notices/notices.ts';
-import { LOCAL } from '../../core/roster.ts';
-import type { Language } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { wallTimeOfDayMs } from '../../core/zone-clock.ts';
@@ -13,19 +11,15 @@ import type { Page, Shown } from '../../ports/book.ts';
 import type { Outgoing } from '../../ports/outbox.ts';
 import { dataOf } from '../../saying/data.ts';
 import { say } from '../../saying/say.ts';
-import type { Running } from '../host/operation.ts';
+import { boardSlotFrom } from './board-slot.ts';
+import type { Sayer } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Between two changes of the same message: enough for people, and far below what the platforms allow. */
 const REST_MS = 20_000;
 
-/** A terminal has no message to change. The language is kept, as a change is of nobody's asking. */
-export const boardSlot = (platform: string, language: Language, cause: string): string | null =>
-  platform === LOCAL ? null : `board ${language} ${cause}`;
-
-const languageOf = (slot: string): Language => (slot.startsWith('board es ') ? 'es' : 'en');
-
-export interface Turn {
+/** What a page changes. */
+export interface Change {
   before: Harvest;
   after: Harvest;
   /** What changed the day or asked for the board. */
@@ -35,7 +29,7 @@ export interface Turn {
   messages: readonly Outgoing[];
 }
 
-const dayStartMs = ({ clock }: Running, { after, nowMs }: Turn): EpochMs =>
+const dayStartMs = ({ clock }: Sayer, { after, nowMs }: Change): EpochMs =>
   wallTimeOfDayMs(clock, after.roster.zone, nowMs, 0, 0, 0);
 
 type Board = Extract<Telling, { tell: 'board' }>;
@@ -51,48 +45,45 @@ const boardOn = (harvest: Harvest, startMs: EpochMs, nowMs: EpochMs): Board => (
 const dueMs = (shown: Shown, nowMs: EpochMs): EpochMs =>
   shown.notBeforeMs > nowMs ? shown.notBeforeMs : Math.max(nowMs, shown.notBeforeMs + REST_MS);
 
-const changeOf = (shown: Shown, telling: Telling, running: Running, turn: Turn): Outgoing => {
+const changeOf = (shown: Shown, telling: Telling, bot: Sayer, change: Change): Outgoing[] => {
   const { slot, platform, recipient, to } = shown;
-  const { roster } = turn.after;
-  const voice = {
-    language: languageOf(slot),
-    roster,
-    clock: running.clock,
-    nowMs: turn.nowMs,
-    zone: roster.zone,
-  };
-  return {
-    key: `${slot} ${telling.tell} ${turn.cause}`,
+  const { roster } = change.after;
+  const language = boardSlotFrom(slot)?.language;
+  if (language === undefined) return [];
+  const voice = { language, roster, clock: bot.clock, nowMs: change.nowMs, zone: roster.zone };
+  const message: Outgoing = {
+    key: `${slot} ${telling.tell} ${change.cause}`,
     recipient,
     platform,
     to,
     kind: telling.tell,
-    cause: turn.cause,
-    data: dataOf(telling, running.iso),
+    cause: change.cause,
+    data: dataOf(telling, bot.iso),
     said: say(telling, voice),
     repliesTo: null,
     slot,
     urgent: false,
-    notBeforeMs: telling.tell === 'board' ? dueMs(shown, turn.nowMs) : turn.nowMs,
+    notBeforeMs: telling.tell === 'board' ? dueMs(shown, change.nowMs) : change.nowMs,
     expiresMs: null,
   };
+  return [message];
 };
 
 const isSameLane = (one: Outgoing, shown: Shown): boolean =>
   one.platform === shown.platform && JSON.stringify(one.to) === JSON.stringify(shown.to);
 
 /** What becomes of the boards that are shown already. Call it before `messages` are queued. */
-export const boardChanges = async (page: Page, running: Running, turn: Turn): Promise<Outgoing[]> => {
-  const asked = turn.messages.filter(({ kind, slot }) => kind === 'board' && slot !== null);
-  const startMs = dayStartMs(running, turn);
-  const telling = boardOn(turn.after, startMs, turn.nowMs);
-  const before = turn.before === turn.after ? telling : boardOn(turn.before, startMs, turn.nowMs);
+export const boardChanges = async (page: Page, bot: Sayer, change: Change): Promise<Outgoing[]> => {
+  const asked = change.messages.filter(({ kind, slot }) => kind === 'board' && slot !== null);
+  const startMs = dayStartMs(bot, change);
+  const telling = boardOn(change.after, startMs, change.nowMs);
+  const before = change.before === change.after ? telling : boardOn(change.before, startMs, change.nowMs);
   const moved = JSON.stringify(before) !== JSON.stringify(telling);
   if (!moved && asked.length === 0) return [];
   const shown = await page.shown('board', startMs);
   return shown.flatMap((one) => {
     if (asked.some((message) => isSameLane(message, one)))
-      return [changeOf(one, { tell: 'board-moved' }, running, turn)];
-    return moved ? [changeOf(one, telling, running, turn)] : [];
+      return changeOf(one, { tell: 'board-moved' }, bot, change);
+    return moved ? changeOf(one, telling, bot, change) : [];
   });
 };

@@ -1,4 +1,5 @@
 /** Messages go out: the only place that sends. */
+import { reasonOf } from '../../core/reason.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Chat, PostResult } from '../../ports/chat.ts';
 import type { Claimed, Outbox } from '../../ports/outbox.ts';
@@ -14,8 +15,10 @@ const LONGEST_RETRY_MS = 10_000;
 
 export type Send = (message: Claimed) => Promise<PostResult>;
 
+type Poster = Pick<Chat, 'platform' | 'post'>;
+
 const post = async (
-  chats: readonly Chat[],
+  chats: readonly Poster[],
   { platform, key, to, said, repliesTo, replaces }: Claimed,
 ): Promise<PostResult> => {
   const chat = chats.find((c) => c.platform === platform);
@@ -23,7 +26,7 @@ const post = async (
   try {
     return await chat.post({ key, to, said, repliesTo, replaces });
   } catch (error) {
-    return { result: 'unknown', why: error instanceof Error ? error.message : String(error) };
+    return { result: 'unknown', why: reasonOf(error) };
   }
 };
 
@@ -31,7 +34,7 @@ const post = async (
  * Sends over the adapter of the message's platform. A message whose lease ran out while it is being posted, because the
  * machine slept or its clock was set, is not posted beside itself: whoever takes it over waits for the same answer.
  */
-export const overChats = (chats: readonly Chat[]): Send => {
+export const overChats = (chats: readonly Poster[]): Send => {
   const underWay = new Map<number, Promise<PostResult>>();
   return (message) => {
     const { id } = message;

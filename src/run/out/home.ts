@@ -6,12 +6,12 @@ import type { CrewMember } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Said } from '../../ports/chat.ts';
-import { buttonsForTruck } from '../../saying/buttons.ts';
+import { buttonsForTruck } from '../../saying/parts/buttons.ts';
 import { say } from '../../saying/say.ts';
-import { withWaitForecasts } from '../line/service.ts';
+import type { ZoneClock } from '../../core/zone-clock.ts';
 import { withSharedTickets } from '../line/shared-tickets.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
-import type { Running, Understanding } from '../host/operation.ts';
+import { harvestOn } from '../host/bot.ts';
+import type { Bot } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
 /** Whoever drives a truck: where it is, what it brought, and whether it may be filled; a manager: the same of all. */
@@ -31,31 +31,28 @@ const questionsOf = (person: CrewMember): Question[] => {
 const tellingsFor = (
   person: CrewMember | undefined,
   harvest: Harvest,
-  running: Understanding,
+  clock: ZoneClock,
   nowMs: EpochMs,
 ): Telling[] => {
   if (!person) return [{ tell: 'stranger-answer' }];
-  const { clock, forecastWait } = running;
-  const asking = { asker: person, nowMs, clock, forecastWait };
+  const asking = { asker: person, nowMs, clock };
   return questionsOf(person).map((question) => answer(question, harvest, asking));
 };
 
 /** The person's own day: the notice in force, truck, loads and tons, and the buttons for the truck's next steps. */
 export const homeFor = async (
-  running: Running,
+  bot: Bot,
   who: { platform: string; user: string },
   nowMs: EpochMs,
 ): Promise<Said> => {
-  const harvest = await running.book.inOneGo(running.roster.operation, async (page) =>
-    withSharedTickets(running, page, harvestOf(running, await allFacts(running, page)), nowMs),
+  const harvest = await bot.book.inOneGo(bot.roster.operation, async (page) =>
+    withSharedTickets(bot, page, await harvestOn(page, bot), nowMs),
   );
   const person = personAt(harvest.roster, who.platform, who.user);
   const { roster } = harvest;
   const language = person?.language ?? 'en';
-  const voice = { language, roster, clock: running.clock, nowMs, zone: roster.zone };
-  const tellings = await withWaitForecasts(running, harvest, nowMs, (forecastWait) =>
-    tellingsFor(person, harvest, { ...running, forecastWait }, nowMs),
-  );
+  const voice = { language, roster, clock: bot.clock, nowMs, zone: roster.zone };
+  const tellings = tellingsFor(person, harvest, bot.clock, nowMs);
   const parts = tellings.map((telling) => say(telling, voice));
   return {
     text: parts.map(({ text }) => text).join('\n'),

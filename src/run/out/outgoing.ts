@@ -1,28 +1,34 @@
 /** Tells -> messages for the outbox, in the language of whom they are for. */
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
-import { LOCAL, addressesOf, personById } from '../../core/roster.ts';
+import { LANGUAGES, LOCAL, addressesOf, personById } from '../../core/roster.ts';
 import type { CrewMember, Language, Roster } from '../../core/roster.ts';
 import type { Tell, Telling } from '../../core/telling.ts';
-import type { EpochMs, Minutes } from '../../core/units.ts';
+import type { EpochMs } from '../../core/units.ts';
 import { addMinutes } from '../../core/units.ts';
 import type { Said } from '../../ports/chat.ts';
+import type { MessagePlace } from '../../ports/book.ts';
 import type { Outgoing, Recipient } from '../../ports/outbox.ts';
 import { dataOf } from '../../saying/data.ts';
 import { say, sayToRoom } from '../../saying/say.ts';
+import { kindOf } from '../../saying/tellings/index.ts';
 import type { Voice } from '../../saying/voice.ts';
-import { boardSlot } from './boards.ts';
-import type { Running } from '../host/operation.ts';
+import { boardSlotText } from './board-slot.ts';
+import type { Sayer } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
-/** Where a message came from, for answers to it. */
-export interface Origin {
-  platform: string;
-  /** The crew's room by our name, or null = written to the bot alone. */
-  room: { id: string; room: string } | null;
-  user: string;
+/** Where a message came from, and from whom; `person` null = nobody of the crew. */
+export interface Origin extends MessagePlace {
   person: CrewMember | null;
-  messageId: string;
+}
+
+/** What messages are sent for, and when. */
+export interface Occasion {
+  cause: string;
+  /** The message that is answered; null = none is. */
+  origin: Origin | null;
+  harvest: Harvest;
+  nowMs: EpochMs;
 }
 
 interface Destination {
@@ -35,32 +41,16 @@ interface Destination {
   keyed: string;
 }
 
-/** An answer that comes an hour late answers a question that nobody asks any more. */
-const ANSWER_HOLDS_MIN: Minutes = 60;
-
-/** An outlook of six in the evening says "tomorrow": it must not come after midnight. */
-const OUTLOOK_HOLDS_MIN: Minutes = 6 * 60;
-
 const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
-  if (telling.tell === 'outlook') return addMinutes(nowMs, OUTLOOK_HOLDS_MIN);
-  const passing =
-    telling.tell === 'wait' ||
-    telling.tell === 'line-limit' ||
-    telling.tell === 'line-stopped' ||
-    telling.tell === 'fleet' ||
-    telling.tell === 'board' ||
-    telling.tell === 'truck' ||
-    telling.tell === 'may-dig' ||
-    telling.tell === 'reminder';
-  return passing ? addMinutes(nowMs, ANSWER_HOLDS_MIN) : null;
+  const { holdsMin } = kindOf(telling);
+  return holdsMin === null ? null : addMinutes(nowMs, holdsMin);
 };
 
 /** The crew's languages, the one of most people first. */
 const languagesOf = (roster: Roster): Language[] => {
   const count = (language: Language): number =>
     roster.people.filter((person) => person.language === language).length;
-  const languages: Language[] = ['en', 'es'];
-  return languages.filter((language) => count(language) > 0).sort((a, b) => count(b) - count(a));
+  return LANGUAGES.filter((language) => count(language) > 0).sort((a, b) => count(b) - count(a));
 };
 
 const toAsker = (origin: Origin): Destination => {
@@ -76,12 +66,12 @@ const toAsker = (origin: Origin): Destination => {
 };
 
 /** What is urgent goes to every address of the person: nobody knows which phone is in the cab. The rest to the first. */
-const toPerson = (id: string, urgent: boolean, harvest: Harvest, running: Running): Destination[] => {
+const toPerson = (id: string, urgent: boolean, harvest: Harvest, bot: Sayer): Destination[] => {
   const person = personById(harvest.roster, id);
-  const addresses = person ? addressesOf(person, running.platforms) : [];
+  const addresses = person ? addressesOf(person, bot.platforms) : [];
   if (!person || addresses.length === 0) {
-    running.log.warn(
-      { person: id, platforms: running.platforms },
+    bot.log.warn(
+      { person: id, platforms: bot.platforms },
       'This person cannot be reached: no address on a platform in use',
     );
     return [];
@@ -96,11 +86,11 @@ const toPerson = (id: string, urgent: boolean, harvest: Harvest, running: Runnin
   }));
 };
 
-const toRoom = (id: string, harvest: Harvest, running: Running): Destination | null => {
+const toRoom = (id: string, harvest: Harvest, bot: Sayer): Destination | null => {
   const room = harvest.roster.rooms.find((known) => known.id === id);
   if (!room) return null;
-  const platform = running.platforms.includes(room.platform) ? room.platform : LOCAL;
-  if (!running.platforms.includes(platform)) return null;
+  const platform = bot.platforms.includes(room.platform) ? room.platform : LOCAL;
+  if (!bot.platforms.includes(platform)) return null;
   const to = { room: platform === LOCAL ? room.id : room.room };
   const languages = languagesOf(harvest.roster);
   return {
@@ -115,37 +105,30 @@ const toRoom = (id: string, harvest: Harvest, running: Running): Destination | n
 
 const destinations = (
   { audience, urgent }: Tell,
-  origin: Origin | null,
-  harvest: Harvest,
-  running: Running,
+  { origin, harvest }: Occasion,
+  bot: Sayer,
 ): Destination[] => {
   switch (audience.to) {
     case 'asker':
       return origin ? [toAsker(origin)] : [];
     case 'person':
-      return toPerson(audience.person, urgent, harvest, running);
+      return toPerson(audience.person, urgent, harvest, bot);
     case 'room':
-      return [toRoom(audience.room, harvest, running) ?? []].flat();
+      return [toRoom(audience.room, harvest, bot) ?? []].flat();
   }
 };
 
 const sayTo = (
   telling: Telling,
-  destined: Destination,
-  harvest: Harvest,
-  running: Running,
-  nowMs: EpochMs,
+  { recipient, languages }: Destination,
+  { harvest, nowMs }: Occasion,
+  { clock }: Sayer,
 ): Said => {
   const { roster } = harvest;
-  const [first, ...others] = destined.languages.map((language): Voice => ({
-    language,
-    roster,
-    clock: running.clock,
-    nowMs,
-    zone: roster.zone,
-  }));
+  const { zone } = roster;
+  const [first, ...others] = languages.map((language): Voice => ({ language, roster, clock, nowMs, zone }));
   if (!first) throw new Error('A message needs a language.');
-  return 'room' in destined.recipient ? sayToRoom(telling, [first, ...others]) : say(telling, first);
+  return 'room' in recipient ? sayToRoom(telling, [first, ...others]) : say(telling, first);
 };
 
 /** What is told by a forecast names its source, where that asks for it. */
@@ -155,47 +138,44 @@ const withSource = (said: Said, telling: Telling, weatherBy: string | null): Sai
   return isByForecast && weatherBy !== null ? { ...said, text: `${said.text}\n${weatherBy}` } : said;
 };
 
+const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: Sayer): Outgoing => {
+  const { recipient, platform, to, languages, repliesTo, keyed } = destined;
+  const { key, telling, urgent } = tell;
+  const { cause, nowMs } = occasion;
+  return {
+    key: `${key}:${JSON.stringify(recipient)}${keyed}`,
+    recipient,
+    platform,
+    to,
+    kind: telling.tell,
+    cause,
+    data: dataOf(telling, bot.iso),
+    said: withSource(sayTo(telling, destined, occasion, bot), telling, bot.weatherBy),
+    repliesTo,
+    slot:
+      telling.tell === 'board' && bot.editable.includes(platform)
+        ? boardSlotText({ language: languages[0] ?? 'en', cause })
+        : null,
+    urgent,
+    notBeforeMs: nowMs,
+    expiresMs: expires(telling, nowMs),
+  };
+};
+
 /** The messages that these tells come to. One that reaches nobody is logged and left out. */
-export const outgoing = (
-  tells: readonly Tell[],
-  cause: string,
-  origin: Origin | null,
-  harvest: Harvest,
-  running: Running,
-  nowMs: EpochMs,
-): Outgoing[] =>
+export const outgoing = (tells: readonly Tell[], occasion: Occasion, bot: Sayer): Outgoing[] =>
   tells.flatMap((tell) =>
-    destinations(tell, origin, harvest, running).map((destined): Outgoing => {
-      const { recipient, platform, to, languages, repliesTo, keyed } = destined;
-      return {
-        key: `${tell.key}:${JSON.stringify(recipient)}${keyed}`,
-        recipient,
-        platform,
-        to,
-        kind: tell.telling.tell,
-        cause,
-        data: dataOf(tell.telling, running.iso),
-        said: withSource(
-          sayTo(tell.telling, destined, harvest, running, nowMs),
-          tell.telling,
-          running.weatherBy,
-        ),
-        repliesTo,
-        slot: tell.telling.tell === 'board' ? boardSlot(platform, languages[0] ?? 'en', cause) : null,
-        urgent: tell.urgent,
-        notBeforeMs: nowMs,
-        expiresMs: expires(tell.telling, nowMs),
-      };
-    }),
+    destinations(tell, occasion, bot).map((destined) => messageTo(destined, tell, occasion, bot)),
   );
 
 /** The messages that new facts of the bot itself come to, each under its own cause. */
 export const outgoingOf = (
   facts: readonly Fact[],
   harvest: Harvest,
-  running: Running,
   nowMs: EpochMs,
+  bot: Sayer,
 ): Outgoing[] =>
-  facts.flatMap((fact) =>
-    outgoing(tellsOf(fact, harvest, running.clock), fact.cause, null, harvest, running, nowMs),
-  );
+  facts.flatMap((fact) => {
+    const occasion = { cause: fact.cause, origin: null, harvest, nowMs };
+    return outgoing(tellsOf(fact, harvest, bot.clock), occasion, bot);
+  });

@@ -6,9 +6,9 @@ import { keptForecast } from '../../core/weather/kept-forecast.ts';
 import { startOfDayMs } from '../../core/zone-clock.ts';
 import type { WeatherPlace, WeatherResult, WeatherSource } from '../../ports/weather.ts';
 import { outgoing } from '../out/outgoing.ts';
-import { allFacts, harvestOf } from '../host/operation.ts';
-import type { Running } from '../host/operation.ts';
-import { hearForecast, hearObservation } from './tick.ts';
+import { harvestOn, knownHarvest } from '../host/bot.ts';
+import type { Bot } from '../host/bot.ts';
+import { hearForecast, hearObservation } from '../in/hear-forecast.ts';
 import { managersOf } from '../../core/notices/audiences.ts';
 
 const HOUR_MS = 3_600_000;
@@ -38,42 +38,37 @@ const unwell = ({ failures }: Asked, retryAfterMs: number, nowMs: EpochMs): Aske
 };
 
 /** Grower and foreman must know that no stop will be told. Once a day at most, however often the bot is started. */
-const tellNoForecast = async (
-  running: Running,
-  station: StationId,
-  why: string,
-  nowMs: EpochMs,
-): Promise<void> => {
-  await running.book.inOneGo(running.roster.operation, async (page) => {
-    const harvest = harvestOf(running, await allFacts(running, page));
-    const key = `no-forecast:${station}:${startOfDayMs(running.clock, harvest.roster.zone, nowMs)}`;
+const tellNoForecast = async (bot: Bot, station: StationId, why: string, nowMs: EpochMs): Promise<void> => {
+  await bot.book.inOneGo(bot.roster.operation, async (page) => {
+    const harvest = await harvestOn(page, bot);
+    const key = `no-forecast:${station}:${startOfDayMs(bot.clock, harvest.roster.zone, nowMs)}`;
     const tells = managersOf(harvest.roster).map((audience): Tell => ({
       audience,
       telling: { tell: 'no-forecast', station, why },
       urgent: false,
       key,
     }));
-    await page.enqueue(outgoing(tells, key, null, harvest, running, nowMs));
+    await page.enqueue(outgoing(tells, { cause: key, origin: null, harvest, nowMs }, bot));
   });
-  running.wakeDeliverer();
+  bot.wakeDeliverer();
 };
 
 /** The last forecast still holds; its alerts may have changed. */
 const hearAlerts = async (
-  running: Running,
+  bot: Bot,
   place: StationId,
   freezeAlerts: Extract<WeatherResult, { result: 'unchanged' }>['freezeAlerts'],
   heardMs: EpochMs,
 ): Promise<void> => {
-  const facts = await running.book.inOneGo(running.roster.operation, (page) => allFacts(running, page));
-  const last = harvestOf(running, facts).forecasts.get(place)?.at(-1);
+  const { forecasts } = await bot.book.inOneGo(bot.roster.operation, (page) => harvestOn(page, bot));
+  const last = forecasts.get(place)?.at(-1);
   if (!last) return;
   const { issuedMs, hours, rain } = last;
-  await hearForecast(running, { place, issuedMs, hours, rain, freezeAlerts, heardMs });
+  await hearForecast(bot, { place, issuedMs, hours, rain, freezeAlerts, heardMs });
 };
 
 const hearResult = async (
-  running: Running,
+  bot: Bot,
   place: WeatherPlace,
   result: WeatherResult,
   asked: Asked,
@@ -83,9 +78,8 @@ const hearResult = async (
   switch (result.result) {
     case 'fresh': {
       const { issuedMs, freezeAlerts, remarks } = result;
-      if (remarks.length > 0)
-        running.log.warn({ station: id, remarks }, 'Parts of the forecast are left out');
-      await hearForecast(running, {
+      if (remarks.length > 0) bot.log.warn({ station: id, remarks }, 'Parts of the forecast are left out');
+      await hearForecast(bot, {
         place: id,
         issuedMs,
         freezeAlerts,
@@ -95,17 +89,17 @@ const hearResult = async (
       return well(nowMs);
     }
     case 'unchanged':
-      await hearAlerts(running, id, result.freezeAlerts, nowMs);
+      await hearAlerts(bot, id, result.freezeAlerts, nowMs);
       return well(nowMs);
     case 'refused':
       if (!asked.refused) {
-        running.log.error({ station: id, why: result.why }, 'No forecast: the weather service refuses');
-        await tellNoForecast(running, id, result.why, nowMs);
+        bot.log.error({ station: id, why: result.why }, 'No forecast: the weather service refuses');
+        await tellNoForecast(bot, id, result.why, nowMs);
       }
       return { ...well(nowMs), refused: true };
     case 'unavailable':
       if (asked.failures === 0)
-        running.log.warn(
+        bot.log.warn(
           { station: id, why: result.why },
           'No new forecast; the last one stands, and is asked for again',
         );
@@ -119,7 +113,7 @@ const placeOf = ({ id, location }: Station): WeatherPlace[] =>
 /** Asks about each station that is due. To be called every second or so, never twice at a time. */
 export const pollWeather = (
   source: WeatherSource,
-  running: Running,
+  bot: Bot,
   now: () => EpochMs,
 ): { poll: () => Promise<void>; close: () => void } => {
   const asked = new Map<StationId, Asked>();
@@ -131,15 +125,15 @@ export const pollWeather = (
     const result = await source.fetch(place, now());
     // What is broken off by closing is no failure, and the book may be closed.
     if (isClosed()) return;
-    const after = await hearResult(running, place, result, before, now());
+    const after = await hearResult(bot, place, result, before, now());
     asked.set(place.id, after);
     if (after.failures > 0 || after.refused) return;
     const observed = await source.observe(place, now());
-    if (observed && !isClosed()) await hearObservation(running, place.id, observed, now());
+    if (observed && !isClosed()) await hearObservation(bot, place.id, observed, now());
   };
   return {
     poll: async () => {
-      const { stations } = harvestOf(running, running.facts.facts).roster;
+      const { stations } = knownHarvest(bot).roster;
       for (const place of stations.flatMap(placeOf)) await ask(place);
     },
     close: () => {

@@ -91,6 +91,7 @@ export const en = {
   'refused.no-room-here': 'Say that in the room that you mean.',
   'refused.room-used-already': 'This is a room of the crew already.',
   'refused.room-not-used': 'This is no room of the crew.',
+  'refused.too-many': 'That is a lot for one message: I took the first {taken} things. Send the rest again.',
   'refused.room-of-file': 'The operation file names this room; only there can it be taken out.',
 
   // Questions back

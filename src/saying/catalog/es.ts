@@ -90,6 +90,7 @@ export const es: Record<Key, string> = {
   'refused.no-room-here': 'Dígalo en la sala que quiere.',
   'refused.room-used-already': 'Esta ya es sala del equipo.',
   'refused.room-not-used': 'Esta no es sala del equipo.',
+  'refused.too-many': 'Es mucho para un mensaje: anoté las primeras {taken} cosas. Mande el resto otra vez.',
   'refused.room-of-file': 'Esta sala está en el archivo de la operación; solo ahí se puede quitar.',
 
   'question.not-understood':

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answer } from '../../../src/core/answers/answer.ts';
+import { answer, waitsNeeded } from '../../../src/core/answers/answer.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import type { Question } from '../../../src/core/intent.ts';
@@ -13,12 +13,11 @@ import { sampleRoster } from '../../support/roster.ts';
 const asked = (question: Question, facts: readonly Fact[], by: PersonId = 'ana', clock = '11:00') => {
   const asker = sampleRoster.people.find(({ id }) => id === by);
   if (!asker) throw new Error(`${by} is not on the list`);
-  return answer(question, foldHarvest(sampleRoster, facts), {
-    asker,
-    nowMs: at(clock),
-    clock: zoneClock,
-    forecastWait: firstEstimate,
-  });
+  const harvest = foldHarvest(sampleRoster, facts);
+  const asking = { asker, nowMs: at(clock), clock: zoneClock };
+  const needs = waitsNeeded(question, harvest, asking);
+  const waits = needs.map(({ observations, ask }) => firstEstimate(observations, ask));
+  return answer(question, harvest, asking, waits);
 };
 
 const tons = (span: 'today' | 'yesterday' | 'season'): Question => ({
@@ -81,7 +80,7 @@ describe('the line', () => {
     const nowhere = { ...sampleRoster, stations: [] };
     const [asker] = nowhere.people;
     if (!asker) throw new Error('the sample has people');
-    const asking = { asker, nowMs: at('11:00'), clock: zoneClock, forecastWait: firstEstimate };
+    const asking = { asker, nowMs: at('11:00'), clock: zoneClock };
     expect(answer(line(null), foldHarvest(nowhere, []), asking)).toEqual({
       tell: 'refusal',
       refusal: { refused: 'no-station' },

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
-import { entriesOf, standingFacts } from '../../../src/core/book/entries.ts';
+import { NOTHING_TOLD, standingEntryOf, standingFactsOf, told } from '../../../src/core/book/standing.ts';
 import type { Correction, EntryTarget, Fact, FactHeader } from '../../../src/core/book/facts.ts';
 import {
   at,
@@ -31,6 +31,10 @@ const nothingSet: Correction = {
 const corrected = (set: Partial<Correction>, clock: string, target: EntryTarget = mine): Fact =>
   fact({ kind: 'entry-corrected', target, set: { ...nothingSet, ...set } }, clock);
 
+const standingFacts = (facts: readonly Fact[]): Fact[] => {
+  const { standing } = told(NOTHING_TOLD, facts);
+  return [...new Set(facts.map(({ cause }) => cause))].flatMap((cause) => standingFactsOf(standing, cause));
+};
 const kinds = (facts: readonly Fact[]): string[] =>
   standingFacts(facts).flatMap((one) => (one.kind === 'truck-reported' ? [`${one.truck} ${one.step}`] : []));
 const weights = (harvest: Harvest) =>
@@ -60,6 +64,12 @@ describe('undo', () => {
   it('sent before a message that was heard earlier leaves that message alone', () => {
     const late = undone('10:30', mine, { heardMs: at('10:50') });
     expect(kinds([...said, late])).toEqual(['1 left-field', '1 dumped']);
+  });
+
+  it('heard before what it takes back takes it back when that comes', () => {
+    const { standing } = told(NOTHING_TOLD, [undone('10:00')]);
+    const late = step('1', 'left-field', '10:00');
+    expect(standingFactsOf(told(standing, [late]).standing, late.cause)).toEqual([]);
   });
 
   it('of a truck passes over entries of other trucks', () => {
@@ -254,6 +264,12 @@ it('undo, and the thing said again, is as if said once', () => {
 });
 
 it('an entry is all that one message brought, in order of sending', () => {
-  const facts = [step('1', 'dumped', '10:40'), step('1', 'left-field', '10:00')];
-  expect(entriesOf(facts).map(({ sentMs }) => sentMs)).toEqual([at('10:00'), at('10:40')]);
+  const header = { cause: 'local:both' };
+  const facts = [
+    step('1', 'dumped', '10:40', { header: { ...header, id: 'local:both#0' } }),
+    step('1', 'left-field', '10:00', { header: { ...header, id: 'local:both#1' } }),
+  ];
+  const entry = standingEntryOf(told(NOTHING_TOLD, facts).standing, 'local:both');
+  expect(entry?.facts.map(({ sentMs }) => sentMs)).toEqual([at('10:00'), at('10:40')]);
+  expect(entry?.sentMs).toBe(at('10:00'));
 });

@@ -2,15 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { accept } from '../../../src/core/accept/accept.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
-import { standingFacts } from '../../../src/core/book/entries.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { board } from '../../../src/core/answers/board.ts';
-import { hasEnded } from '../../../src/core/haul/load.ts';
+import { begunIn, endedMs, hasEnded, onTruckSince } from '../../../src/core/haul/load.ts';
+import type { Load } from '../../../src/core/haul/load.ts';
 import { tally } from '../../../src/core/answers/tally.ts';
 import { personById } from '../../../src/core/roster.ts';
 import { CREW_ROOM, allLoads, at, bookTicket, fact, report } from '../../support/given.ts';
 import { hauls, nastyDays, promptHauls } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
+import { standingFacts, stateOf } from '../../support/whole-fold.ts';
 import type { Harvest } from '../../../src/core/harvest/harvest.ts';
 
 const RUNS = { numRuns: 150 };
@@ -20,13 +21,6 @@ const sum = (lines: readonly { netLb: number; loads: number }[]): [number, numbe
   lines.reduce((lb, line) => lb + line.netLb, 0),
   lines.reduce((loads, line) => loads + line.loads, 0),
 ];
-
-/** All of the day but the facts in the order of the book. */
-const stateOf = (harvest: Harvest) => ({
-  ...harvest,
-  facts: null,
-  trucks: Object.fromEntries(harvest.trucks),
-});
 
 describe('the fold', () => {
   it('ends the same for any order of the facts', () => {
@@ -83,6 +77,23 @@ describe('the fold', () => {
           expect(loads.map(({ startMs }) => startMs)).toEqual(
             loads.map(({ startMs }) => startMs).toSorted((a, b) => a - b),
           );
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it('lists the loads begun in a span, and those that can have ended since', () => {
+    fc.assert(
+      fc.property(nastyDays, fc.nat(1_440), fc.nat(600), (facts, minute, length) => {
+        const fromMs = at('00:00') + minute * 60_000;
+        const toMs = fromMs + length * 60_000;
+        for (const { loads } of dayOf(facts).trucks.values()) {
+          expect(begunIn(loads, { fromMs, toMs })).toEqual(
+            loads.filter(({ startMs }) => startMs >= fromMs && startMs < toMs),
+          );
+          const hasEndedSince = (load: Load) => (endedMs(load) ?? Infinity) >= fromMs;
+          expect(onTruckSince(loads, fromMs)).toEqual(expect.arrayContaining(loads.filter(hasEndedSince)));
         }
       }),
       RUNS,
@@ -151,15 +162,19 @@ describe('the tally', () => {
 });
 
 describe('undo', () => {
+  const byAna = (facts: readonly Fact[]): Fact[] =>
+    facts.filter(({ by }) => by === 'ana').toSorted((a, b) => a.sentMs - b.sentMs);
+
   it('of the last entry equals never having said it', () => {
     fc.assert(
       fc.property(
-        hauls.filter((facts) => facts.some(({ by }) => by === 'ana')),
+        // Of two messages that one person sent in the same millisecond, neither is the last.
+        hauls.filter((facts) => {
+          const [last, before] = byAna(facts).toReversed();
+          return last !== undefined && last.sentMs !== before?.sentMs;
+        }),
         (facts) => {
-          const last = facts
-            .filter(({ by }) => by === 'ana')
-            .toSorted((a, b) => a.sentMs - b.sentMs)
-            .at(-1);
+          const last = byAna(facts).at(-1);
           const target = { by: 'latest', person: 'ana', truck: null } as const;
           const undone = fact({ kind: 'entry-withdrawn', target }, '2026-10-21 12:00');
           expect(stateOf(dayOf([...facts, undone]))).toEqual(

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { USUAL, usualHaul } from '../../../src/core/harvest/usual-times.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
-import { at, given, step } from '../../support/given.ts';
+import { at, fact, given, step } from '../../support/given.ts';
 
 const NORTH = 'north-station';
 const minute = (base: number, min: number): string =>
@@ -39,6 +39,32 @@ describe('how long a load takes to the pile', () => {
       unloadMin: 7,
       marginMin: USUAL.marginMin,
     });
+  });
+
+  it('is not learned from reports that were taken back', () => {
+    const facts = ['1', '2', '3', '4'].flatMap((truck, number) => {
+      const header = { by: ['ana', 'ben', 'carla', 'dale'][number] ?? null };
+      const target = { by: 'latest', person: header.by ?? '', truck: null } as const;
+      return [
+        step(truck, 'loading', '06:00', { header }),
+        step(truck, 'left-field', '06:01', { header }),
+        fact({ kind: 'entry-withdrawn', target }, '06:02', header),
+        step(truck, 'left-field', '06:20', { header }),
+      ];
+    });
+    expect(usualHaul(given(facts).harvest, NORTH, at('12:00')).fillMin).toBe(20);
+  });
+
+  it('leaves out fillings that cannot be, or had a stop in them', () => {
+    const facts = [
+      ...load('1', 6, [0, 12, 25, 30, 36]),
+      ...load('2', 7, [0, 1, 22, 32, 38]),
+      ...load('3', 8, [0, 14, 25, 32, 38]),
+      ...load('1', 9, [0, 59, 59, 59, 59]),
+      ...load('2', 10, [0, 13, 25, 32, 38]),
+      ...load('3', 11, [0, 2, 25, 32, 38]),
+    ];
+    expect(usualHaul(given(facts).harvest, NORTH, at('12:00')).fillMin).toBe(13);
   });
 
   it('is hardly moved by one truck that stood for hours', () => {

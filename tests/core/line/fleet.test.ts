@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { haulCycle } from '../../../src/core/line/round-trip.ts';
-import { fleetMatch } from '../../../src/core/answers/fleet.ts';
+import { answerFleet, waitsForFleet } from '../../../src/core/answers/fleet.ts';
 import { waitOnCourse } from '../../../src/core/line/model/courses.ts';
 import {
   adviseHold,
@@ -11,9 +11,9 @@ import {
   runFleetOn,
   trucksNeeded,
 } from '../../../src/core/line/fleet.ts';
-import { lineObservations } from '../../../src/core/line/observations.ts';
-import type { ForecastWait } from '../../../src/core/line/types.ts';
+import type { WaitForecast } from '../../../src/core/line/types.ts';
 import { at, step } from '../../support/given.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
 describe('the cautious bound', () => {
@@ -170,30 +170,20 @@ describe('the round as the crew drives it', () => {
       step('4', 'parked', '09:30'),
     ];
     const harvest = foldHarvest(sampleRoster, facts);
-    const today = { fromMs: at('00:00'), toMs: at('23:59') };
-    const known: ForecastWait = () => ({
-      known: true,
-      ...wait,
-      evidence: { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: null },
-    });
-    const match = fleetMatch(
-      harvest,
-      lineObservations(harvest, 'north-station', today),
-      { fromMs: today.fromMs, nowMs: at('09:40') },
-      known,
-    );
+    const asker = sampleRoster.people[0];
+    if (!asker) throw new Error('the sample has people');
+    const asking = { asker, nowMs: at('09:40'), clock: zoneClock };
+    expect(waitsForFleet(harvest, asking)).toMatchObject([{ ask: { withCourses: true } }]);
+    const matchFor = (forecast: WaitForecast) => {
+      const told = answerFleet(harvest, asking, [forecast]);
+      if (told.tell !== 'fleet') throw new Error(`answered with ${told.tell}`);
+      return told.fleet;
+    };
+    const evidence = { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: null };
+    const match = matchFor({ known: true, ...wait, evidence });
     expect(match).toMatchObject({ trucks: 2, waitMin: 10, waitKnown: true });
     expect(match.courses.map(({ trucks }) => trucks)).toEqual([1, 2, 3, match.needed]);
-    const unheard = fleetMatch(
-      harvest,
-      lineObservations(harvest, 'north-station', today),
-      { fromMs: 0, nowMs: at('09:40') },
-      () => ({
-        known: false,
-        newestAgeMin: null,
-        usual: null,
-      }),
-    );
+    const unheard = matchFor({ known: false, newestAgeMin: null, usual: null });
     expect(unheard).toMatchObject({ waitKnown: false, onPaths: false });
   });
 });

@@ -6,9 +6,10 @@ import { asHeardBy, lineObservations } from '../../../src/core/line/observations
 import { sharedChanges, ownSharedTickets } from '../../../src/core/line/shared-tickets.ts';
 import { defaultProfile } from '../../../src/core/line/model/usual-day.ts';
 import { timelineOf } from '../../../src/core/line/model/timeline.ts';
-import { lookAtLines } from '../../../src/core/notices/line-look.ts';
+import { lineWarnings, lookAtLines } from '../../../src/core/notices/line-look.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
-import { at, fact, step, ticket } from '../../support/given.ts';
+import { at, fact, loadsOf, step, ticket, truckIn } from '../../support/given.ts';
+import type { Load } from '../../../src/core/haul/load.ts';
 import { nastyDays } from '../../support/random-day.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import type { Harvest, SharedTicket } from '../../../src/core/harvest/harvest.ts';
@@ -47,6 +48,18 @@ describe('what is shared', () => {
 
   it('is nothing where the operation file names no pool', () => {
     expect(ownSharedTickets(foldHarvest(sampleRoster, told))).toEqual([]);
+  });
+
+  it('is not a time of joining that nobody stated: others would take a guess for a wait', () => {
+    const harvest = dayOf(told);
+    const guessed = loadsOf(harvest, '2').map((load): Load => {
+      const joined = load.stamps['joined-line'];
+      const stamp = joined && { ...joined, source: 'inferred' as const };
+      return { ...load, stamps: { ...load.stamps, 'joined-line': stamp } };
+    });
+    const truck = { ...truckIn(harvest, '2'), loads: guessed };
+    const trucks = new Map([...harvest.trucks, ['2', truck]]);
+    expect(ownSharedTickets({ ...harvest, trucks })).toMatchObject([{ serial: '48233', joinedMs: null }]);
   });
 
   it('is not a truck that has only joined: that would tell where it is', () => {
@@ -108,7 +121,10 @@ describe('what the others share', () => {
       highMin: 40,
       evidence: { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: null },
     });
-    const warned = (harvest: Harvest) => lookAtLines(harvest, zoneClock, at('09:10'), short).facts;
+    const warned = (harvest: Harvest) => {
+      const { doubts } = lookAtLines(harvest, zoneClock, at('09:10'));
+      return lineWarnings(doubts, doubts.map(short), at('09:10'));
+    };
     expect(warned(dayOf(waiting))).toMatchObject([{ warning: { about: 'stopped', waiting: ['2'] } }]);
     expect(warned(dayOf(waiting, [theirs('48233', '07:30', '08:55')]))).toEqual([]);
   });

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Harvest } from '../../../src/core/harvest/harvest.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
-import { limitWarning, nextLookMs, lookAtLines } from '../../../src/core/notices/line-look.ts';
+import { limitWarning, lineWarnings, nextLookMs, lookAtLines } from '../../../src/core/notices/line-look.ts';
 import type { ForecastWait, WaitForecast } from '../../../src/core/line/types.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact, step, ticket } from '../../support/given.ts';
@@ -18,7 +19,12 @@ const forecast = (medianMin: number): Extract<WaitForecast, { known: true }> => 
 
 const limited = { ...sampleRoster, limits: { ...sampleRoster.limits, lineLimitMin: 45 } };
 const look = (facts: readonly Fact[], clock: string, wait: ForecastWait, roster = sampleRoster) =>
-  lookAtLines(foldHarvest(roster, facts), zoneClock, at(clock), wait);
+  lookedAt(foldHarvest(roster, facts), at(clock), wait);
+const lookedAt = (harvest: Harvest, nowMs: number, wait: ForecastWait) => {
+  const { doubts, wakeAtMs } = lookAtLines(harvest, zoneClock, nowMs);
+  const forecasts = doubts.map(({ need }) => wait(need.observations, need.ask));
+  return { facts: lineWarnings(doubts, forecasts, nowMs), wakeAtMs };
+};
 const waits =
   (medianMin: number): ForecastWait =>
   () =>

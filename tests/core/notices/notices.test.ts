@@ -37,6 +37,16 @@ describe('what holds the dig', () => {
     expect(holds(harvest, at('18:30')).now).toMatchObject({ notice: 'mud' });
   });
 
+  it('the newest of two stops in force is the one that is shown', () => {
+    const frost = raised('13:30', { event: 'frost', notice: 'frost', stopAtMs: at('13:30') });
+    expect(holds(dayOf([raised('09:00'), frost]), at('14:00')).now).toMatchObject({ notice: 'frost' });
+  });
+
+  it('the newest of two stops that are told for later is the one that is shown', () => {
+    const mud = raised('09:30', { event: 'mud', notice: 'mud', stopAtMs: at('15:00') });
+    expect(holds(dayOf([raised('09:00'), mud]), at('10:00')).coming).toMatchObject({ notice: 'mud' });
+  });
+
   it('steps heard out of order stand in the order in which they were raised', () => {
     const steps = [raised('09:00'), raised('10:00', { number: 2, stage: 'update' })];
     const [event] = dayOf(steps.toReversed()).notices;

@@ -5,7 +5,7 @@ import { FEWEST_PAIRS } from '../../../src/core/weather/assumptions.ts';
 import { expectedError } from '../../../src/core/weather/forecast-error.ts';
 import { forecastPairs } from '../../../src/core/weather/forecast-pairs.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
-import { at, fact } from '../../support/given.ts';
+import { at, fact, given } from '../../support/given.ts';
 
 const HOUR_MS = 3_600_000;
 const place = { id: 'north-station', zone: 'America/Boise' };
@@ -35,7 +35,11 @@ const afternoon = (date: string, highF: Fahrenheit, hours = [12, 13, 14, 15, 16,
       `${date} ${hour}:00`,
     ),
   );
-const pairs = (...facts: readonly (Fact | Fact[])[]) => forecastPairs(facts.flat(), place, zoneClock);
+const pairsAt = (station: string, facts: readonly Fact[]) => {
+  const { issued, observed } = given(facts).harvest;
+  return forecastPairs(issued.get(station) ?? [], observed.get(station) ?? [], place.zone, zoneClock);
+};
+const pairs = (...facts: readonly (Fact | Fact[])[]) => pairsAt(place.id, facts.flat());
 
 describe('a forecast and what came', () => {
   test('make a pair for the morning of the day and one for the morning before', () => {
@@ -72,7 +76,7 @@ describe('a forecast and what came', () => {
 
   test('belong to one place', () => {
     const facts = [forecast(at('2026-10-20 04:20'), 63), ...afternoon('2026-10-20', 65)];
-    expect(forecastPairs(facts, { ...place, id: 'south-station' }, zoneClock)).toEqual([]);
+    expect(pairsAt('south-station', facts)).toEqual([]);
   });
 
   test('are matched by the wall clock over the end of daylight time', () => {

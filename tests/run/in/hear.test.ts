@@ -49,6 +49,22 @@ describe('a message', () => {
     expect(await kinds()).toEqual([]);
   });
 
+  test('that says more than twelve things is taken up to there, and the rest is asked for again', async () => {
+    const steps = ['loaded', 'in line', 'dumped'].flatMap((step) =>
+      [1, 2, 3, 4, 5].map((truck) => `truck ${truck} ${step}`),
+    );
+    expect((await crew.say('ruth', null, steps.slice(0, 12).join('. '), '07:05')).join()).not.toContain(
+      'again',
+    );
+    expect((await kinds()).length).toBe(12);
+    const answers = await crew.say('ruth', null, steps.join('. '), '08:05');
+    expect(answers.at(-1)).toBe(
+      'That is a lot for one message: I took the first 12 things. Send the rest again.',
+    );
+    expect((await kinds()).length).toBe(24);
+    expect(await crew.say('ana', null, 'borra eso '.repeat(40), '08:06')).toHaveLength(13);
+  });
+
   test('heard late counts at the time it was sent', async () => {
     await crew.say('ben', 'crew', 'in line', '08:30');
     expect(await crew.say('ben', 'crew', 'loaded', '08:45', { sent: '08:00' })).toEqual([
@@ -161,7 +177,7 @@ describe('in a room that is not the crew’s', () => {
 describe('a fault in the handling', () => {
   const failingClock = () =>
     crewOn(database, {
-      running: {
+      bot: {
         clock: {
           ...zoneClock,
           wall: (zone, atMs) => {
@@ -186,7 +202,7 @@ describe('a fault in the handling', () => {
     });
     expect(said).toEqual([expect.stringMatching(/Your message is kept\. .*: local:asked\.$/)]);
     expect(crew.heardBy('ben')).toEqual(said);
-    expect(await parkedReasons(crew.running.roster.operation)).toEqual([
+    expect(await parkedReasons(crew.bot.roster.operation)).toEqual([
       ['ticket', null],
       ['asked', 'Error: the clock broke'],
     ]);
@@ -229,6 +245,6 @@ describe('two operations in one database', () => {
       expect.stringContaining('in 1 load.'),
     ]);
     expect(await tonsToday('07:48')).toContain('in 1 load.');
-    expect(crew.delivered.every((message) => message.operation === crew.running.roster.operation)).toBe(true);
+    expect(crew.delivered.every((message) => message.operation === crew.bot.roster.operation)).toBe(true);
   });
 });

@@ -22,7 +22,7 @@ test('a room that grower or foreman names is read, hears notices, and is still t
   await crew.say('ruth', null, 'stop digging, mud', '08:00');
   expect(crew.heardIn('shop').filter((text) => /stop/i.test(text) && /mud/i.test(text))).toHaveLength(1);
 
-  const restarted = await crewOn(database, { roster: crew.running.roster });
+  const restarted = await crewOn(database, { roster: crew.bot.roster });
   expect(await restarted.say('ben', 'shop', 'truck 2 in line', '08:30', { id: 'after' })).toEqual([
     expect.stringContaining('Truck 2'),
   ]);
@@ -76,11 +76,11 @@ test.each([
 });
 
 test('on a platform the room goes by its name there, and one that the file names later stays as the file has it', async () => {
-  const { roster } = crew.running;
-  const running = { platforms: ['matrix'] };
+  const { roster } = crew.bot;
+  const bot = { platforms: ['matrix'] };
   const ruth = { platform: 'matrix', user: '@ruth:farm.example' };
   const people = roster.people.map((one) => (one.id === 'ruth' ? { ...one, addresses: [ruth] } : one));
-  const there = await crewOn(database, { roster: { ...roster, people }, running, platform: 'matrix' });
+  const there = await crewOn(database, { roster: { ...roster, people }, bot, platform: 'matrix' });
   const shop = { platform: 'matrix', room: '!shop:farm.example' };
   await there.say(ruth.user, shop.room, 'use this room', '06:00');
   await there.say(ruth.user, null, 'stop digging, mud', '08:00');
@@ -89,7 +89,7 @@ test('on a platform the room goes by its name there, and one that the file names
 
   const rooms = [...roster.rooms, { id: 'shop', ...shop }];
   const named = { ...roster, people, rooms };
-  const later = await crewOn(database, { roster: named, running, platform: 'matrix' });
+  const later = await crewOn(database, { roster: named, bot, platform: 'matrix' });
   await later.say(ruth.user, null, 'dig again', '09:00', { id: 'later' });
   const notices = later.delivered.filter(({ kind, to }) => kind === 'notice' && 'room' in to);
   expect(notices.map(({ to }) => to)).toEqual([{ room: shop.room }]);

@@ -87,10 +87,10 @@ crewForEachTest((fresh, open) => {
   database = open;
 });
 
-const withPast = async (fromDate: number, toDate: number, line: Crew['running']['line']): Promise<Crew> => {
-  const told = await crewOn(database, { running: { line } });
+const withPast = async (fromDate: number, toDate: number, line: Crew['bot']['line']): Promise<Crew> => {
+  const told = await crewOn(database, { bot: { line } });
   const facts = seasonFacts(fromDate, toDate, 14);
-  await told.running.book.inOneGo(told.running.roster.operation, (page) => page.write(facts));
+  await told.bot.book.inOneGo(told.bot.roster.operation, (page) => page.write(facts));
   return told;
 };
 
@@ -128,7 +128,7 @@ describe('asked in the chat', { timeout: 300_000 }, () => {
     await crew.say('ruth', null, 'line limit 30 min', '06:00');
     await crew.say('ben', 'crew', 'in line, 25 ahead', '09:01');
     const again = async (clock: string): Promise<string[]> => {
-      const anew = await crewOn(database, { roster: crew.running.roster });
+      const anew = await crewOn(database, { roster: crew.bot.roster });
       return anew.passTo(clock);
     };
     expect(await again('09:06')).toEqual([
@@ -148,7 +148,7 @@ describe('the look at the line', { timeout: 300_000 }, () => {
         return zoneClock.wall(zone, atMs);
       },
     };
-    crew = await crewOn(database, { running: { clock } });
+    crew = await crewOn(database, { bot: { clock } });
     await crew.say('ben', 'crew', 'in line, 14 ahead', '09:01');
     await crew.passTo('09:06');
     await crew.say('mateo', null, 'stop digging now, mud', '09:07');

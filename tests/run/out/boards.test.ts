@@ -19,7 +19,7 @@ let crew: Crew;
 crewForEachTest(async (_, database) => {
   crew = await crewOn(database, {
     roster: { ...onSlack, operation: `board-${crypto.randomUUID()}` },
-    running: { platforms: ['slack'] },
+    bot: { platforms: ['slack'], editable: ['slack'] },
     platform: 'slack',
   });
 });

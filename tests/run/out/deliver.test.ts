@@ -70,8 +70,6 @@ describe('delivery', () => {
     const send = overChats([
       {
         platform: 'local',
-        listen: async () => undefined,
-        close: async () => undefined,
         post: ({ key }) => {
           posted.push(key);
           arrived.resolve(null);
@@ -179,9 +177,7 @@ describe('sending over chats', () => {
   });
   const failing = {
     platform: 'local',
-    listen: () => Promise.resolve(),
     post: () => Promise.reject(new Error('socket hang up')),
-    close: () => Promise.resolve(),
   };
 
   test('an adapter that fails leaves it open whether the message was shown', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { hearForecast, tick } from '../../../src/run/time/tick.ts';
+import { hearForecast } from '../../../src/run/in/hear-forecast.ts';
+import { tick } from '../../../src/run/time/tick.ts';
 import { at, crewForEachTest, crewOn } from '../../support/crew.ts';
 import type { Crew } from '../../support/crew.ts';
 import { COOL, WARM } from '../../support/outlooks.ts';
@@ -67,7 +68,7 @@ describe('the outlook of the evening', () => {
     }));
     const issuedMs = at('00:00') - 2 * 3_600_000;
     const silent = { place: NORTH, issuedMs, hours, rain: [], freezeAlerts: null, heardMs: at('04:00') };
-    await hearForecast(crew.running, silent);
+    await hearForecast(crew.bot, silent);
     await crew.passTo('05:00');
     await crew.passTo('18:00');
     expect(crew.heardBy('ruth')).toEqual([
@@ -81,7 +82,7 @@ describe('the outlook of the evening', () => {
   test('is dropped where it comes too late to say "tomorrow"', async () => {
     crew = await crewFor('managers');
     await crew.forecast(NORTH, '11:50', '00:00', [...COOL, ...WARM, ...WARM]);
-    await tick(crew.running, at('18:00'));
+    await tick(crew.bot, at('18:00'));
     const sixHoursLater = (): number => at('18:00') + 6 * 3_600_000 + 1;
     const { outbox } = crew.operation.store;
     expect(await outbox.claim(['local'], sixHoursLater(), 1_000, 10)).toEqual([]);
@@ -127,7 +128,7 @@ test('a forecast heard at six does not push the outlook that is due', async () =
 
 test('what is told by a forecast names its source where that asks for it', async () => {
   crew = await crewFor('managers');
-  crew.running.weatherBy = 'Weather data by Open-Meteo.com (CC BY 4.0)';
+  crew.bot.weatherBy = 'Weather data by Open-Meteo.com (CC BY 4.0)';
   await crew.forecast(NORTH, '04:50', '00:00', [...WARM, ...WARM, ...WARM]);
   await crew.passTo('05:00');
   const named = crew.delivered.filter(({ said }) =>

@@ -45,7 +45,7 @@ beforeEach(async () => {
     roster: { ...sampleRoster, operation: `weather-${crypto.randomUUID()}`, stations },
   });
   const source = nws({ baseUrl: server.baseUrl, contact: 'operator@example.org', timeoutMs: 20_000 });
-  polling = pollWeather(source, crew.running, () => nowMs);
+  polling = pollWeather(source, crew.bot, () => nowMs);
 });
 
 /** Hourly from 04:00 in Idaho for three days; passes the station's 60 °F at 12:30 each day. */
@@ -102,7 +102,7 @@ describe('the weather service', () => {
     crew = await crewOn(database);
     polling = pollWeather(
       nws({ baseUrl: server.baseUrl, contact: 'x@example.org', timeoutMs: 20_000 }),
-      crew.running,
+      crew.bot,
       () => nowMs,
     );
     await pollAt('05:00');
@@ -203,7 +203,7 @@ describe('a service that fails', () => {
     expect(crew.logged).toHaveLength(1);
     // Another start on the same day.
     const source = nws({ baseUrl: server.baseUrl, contact: 'x@example.org', timeoutMs: 20_000 });
-    polling = pollWeather(source, crew.running, () => nowMs);
+    polling = pollWeather(source, crew.bot, () => nowMs);
     expect(await pollAt('05:30')).toEqual([]);
   });
 });

@@ -1,0 +1,49 @@
+/** Who asks when, and what follows from that for every answer. */
+import { lineObservations } from '../line/observations.ts';
+import type { LineObservations } from '../line/types.ts';
+import type { CrewMember, StationId } from '../roster.ts';
+import type { Telling } from '../telling.ts';
+import type { EpochMs, Span } from '../units.ts';
+import { calendarDay } from '../zone-clock.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { firstMs } from '../harvest/chapters.ts';
+import type { Harvest } from '../harvest/harvest.ts';
+
+export interface Asking {
+  asker: CrewMember;
+  nowMs: EpochMs;
+  clock: ZoneClock;
+}
+
+type SpanName = 'today' | 'yesterday' | 'season';
+
+/**
+ * The calendar day of the operation, or the day before, or all that is in the book. Today is the whole of it: phones
+ * that run ahead of our clock write what is a few minutes off.
+ */
+export const spanOf = (harvest: Harvest, { clock, nowMs }: Asking, span: SpanName): Span => {
+  const today = calendarDay(clock, harvest.roster.zone, nowMs);
+  switch (span) {
+    case 'today':
+      return today;
+    case 'yesterday':
+      return calendarDay(clock, harvest.roster.zone, nowMs, -1);
+    case 'season':
+      return { ...today, fromMs: Math.min(today.fromMs, firstMs(harvest) ?? today.fromMs) };
+  }
+};
+
+export const askedStation = (
+  harvest: Harvest,
+  asking: Asking,
+  station: StationId | null,
+): StationId | null => {
+  const truck = asking.asker.truck === null ? undefined : harvest.trucks.get(asking.asker.truck);
+  return station ?? truck?.loads.at(-1)?.station ?? harvest.roster.stations[0]?.id ?? null;
+};
+
+/** What was seen today of that station's line. */
+export const seenToday = (harvest: Harvest, station: StationId, asking: Asking): LineObservations =>
+  lineObservations(harvest, station, spanOf(harvest, asking, 'today'));
+
+export const NO_STATION: Telling = { tell: 'refusal', refusal: { refused: 'no-station' } };

@@ -1,0 +1,39 @@
+/** A fact as a correction leaves it. */
+import type { TruckId } from '../roster.ts';
+import type { Correction, Fact, Ticket } from './facts.ts';
+import { netOf, reweigh, setsWeight } from './weights.ts';
+
+/** The truck that it is about; null = none. */
+export const truckOf = (fact: Fact): TruckId | null => {
+  if (fact.kind === 'ticket-booked') return fact.ticket.truck;
+  return 'truck' in fact ? fact.truck : null;
+};
+
+const ticketCorrected = (ticket: Ticket, set: Correction): Ticket => {
+  const placed = { ...ticket, truck: set.truck ?? ticket.truck, field: set.field ?? ticket.field };
+  if (!setsWeight(set)) return placed;
+  const weights = reweigh(ticket, set);
+  const net = netOf(weights);
+  return 'refusal' in net ? placed : { ...placed, ...weights, netLb: net.netLb };
+};
+
+/** Whatever kind of fact names a truck or a field can have it corrected. */
+export const corrected = (said: Fact, set: Correction): Fact => {
+  const { atMs, truck, field } = set;
+  const timed = atMs === null ? said : { ...said, atMs, timeStated: true };
+  const trucked = truck !== null && 'truck' in timed ? { ...timed, truck } : timed;
+  const fact = field !== null && 'field' in trucked ? { ...trucked, field } : trucked;
+  if (fact.kind === 'ticket-booked') return { ...fact, ticket: ticketCorrected(fact.ticket, set) };
+  if (fact.kind === 'truck-reported' && fact.grossLb !== null)
+    return { ...fact, grossLb: set.grossLb ?? fact.grossLb };
+  return fact;
+};
+
+/** Is there anything in the fact that this correction sets? */
+export const takes = (fact: Fact, set: Correction): boolean => {
+  const isTicket = fact.kind === 'ticket-booked';
+  if (setsWeight(set)) return isTicket || (fact.kind === 'truck-reported' && fact.grossLb !== null);
+  if (set.truck !== null) return truckOf(fact) !== null;
+  if (set.field !== null) return isTicket || 'field' in fact;
+  return true;
+};

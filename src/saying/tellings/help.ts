@@ -1,0 +1,14 @@
+import { never, noButtons, noData } from '../telling-kind.ts';
+import type { TellingKind } from '../telling-kind.ts';
+import { phrase, ticketExamples } from '../voice.ts';
+
+export const help: TellingKind<'help'> = {
+  text: ({ manager }, voice) =>
+    [phrase(voice, 'help', ticketExamples(voice)), ...(manager ? [phrase(voice, 'help.manager')] : [])].join(
+      '\n',
+    ),
+  data: noData,
+  buttons: noButtons,
+  rings: never,
+  holdsMin: null,
+};

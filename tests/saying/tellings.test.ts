@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { kindOf } from '../../src/saying/tellings/index.ts';
+import { tellings } from '../support/tellings.ts';
+
+const all = Object.values(tellings).flat();
+const kindsThat = (holds: (kind: ReturnType<typeof kindOf>) => boolean): string[] =>
+  [...new Set(all.filter((telling) => holds(kindOf(telling))).map(({ tell }) => tell))].toSorted();
+
+describe('what the bot says', () => {
+  it('is worthless after an hour where it is about the present, after six where it is about tomorrow', () => {
+    expect(kindsThat(({ holdsMin }) => holdsMin === 60)).toEqual([
+      'board',
+      'fleet',
+      'line-limit',
+      'line-stopped',
+      'may-dig',
+      'reminder',
+      'truck',
+      'wait',
+    ]);
+    expect(kindsThat(({ holdsMin }) => holdsMin === 360)).toEqual(['outlook']);
+    expect(kindsThat(({ holdsMin }) => holdsMin !== null)).toHaveLength(9);
+  });
+
+  it('rings for what cannot wait, and for nothing else', () => {
+    expect(kindsThat(({ rings }) => rings)).toEqual(['emergency', 'emergency-answer', 'notice', 'reminder']);
+    expect(tellings.notice.map((notice) => kindOf(notice).rings)).toEqual(
+      tellings.notice.map(({ rings }) => rings),
+    );
+  });
+});
