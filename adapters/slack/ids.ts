@@ -5,7 +5,7 @@ import type { EpochMs } from '../../src/core/units.ts';
 export const PLATFORM = 'slack';
 
 /** Where a message is in Slack: `ts` is unique only in its channel; `threadTs` null = not a reply in a thread. */
-interface MessagePlace {
+interface SlackPlace {
   channel: string;
   ts: string;
   threadTs: string | null;
@@ -15,13 +15,13 @@ interface MessagePlace {
  * The platform id of a message: `channel:ts`, and `channel:ts:thread` for a reply in a thread, so that an answer can go
  * into the thread without asking Slack. Live events and the channel's history give the same id.
  */
-export const messageId = ({ channel, ts, threadTs }: MessagePlace): string =>
+export const messageId = ({ channel, ts, threadTs }: SlackPlace): string =>
   threadTs === null ? `${channel}:${ts}` : `${channel}:${ts}:${threadTs}`;
 
 const MESSAGE_ID = /^([A-Z][A-Z0-9]*):(\d+\.\d+)(?::(\d+\.\d+))?$/;
 
 /** Null = not the id of a message (a pressed button, a command). */
-export const placeOf = (id: string): MessagePlace | null => {
+export const placeOf = (id: string): SlackPlace | null => {
   const [, channel, ts, threadTs] = MESSAGE_ID.exec(id) ?? [];
   return channel === undefined || ts === undefined ? null : { channel, ts, threadTs: threadTs ?? null };
 };

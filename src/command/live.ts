@@ -102,7 +102,7 @@ export const goLive = (
       }),
     ),
   );
-  // Messages left over from before a stop or a crash go out, and so do answers.
+  // Messages and answers left over from an earlier run go out.
   delivery.run();
   const catchingUp = safely(() => giveOwedAnswers(bot, Date.now()), log);
   const stop = async (): Promise<void> => {

@@ -1,4 +1,4 @@
-/** One line of a recorded day. The format is described in README.md, under "Replay". */
+/** One line of a recorded day. The format is described in deploy/replay.md. */
 import { z } from 'zod';
 import type { Heard } from '../ports/chat.ts';
 import type { HourlyTemperature } from '../core/weather/types.ts';

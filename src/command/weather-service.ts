@@ -13,7 +13,7 @@ const serviceOf = (weather: Weather, log: Log): WeatherSource | null => {
   switch (weather.service) {
     case 'off':
       if (weather.why !== null)
-        log.info({ why: weather.why }, 'No weather service is in use; README.md, "Weather"');
+        log.info({ why: weather.why }, 'No weather service is in use; deploy/README.md, "Weather"');
       return null;
     case 'nws':
       return nws({ baseUrl: weather.baseUrl, contact: weather.contact, timeoutMs: TIMEOUT_MS });

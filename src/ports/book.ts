@@ -20,9 +20,9 @@ export interface MessagePlace {
   messageId: string;
 }
 
-/** An answer that is still to be given, because the line must be forecast for it first. */
+/** An answer that is still due, because the line must be forecast for it first. */
 export interface OwedAnswer {
-  /** That of the answer's message. */
+  /** The key of the answer's message. */
   key: string;
   cause: string;
   question: Question;
@@ -46,11 +46,11 @@ export interface Page {
   /** For each room and person, the newest message of that kind that has a slot and was due at `sinceMs` or later. */
   shown: (kind: string, sinceMs: EpochMs) => Promise<Shown[]>;
   enqueue: (messages: readonly Outgoing[]) => Promise<void>;
-  /** Keeps answers that are to be given later, so that a crash loses none. */
+  /** Stores answers that are to be given later, so that a crash loses none. */
   owe: (answers: readonly OwedAnswer[]) => Promise<void>;
   /** Answers still owed, oldest first. */
   owed: () => Promise<OwedAnswer[]>;
-  /** The answers with these keys are given, or worth nothing any more. */
+  /** Removes the answers with these keys: they were given, or have become worthless. */
   settle: (keys: readonly string[]) => Promise<void>;
   /** Sets the operation's alarm of that name; a later call with the same name moves it, null removes it. */
   wakeAt: (name: string, dueMs: EpochMs | null) => Promise<void>;

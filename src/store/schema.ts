@@ -78,7 +78,7 @@ export const outbox = pgTable(
   ],
 );
 
-/** Answers that were promised by a message's transaction and are given in one of their own. */
+/** Answers that the transaction of a message promised, and that are given in another transaction. */
 export const owedAnswers = pgTable(
   'owed_answers',
   {

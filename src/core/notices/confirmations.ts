@@ -10,7 +10,7 @@ import type { EpochMs } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
-interface Due {
+interface ReminderDue {
   remindMs: EpochMs;
   namesMs: EpochMs;
 }
@@ -19,7 +19,7 @@ const person = (id: PersonId): Audience => ({ to: 'person', person: id });
 
 const tellsFor = (
   event: NoticeEvent,
-  { remindMs, namesMs }: Due,
+  { remindMs, namesMs }: ReminderDue,
   harvest: Harvest,
   nowMs: EpochMs,
 ): Tell[] => {
@@ -54,7 +54,7 @@ export const confirmations = (
   const asked = harvest.notices.flatMap((event) => {
     const { step, heardMs } = newestStep(event);
     const isAsked = step.stage === 'stop' || step.stage === 'update';
-    const due: Due = {
+    const due: ReminderDue = {
       remindMs: awakeMs(harvest, clock, addMinutes(heardMs, REMIND_MIN)),
       namesMs: awakeMs(harvest, clock, addMinutes(heardMs, NAMES_MIN)),
     };

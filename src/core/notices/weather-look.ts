@@ -17,7 +17,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
 /** One station at one moment. */
-interface StationLook {
+interface WeatherLook {
   harvest: Harvest;
   station: Station;
   clock: ZoneClock;
@@ -31,7 +31,7 @@ interface LookResult {
   wakeAtMs: EpochMs | null;
 }
 
-const newestOf = ({ harvest, station }: StationLook, reason: HoldReason): RaisedStep | null => {
+const newestOf = ({ harvest, station }: WeatherLook, reason: HoldReason): RaisedStep | null => {
   const isOurs = (event: NoticeEvent): boolean => {
     const { notice, place } = newestStep(event).step;
     return notice === reason && (place === station.id || place === null);
@@ -45,11 +45,11 @@ const isManager = (harvest: Harvest, id: PersonId | null): boolean => {
   return person !== undefined && mayManage(person);
 };
 
-const isOfStation = ({ harvest, station }: StationLook, field: FieldId | null): boolean =>
+const isOfStation = ({ harvest, station }: WeatherLook, field: FieldId | null): boolean =>
   field !== null && fieldById(harvest.roster, field)?.station === station.id;
 
 /** "Station open" ends a stop, so it counts only from foreman and grower; anybody may report that it is closed. */
-const stationWord = ({ harvest, station }: StationLook): FactOf<'station-reported'> | null =>
+const stationWord = ({ harvest, station }: WeatherLook): FactOf<'station-reported'> | null =>
   harvest.stationReports.findLast(
     (report) => report.station === station.id && (!report.open || isManager(harvest, report.by)),
   ) ?? null;
@@ -59,14 +59,14 @@ const resultOf = (
   step: NoticeStep | null,
   by: PersonId | null,
   wakeAtMs: EpochMs | null,
-  look: StationLook,
+  look: WeatherLook,
 ): LookResult => ({
   fact: step && raisedByBot(step, by, look.nowMs),
   wakeAtMs,
 });
 
 /** A warm afternoon is announced in the morning, not at night; a crew that digs at night hears of it at once. */
-const heatLook = (look: StationLook): LookResult => {
+const heatLook = (look: WeatherLook): LookResult => {
   const { harvest, station, clock, nowMs, forecasts } = look;
   const forecast = forecasts.at(-1);
   if (!forecast) return { fact: null, wakeAtMs: null };
@@ -91,7 +91,7 @@ const heatLook = (look: StationLook): LookResult => {
 };
 
 /** When to announce the step; null = now. */
-const frostAnnouncedMs = ({ clock, station, nowMs }: StationLook, step: NoticeStep): EpochMs | null => {
+const frostAnnouncedMs = ({ clock, station, nowMs }: WeatherLook, step: NoticeStep): EpochMs | null => {
   const wall = (hour: number): EpochMs => wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0);
   const isToday = (step.stopToppingMs ?? nowMs) < wall(FROST_ANNOUNCED.byHour);
   return step.number > 1 || isToday || nowMs >= wall(FROST_ANNOUNCED.fromHour)
@@ -102,13 +102,13 @@ const frostAnnouncedMs = ({ clock, station, nowMs }: StationLook, step: NoticeSt
 const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
 
 /** Anybody may report frozen crowns; sound ones count only from foreman and grower. */
-const crownChecks = (look: StationLook): FactOf<'crown-checked'>[] =>
+const crownChecks = (look: WeatherLook): FactOf<'crown-checked'>[] =>
   look.harvest.crownChecks.filter(
     ({ field, sound, by }) =>
       (field === null || isOfStation(look, field)) && (!sound || isManager(look.harvest, by)),
   );
 
-const frostLook = (look: StationLook): LookResult => {
+const frostLook = (look: WeatherLook): LookResult => {
   const { station, nowMs, forecasts } = look;
   const newest = newestOf(look, 'frost');
   const checks = crownChecks(look);

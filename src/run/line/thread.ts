@@ -9,12 +9,12 @@ import type { LineHistory } from '../../core/line/history.ts';
 import { noKnowledge } from '../../core/line/knowledge.ts';
 import type { LineKnowledge } from '../../core/line/knowledge.ts';
 import type { StationId } from '../../core/roster.ts';
-import type { Order, Reply } from './worker.ts';
+import type { Order, ThreadReply } from './worker.ts';
 import type { Log } from '../../ports/log.ts';
 import type { WaitForecaster } from './forecaster.ts';
 
 interface Thread {
-  carryOut: (order: Order, withinMs: number) => Promise<Reply>;
+  carryOut: (order: Order, withinMs: number) => Promise<ThreadReply>;
   close: () => Promise<void>;
 }
 
@@ -29,7 +29,7 @@ const WORKER = new URL('./worker.ts', import.meta.url);
 
 /** Started at the first order, and anew at the next one after it has ended. */
 const thread = (script: URL): Thread => {
-  const open = new Map<number, PromiseWithResolvers<Reply>>();
+  const open = new Map<number, PromiseWithResolvers<ThreadReply>>();
   const now: { worker: Worker | null; number: number } = { worker: null, number: 0 };
   const ended = (worker: Worker, why: Error): void => {
     if (now.worker !== worker) return;
@@ -41,7 +41,7 @@ const thread = (script: URL): Thread => {
     const worker = new Worker(script);
     // The bot ends when its chats do; this must not keep it.
     worker.unref();
-    worker.on('message', (reply: Reply) => {
+    worker.on('message', (reply: ThreadReply) => {
       open.get(reply.number)?.resolve(reply);
       open.delete(reply.number);
     });
@@ -64,7 +64,7 @@ const thread = (script: URL): Thread => {
     carryOut: async (order, withinMs) => {
       const worker = now.worker ?? start();
       now.number += 1;
-      const reply = Promise.withResolvers<Reply>();
+      const reply = Promise.withResolvers<ThreadReply>();
       open.set(now.number, reply);
       worker.postMessage({ number: now.number, order });
       const late = new Error(`The thread has not answered within ${withinMs} ms.`);

@@ -18,7 +18,7 @@ export interface ForecastOrder {
 
 export type Order = LearnOrder | ForecastOrder;
 
-export interface Reply {
+export interface ThreadReply {
   number: number;
   /** Of `learn`; null of `forecast`. */
   knowledge: LineKnowledge | null;
@@ -27,7 +27,7 @@ export interface Reply {
 
 const learn = lineLearner();
 
-const carriedOut = (order: Order): Omit<Reply, 'number'> => {
+const carriedOut = (order: Order): Omit<ThreadReply, 'number'> => {
   switch (order.order) {
     case 'learn':
       return { knowledge: learn(order.history), forecasts: [] };
@@ -43,5 +43,5 @@ const carriedOut = (order: Order): Omit<Reply, 'number'> => {
 
 // A fault ends the thread: the other side hears of it, and starts a new one when it needs one.
 parentPort?.on('message', ({ number, order }: { number: number; order: Order }) => {
-  parentPort?.postMessage({ number, ...carriedOut(order) } satisfies Reply);
+  parentPort?.postMessage({ number, ...carriedOut(order) } satisfies ThreadReply);
 });
