@@ -20,6 +20,13 @@ describe('a ticket that is booked', () => {
     expect(after.warnings).toEqual([]);
   });
 
+  it('takes a net that is off by 20 lb, as hundredths of a ton are, and refuses one that is off by more', () => {
+    const off = (netLb: number) =>
+      given().when(bookTicket({ ...weighed, netLb: 50_520 + netLb }), 'ana', '10:31').refusal;
+    for (const lb of [-20, 20]) expect(off(lb)).toBeNull();
+    for (const lb of [-21, 21]) expect(off(lb)).toMatchObject({ refused: 'weights-disagree' });
+  });
+
   it('takes a net that was rounded to hundredths of a ton', () => {
     const after = given().when(
       bookTicket({ grossLb: 79_850, tareLb: 29_320, netLb: 50_520 }),

@@ -88,6 +88,18 @@ describe('how long a load takes to the pile', () => {
     expect(usualHaul(harvest, NORTH, at('08:08')).lineWaitMin).toBe(USUAL.lineWaitMin);
   });
 
+  it('leaves out a wait of more than four hours: something else happened', () => {
+    const waited = (truck: string, hour: number, min: number): Fact[] => [
+      step(truck, 'joined-line', minute(hour, 0)),
+      step(truck, 'first-weighed', minute(hour + Math.floor(min / 60), min % 60)),
+    ];
+    const two = [...waited('1', 6, 30), ...waited('2', 6, 40)];
+    const waitMin = (min: number) =>
+      usualHaul(given([...two, ...waited('3', 6, min)]).day, NORTH, at('14:00')).lineWaitMin;
+    expect(waitMin(240)).toBe(40);
+    expect(waitMin(241)).toBe(USUAL.lineWaitMin);
+  });
+
   it('is hardly moved by one truck that stood for hours', () => {
     const facts = [
       ...load('1', 6, [0, 8, 20, 30, 36]),

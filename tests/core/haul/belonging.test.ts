@@ -37,3 +37,21 @@ describe('"loaded" after "in line"', () => {
     expect(loads(inLine, step('3', 'left-field', '09:10'))).toHaveLength(2);
   });
 });
+
+describe('a ticket on joining the line', () => {
+  const before = [step('3', 'left-field', '07:00'), step('3', 'dumped', '07:50')];
+  const closed = (clock: string) =>
+    loads(...before, step('3', 'joined-line', '08:40'), ticket('3', clock, 50_520)).map(
+      (load) => load.ticket !== null,
+    );
+
+  it('is of the load before for ten minutes: nobody is weighed out sooner', () => {
+    expect(closed('08:49')).toEqual([true, false]);
+    expect(closed('08:50')).toEqual([false, true]);
+  });
+
+  it('is of the load in the line where there is no other', () => {
+    const only = loads(step('3', 'joined-line', '08:40'), ticket('3', '08:44', 50_520));
+    expect(only.map((load) => load.ticket !== null)).toEqual([true]);
+  });
+});

@@ -67,6 +67,8 @@ describe('first estimate of the wait', () => {
 
   it('does not use what is heard or happens after the asked-for instant', () => {
     expect(firstEstimate(observations({ visits: [visit(0, 10)] }), ask(5)).known).toBe(false);
+    const early = { ...visit(6, null), heardMs: nine + 4 * MIN };
+    expect(firstEstimate(observations({ visits: [early] }), ask(5)).known).toBe(false);
     expect(
       firstEstimate(observations({ headCounts: [{ atMs: nine + MIN, ahead: 9, truck: null }] }), ask(0))
         .known,

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { defaultProfile } from '../../../src/core/line/model/usual-day.ts';
 import { timelineOf } from '../../../src/core/line/model/timeline.ts';
 import type { Visit } from '../../../src/core/line/types.ts';
-import { ms, scene, visit } from './scene.ts';
+import { counted, ms, scene, visit } from './scene.ts';
 
 const timeline = (visits: readonly Visit[], nowMin: number) =>
   timelineOf(scene(visits), defaultProfile(1), ms(nowMin));
@@ -35,5 +35,26 @@ describe('a truck whose ticket was never told', () => {
       { atMin: 10, pending: false },
       { atMin: 150, pending: true },
     ]);
+  });
+});
+
+describe('a count of the trucks ahead', () => {
+  const trips = [visit('2', 60, 90, 48_000), visit('3', 70)];
+  const slotAt = (atMin: number, truck: string | null) =>
+    timelineOf(scene(trips, [counted(atMin, 5, truck)]), defaultProfile(1), ms(200)).events.flatMap(
+      (event) => (event.is === 'counted' ? [event.slot] : []),
+    );
+
+  it('is of the place of the truck that counts, while it stands in the line', () => {
+    expect(slotAt(75, '2')).toEqual([0]);
+    expect(slotAt(75, '3')).toEqual([1]);
+    expect(slotAt(89, '2')).toEqual([0]);
+  });
+
+  it('is of the whole line before the truck has joined and once it is weighed', () => {
+    expect(slotAt(50, '2')).toEqual([null]);
+    expect(slotAt(90, '2')).toEqual([null]);
+    expect(slotAt(120, '2')).toEqual([null]);
+    expect(slotAt(75, null)).toEqual([null]);
   });
 });

@@ -55,6 +55,25 @@ describe('the limit', () => {
     expect(look([...facts, ...first.facts], '08:10', waits(50), limited).facts).toEqual([]);
   });
 
+  it('is told once each time that it is passed', () => {
+    const joined = [step('2', 'joined-line', '08:00')];
+    const minutes = [
+      ['08:05', 50],
+      ['08:10', 20],
+      ['08:15', 50],
+      ['08:20', 50],
+    ] as const;
+    const told: boolean[] = [];
+    let facts: readonly Fact[] = joined;
+    for (const [clock, min] of minutes) {
+      const found = look(facts, clock, waits(min), limited).facts;
+      told.push(found.length > 0);
+      facts = [...facts, ...found];
+    }
+    // At 8:10 the line has fallen well below the limit, which is noted and told to nobody.
+    expect(told).toEqual([true, true, true, false]);
+  });
+
   it('is told anew the next day', () => {
     const facts = [step('2', 'joined-line', '2026-10-19 22:00')];
     const told = look(facts, '2026-10-19 22:05', waits(50), limited).facts;

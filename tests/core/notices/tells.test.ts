@@ -24,6 +24,13 @@ describe('a new time', () => {
     expect(telling(mud, raised('09:30'), moved)).toMatchObject({ changed: { stopAtMs: at('13:10') } });
     expect(telling(mud, raised('09:30'))).toMatchObject({ changed: null });
   });
+
+  it('is told with the one that was told last', () => {
+    const moved = (number: number, clock: string, stop: string) =>
+      raised(clock, { number, stage: 'update', stopAtMs: at(stop) });
+    const told = telling(raised('09:30'), moved(2, '10:00', '14:00'), moved(3, '10:30', '14:40'));
+    expect(told).toMatchObject({ changed: { number: 2, stopAtMs: at('14:00') } });
+  });
 });
 
 describe('a phone rings', () => {

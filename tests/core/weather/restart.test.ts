@@ -118,6 +118,25 @@ describe('the restart after a heat stop', () => {
     expect(ask(dip, '22:30')).toEqual({ step: null, wakeAtMs: null });
   });
 
+  /** 65 °F at 15:00, 53 °F at 16:00 (two degrees below the limit), then as given. */
+  const from4pm = (...corners: readonly (readonly [number, number])[]): HourlyTemperature[] =>
+    day([[0, 40], [6, 38], [15, 65], [16, 53], ...corners]);
+
+  it('comes of little more than an hour two degrees below the limit', () => {
+    // Above 53 °F again at 17:24, but never above 55 °F.
+    expect(ask(from4pm([17, 52], [18, 54.5], [23, 54.5]), '18:00').step).toMatchObject({
+      stage: 'all-clear',
+    });
+  });
+
+  it('comes where the dig may then go on for four hours, and not for less', () => {
+    // Above 55 °F again at 21:00, and at 19:30.
+    expect(ask(from4pm([17, 50], [20, 50], [21, 55], [22, 60], [23, 60]), '18:00').step).toMatchObject({
+      stage: 'all-clear',
+    });
+    expect(ask(from4pm([17, 50], [18, 50], [19, 54], [20, 56], [23, 60]), '18:00').step).toBeNull();
+  });
+
   it('does not come for a short cool spell before it is warm again', () => {
     const front = day([
       [0, 40],
