@@ -95,7 +95,7 @@ describe('how long a load takes to the pile', () => {
     ];
     const two = [...waited('1', 6, 30), ...waited('2', 6, 40)];
     const waitMin = (min: number) =>
-      usualHaul(given([...two, ...waited('3', 6, min)]).day, NORTH, at('14:00')).lineWaitMin;
+      usualHaul(given([...two, ...waited('3', 6, min)]).harvest, NORTH, at('14:00')).lineWaitMin;
     expect(waitMin(240)).toBe(40);
     expect(waitMin(241)).toBe(USUAL.lineWaitMin);
   });

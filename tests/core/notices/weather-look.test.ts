@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Fact, NoticeStep } from '../../src/core/facts.ts';
-import { watchWeather } from '../../src/core/watch-weather.ts';
-import type { FreezeAlert } from '../../src/core/weather/cold-spell.ts';
-import { zoneClock } from '../../src/run/zone-clock.ts';
-import { at, fact, given, step } from '../support/given.ts';
-import { raised } from '../support/notices.ts';
-import { COOL, FROSTY, WARM } from '../support/outlooks.ts';
+import type { Fact, NoticeStep } from '../../../src/core/book/facts.ts';
+import { lookAtWeather } from '../../../src/core/notices/weather-look.ts';
+import type { FreezeAlert } from '../../../src/core/weather/types.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
+import { at, fact, given, step } from '../../support/given.ts';
+import { raised } from '../../support/notices.ts';
+import { COOL, FROSTY, WARM } from '../../support/outlooks.ts';
 
 const NORTH = 'north-station';
 const HOUR_MS = 3_600_000;
@@ -23,7 +23,8 @@ const forecast = (
   const told = { place: NORTH, issuedMs: at(issued), hours, freezeAlerts, rain: [] };
   return fact({ kind: 'forecast-issued', ...told }, issued, { by: null });
 };
-const look = (facts: readonly Fact[], clock: string) => watchWeather(given(facts).day, zoneClock, at(clock));
+const look = (facts: readonly Fact[], clock: string) =>
+  lookAtWeather(given(facts).harvest, zoneClock, at(clock));
 const steps = (facts: readonly Fact[], clock: string): NoticeStep[] =>
   look(facts, clock).facts.flatMap((one) => (one.kind === 'notice-raised' ? [one.step] : []));
 
