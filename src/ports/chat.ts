@@ -71,7 +71,7 @@ export type OnHeard = (heard: Heard) => Promise<void>;
 /** One chat platform. */
 export interface Chat {
   platform: string;
-  /** A message that was posted can be changed where people see it. Else a replacement is shown anew. */
+  /** Posted messages can be changed in place; otherwise a replacement is shown as a new message. */
   canEdit: boolean;
   listen: (onHeard: OnHeard) => Promise<void>;
   post: (post: Post) => Promise<PostResult>;

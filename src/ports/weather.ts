@@ -30,7 +30,7 @@ export type WeatherResult =
       /** What was left out and why, for the log. */
       remarks: readonly string[];
     }
-  /** The last fresh result still holds; alerts are read anew. */
+  /** The last fresh result is still valid; alerts are read again. */
   | { result: 'unchanged'; issuedMs: EpochMs; freezeAlerts: readonly FreezeAlert[] | null }
   /** Asking again will not help: the operator must act. */
   | { result: 'refused'; why: string }

@@ -11,7 +11,7 @@ export const USUAL_LB = {
 /** How far a truck's second weight may stray from those before: fuel, dirt, mud. Grade: common practice. */
 export const TARE_SPREAD_LB: Lb = 2_000;
 
-/** Fewer second weights of a truck do not tell its usual one. Grade: chosen. */
+/** Fewer second weights of a truck do not show its usual one. Grade: chosen. */
 export const TARES_TO_LEARN_FROM = 3;
 
 /**

@@ -24,7 +24,7 @@ export const ROUNDED_TO_MIN: Minutes = 5;
 const DEADBAND_F: Fahrenheit = 2;
 
 /**
- * A stop that moves by less is not announced anew. Grade: chosen; if the air stays near the limit for hours, a tenth of
+ * A stop that moves by less is not announced again. Grade: chosen; if the air stays near the limit for hours, a tenth of
  * a degree moves the crossing by more than this.
  */
 const STOP_UPDATE_MIN: Minutes = 30;
@@ -57,7 +57,7 @@ export const HEAT_FIGURES = {
   /** How long a measured root counts for more than the forecast. Grade: chosen; roots follow the air within hours. */
   rootHoldsMin: 240,
   updateMin: STOP_UPDATE_MIN,
-  /** A restart that moves by less is not announced anew once digging has stopped. Grade: chosen; for more, people would wait in vain. */
+  /** A restart that moves by less is not announced again once digging has stopped. Grade: chosen; for more, people would wait in vain. */
   restartUpdateMin: 60,
   /**
    * No all-clear sooner after the last step (the off-delay of OPC UA part 9, annex B). Grade: chosen, so that stop and

@@ -33,7 +33,7 @@ export interface Filter {
 const BUSY = 0.73;
 /** An hour in which fewer trucks a minute come does not belong to the day. Grade: chosen. */
 const LEAST_PER_MIN = 0.01;
-/** Paths are drawn anew when their effective number falls below this share. Grade: chosen. */
+/** Paths are resampled when their effective number falls below this share. Grade: chosen. */
 const EVEN_ENOUGH = 0.5;
 
 export const stepAt = (filter: Filter, atMin: Minutes): SharedStep => {
