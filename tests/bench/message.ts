@@ -1,102 +1,39 @@
 /**
  * What a message costs from "heard" to "safe with its answer", against the floor: one transaction of the same database
  * that inserts one inbox, one fact and one outbox row. Both alternate, because other work on the machine slows both.
- *
- * `node tests/bench/message.ts [days]`: with a full day of five trucks and 60 loads behind it, or with so many days.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
-import { loadavg, tmpdir } from 'node:os';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { operateOn } from '../../src/command/operate.ts';
 import type { Fact } from '../../src/core/book/facts.ts';
-import type { Heard } from '../../src/ports/chat.ts';
 import type { Outgoing } from '../../src/ports/outbox.ts';
+import type { Bot } from '../../src/run/host/bot.ts';
 import { hear } from '../../src/run/in/hear.ts';
 import { openDatabase } from '../../src/store/database.ts';
+import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { rowFrom } from '../../src/store/outbox-row.ts';
 import { facts, inbox, outbox } from '../../src/store/schema.ts';
 import { sampleRoster } from '../support/roster.ts';
+import { cost, median } from './cost.ts';
+import type { Cost } from './cost.ts';
+import { DAY_MS, MESSAGES_A_DAY, MINUTE_MS, heardFrom, messageOf, writeSeason } from './season.ts';
 
-const MESSAGES = 300;
-const AIM = 3;
-const MINUTE_MS = 60_000;
-const DAY_MS = 1_440 * MINUTE_MS;
-const days = Number(process.argv[2] ?? 1);
+const START_MS = Date.parse('2026-10-20T05:00:00-06:00');
+const NEXT_DAY_MS = START_MS + DAY_MS;
+const UNDOS = 390;
 
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
-const directory = mkdtempSync(join(tmpdir(), 'fieldbell-bench-'));
-const database = await openDatabase({ embedded: directory });
-const store = await storeOver(database, ['sample']);
-const { bot } = await operateOn(store, sampleRoster, {
-  platforms: ['local'],
-  log: quiet,
-  wakeDeliverer: () => undefined,
-});
 
-/** The drivers' round trips in turn: field, loaded, line, dumped, ticket. `step` counts the messages of the day. */
-const TRUCKS = [
-  ['ana', '1'],
-  ['ben', '2'],
-  ['carla', '3'],
-  ['dale', '4'],
-  ['eli', '5'],
-] as const;
-const wordsOf = (stage: number, load: number): string =>
-  [
-    'at the field',
-    'loaded',
-    'in line, 9 ahead',
-    'dumped',
-    `ticket ${50_000 + load} gross ${79_000 + (load % 50) * 20} tare 29320`,
-  ][stage] ?? '';
-const messageOf = (step: number, dayStartMs: number): Heard => {
-  const [user] = TRUCKS[step % TRUCKS.length] ?? TRUCKS[0];
-  const round = Math.floor(step / TRUCKS.length);
-  const load = Math.floor(round / 5) * TRUCKS.length + (step % TRUCKS.length);
-  const atMs = dayStartMs + step * 3 * MINUTE_MS;
-  const text = wordsOf(round % 5, load + Math.floor(dayStartMs / DAY_MS) * 1_000);
-  return {
-    platform: 'local',
-    id: `m${dayStartMs}-${step}`,
-    user,
-    userName: null,
-    room: 'crew',
-    sentMs: atMs,
-    heardMs: atMs,
-    event: { is: 'message', text, addressed: false, repliesTo: null },
-  };
-};
-
-/** The same day again, so many days earlier. */
-const earlier = (fact: Fact, daysBefore: number): Fact => {
-  const shiftMs = daysBefore * DAY_MS;
-  const cause = `${fact.cause}-${daysBefore}`;
-  const times = {
-    atMs: fact.atMs - shiftMs,
-    sentMs: fact.sentMs - shiftMs,
-    heardMs: fact.heardMs - shiftMs,
-  };
-  const moved = { ...fact, ...times, cause, id: `${fact.id}-${daysBefore}` };
-  if (moved.kind !== 'ticket-booked') return moved;
-  const serial = `${moved.ticket.serial ?? ''}${daysBefore}`;
-  return { ...moved, ticket: { ...moved.ticket, serial } };
-};
-
-const startMs = Date.parse('2026-10-20T05:00:00-06:00');
-for (let step = 0; step < MESSAGES; step += 1) await hear(bot, messageOf(step, startMs));
-const today = (await store.book.inOneGo('sample', (page) => page.factsAfter(0))).map((row) => row.fact);
-for (let before = 1; before < days; before += 1)
-  await store.book.inOneGo('sample', (page) => page.write(today.map((fact) => earlier(fact, before))));
-
-const bareMessage = (step: number): Outgoing => ({
+const bareMessage = (step: number, sample: Fact): Outgoing => ({
   key: `floor-${step}`,
   recipient: { room: 'crew' },
   platform: 'local',
   to: { room: 'crew' },
   kind: 'receipt',
   cause: `local:floor-${step}`,
-  data: { facts: today.slice(0, 1) },
+  data: { facts: [sample] },
   said: {
     text: 'Troca 1: cargada, sale de North 40, 7:05 a.m.',
     table: null,
@@ -108,15 +45,13 @@ const bareMessage = (step: number): Outgoing => ({
   repliesTo: `floor-${step}`,
   slot: null,
   urgent: false,
-  notBeforeMs: startMs,
+  notBeforeMs: START_MS,
   expiresMs: null,
 });
 
 /** Nothing but the three rows. */
-const floor = (step: number): Promise<void> => {
-  const heard = { ...messageOf(step, startMs), id: `floor-${step}` };
-  const [sample] = today;
-  if (!sample) throw new Error('The day has no facts.');
+const floor = (database: Database, step: number, sample: Fact): Promise<void> => {
+  const heard = { ...messageOf(step, START_MS), id: `floor-${step}` };
   const { kind, atMs, heardMs } = sample;
   const cause = `local:${heard.id}`;
   const message = { operation: 'floor', platform: 'local', messageId: heard.id, heardMs, body: heard };
@@ -124,47 +59,89 @@ const floor = (step: number): Promise<void> => {
   return database.db.transaction(async (tx) => {
     await tx.insert(inbox).values(message);
     await tx.insert(facts).values(fact);
-    await tx.insert(outbox).values(rowFrom('floor', bareMessage(step)));
+    await tx.insert(outbox).values(rowFrom('floor', bareMessage(step, sample)));
   });
 };
 
-interface Cost {
-  wallMs: number;
-  cpuMs: number;
-}
-
-const cost = async (work: () => Promise<void>): Promise<Cost> => {
-  const [begunMs, begun] = [performance.now(), process.cpuUsage()];
-  await work();
-  const { user, system } = process.cpuUsage(begun);
-  return { wallMs: performance.now() - begunMs, cpuMs: (user + system) / 1000 };
+/** Runs `work` on a season of its own in an embedded database. */
+const onSeason = async <T>(
+  days: number,
+  undoes: boolean,
+  work: (bot: Bot, database: Database, sample: Fact) => Promise<T>,
+): Promise<T> => {
+  const directory = mkdtempSync(join(tmpdir(), 'fieldbell-bench-'));
+  const database = await openDatabase({ embedded: directory });
+  try {
+    const store = await storeOver(database, ['sample']);
+    const means = { platforms: ['local'], log: quiet, wakeDeliverer: () => undefined };
+    const { bot } = await operateOn(store, sampleRoster, means);
+    const [sample] = await writeSeason(bot, START_MS, days, undoes);
+    if (!sample) throw new Error('The day has no facts.');
+    return await work(bot, database, sample);
+  } finally {
+    await database.close();
+    rmSync(directory, { recursive: true });
+  }
 };
 
-const median = (numbers: readonly number[]): number =>
-  [...numbers].sort((a, b) => a - b)[numbers.length >> 1] ?? 0;
-
-const nextDayMs = startMs + DAY_MS;
-const [handled, bare]: [Cost[], Cost[]] = [[], []];
-for (let step = 0; step < MESSAGES; step += 1) {
-  handled.push(
-    await cost(async () => {
-      await hear(bot, messageOf(step, nextDayMs));
-    }),
-  );
-  bare.push(await cost(() => floor(step)));
+export interface MessageCost {
+  days: number;
+  /** Medians of a message and of the floor, and how many times as much the one is. */
+  message: Cost;
+  floor: Cost;
+  ratio: { wall: number; cpu: number };
 }
 
-const told = (name: string, of: (one: Cost) => number): void => {
-  const [a, b] = [median(handled.map(of)), median(bare.map(of))];
-  console.log(
-    `${name}: ${a.toFixed(1)} ms a message, floor ${b.toFixed(1)} ms: ${(a / b).toFixed(2)} times (aim: at most ${AIM})`,
-  );
-};
-const written = bot.known.seq;
-console.log(
-  `${MESSAGES} messages, ${days} day(s) and ${written} facts behind them, load average ${loadavg()[0]?.toFixed(1) ?? '?'}`,
-);
-told('Median time', ({ wallMs }) => wallMs);
-told('Median processor time', ({ cpuMs }) => cpuMs);
-await database.close();
-rmSync(directory, { recursive: true });
+/** A day's messages with so many days behind them, an undo in each where wanted. */
+export const messageCost = (days: number, undoes: boolean): Promise<MessageCost> =>
+  onSeason(days, undoes, async (bot, database, sample) => {
+    // The season that was written for it is read and folded here, and counted by nobody.
+    await hear(bot, heardFrom('ruth', null, 'first', 'thanks', NEXT_DAY_MS - MINUTE_MS));
+    const [handled, bare]: [Cost[], Cost[]] = [[], []];
+    for (let step = 0; step < MESSAGES_A_DAY; step += 1) {
+      handled.push(await cost(() => hear(bot, messageOf(step, NEXT_DAY_MS))));
+      bare.push(await cost(() => floor(database, step, sample)));
+    }
+    const typical = (costs: readonly Cost[]): Cost => ({
+      wallMs: median(costs.map(({ wallMs }) => wallMs)),
+      cpuMs: median(costs.map(({ cpuMs }) => cpuMs)),
+    });
+    const [message, least] = [typical(handled), typical(bare)];
+    const ratio = { wall: message.wallMs / least.wallMs, cpu: message.cpuMs / least.cpuMs };
+    return { days, message, floor: least, ratio };
+  });
+
+/** "Undo" so many times in one message, with so many days behind it. */
+export const undosCost = (days: number): Promise<Cost> =>
+  onSeason(days, false, async (bot) => {
+    const text = 'undo '.repeat(UNDOS).trim();
+    const costs: Cost[] = [];
+    await hear(bot, heardFrom('ruth', null, 'first', 'thanks', NEXT_DAY_MS - MINUTE_MS));
+    for (let nth = 0; nth < 5; nth += 1) {
+      const atMs = NEXT_DAY_MS + nth * MINUTE_MS;
+      costs.push(await cost(() => hear(bot, heardFrom('ana', null, `undos-${nth}`, text, atMs))));
+    }
+    return {
+      wallMs: median(costs.map(({ wallMs }) => wallMs)),
+      cpuMs: median(costs.map(({ cpuMs }) => cpuMs)),
+    };
+  });
+
+/** A stop order that comes while the forecast for a question hangs: until it is safe, milliseconds. */
+export const stopBesideForecast = (days: number): Promise<Cost> =>
+  onSeason(days, false, async (bot) => {
+    await hear(bot, heardFrom('ruth', null, 'first', 'thanks', NEXT_DAY_MS - MINUTE_MS));
+    const hangs = Promise.withResolvers<never>();
+    const line = { ...bot.line, forecast: () => hangs.promise };
+    const { answered } = await hear(
+      { ...bot, line },
+      heardFrom('ruth', null, 'asked', 'how long is the line', NEXT_DAY_MS),
+    );
+    const order = heardFrom('mateo', null, 'order', 'stop digging, mud', NEXT_DAY_MS);
+    const took = await cost(async () => {
+      await hear(bot, order);
+    });
+    hangs.reject(new Error('given up'));
+    await answered;
+    return took;
+  });
