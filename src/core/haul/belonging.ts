@@ -1,7 +1,7 @@
 /** Which round trip a step or a ticket belongs to: the one under way, or a new one. */
-import { minutesBetween } from '../units.ts';
+import { addMinutes, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { endedMs, furthestStep, hasEnded, loadedSteps, newestStampMs } from './load.ts';
+import { endedMs, furthestStep, hasEnded, loadedSteps, newestStampMs, onTruckSince } from './load.ts';
 import type { Load, LoadedStep } from './load.ts';
 
 /**
@@ -109,6 +109,7 @@ const canBeWeighedOut = (load: Load, atMs: EpochMs): boolean =>
  * reached the station, else the one under way. A truck that has just left the field full still speaks of the load before.
  */
 export const loadOfTicket = (loads: readonly Load[], atMs: EpochMs): Load | undefined => {
-  const open = loads.filter((load) => awaitsTicket(load, atMs));
+  const recent = onTruckSince(loads, addMinutes(atMs, 0 - LATEST_TICKET_MIN));
+  const open = recent.filter((load) => awaitsTicket(load, atMs));
   return open.findLast((load) => canBeWeighedOut(load, atMs)) ?? open.findLast(atStation) ?? open.at(-1);
 };

@@ -1,6 +1,7 @@
 /** Tickets that a driver sends in a bunch, at the end of a shift say. */
-import { minutesBetween } from '../units.ts';
+import { addMinutes, minutesBetween } from '../units.ts';
 import type { Minutes } from '../units.ts';
+import { onTruckSince } from './load.ts';
 import type { BookedTicket, Load } from './load.ts';
 
 /** Tickets of one truck sent within so long of one another are one bunch; nobody makes two rounds in it. */
@@ -20,13 +21,19 @@ const comparable = (bunch: readonly Bunched[]): boolean =>
   bunch.every(({ ticket }) => /^\d+$/.test(ticket.serial ?? '')) &&
   new Set(bunch.map(({ ticket }) => ticket.serial?.length)).size === 1;
 
+/** A load that was on the truck longer ago gets no ticket any more (belonging.ts), and so is of no bunch. */
+const OLDEST_MIN: Minutes = 48 * 60;
+
 /** Tickets that were sent shortly before this one and say as little, by their loads. */
-const bunchWith = (loads: readonly Load[], newest: BookedTicket): Bunched[] =>
-  loads.flatMap(({ ticket }, at): Bunched[] =>
+const bunchWith = (loads: readonly Load[], newest: BookedTicket): Bunched[] => {
+  const recent = onTruckSince(loads, addMinutes(newest.atMs, 0 - OLDEST_MIN));
+  const earlier = loads.length - recent.length;
+  return recent.flatMap(({ ticket }, at): Bunched[] =>
     ticket && minutesBetween(ticket.atMs, newest.atMs) < BUNCH_MIN && saysLittle(ticket)
-      ? [{ at, ticket }]
+      ? [{ at: earlier + at, ticket }]
       : [],
   );
+};
 
 /**
  * The loads after a ticket has closed number `closed` of them. A lone ticket closes the newest load that can have been

@@ -95,8 +95,8 @@ export const onTruckSince = (loads: readonly Load[], fromMs: EpochMs): readonly 
 export const furthestStep = (load: Load): number =>
   loadedSteps.findLastIndex((step) => load.stamps[step] !== null);
 
-export const newestStampMs = (load: Load): EpochMs =>
-  Math.max(load.startMs, ...loadedSteps.map((step) => load.stamps[step]?.atMs ?? load.startMs));
+export const newestStampMs = ({ startMs, stamps }: Load): EpochMs =>
+  loadedSteps.reduce((newestMs, step) => Math.max(newestMs, stamps[step]?.atMs ?? startMs), startMs);
 
 export const asBooked = (fact: FactOf<'ticket-booked'>): BookedTicket => ({
   ...fact.ticket,

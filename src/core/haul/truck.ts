@@ -121,19 +121,18 @@ const placed = (
   };
 };
 
-/** The load number `at` has reached the step, and the truck with it where that brings it further. */
+/** The load number `at`, changed so, has reached the step, and the truck with it where that brings it further. */
 const reached = (
   state: TruckState,
   at: number,
-  step: LoadedStep,
-  atMs: EpochMs,
-  source: Source,
+  { step, atMs, source }: { step: LoadedStep; atMs: EpochMs; source: Source },
+  changed: (load: Load) => Load = (load) => load,
 ): TruckState => {
   const load = state.loads.at(at);
   if (!load) return state;
   const isPast = loadedSteps.indexOf(step) < furthestStep(load);
   const hasMovedOn = hasEnded(load) && state.phase !== 'on-piler';
-  const now = withLoad(state, at, (known) => stamped(known, step, atMs, source));
+  const now = withLoad(state, at, (known) => stamped(changed(known), step, atMs, source));
   const isLast = at === state.loads.length - 1;
   return isLast && !isPast && !hasMovedOn ? entered(now, phaseOfStep(step), atMs, source) : now;
 };
@@ -166,12 +165,13 @@ const withLoadedStep = (
   const last = state.loads.at(-1);
   const isSameLoad = last !== undefined && belongsTo(last, step, fact.atMs, state.emptyMs, around);
   const onIt = isSameLoad ? state : withNewLoad(state, fact.atMs);
-  const told = withLoad({ ...onIt, field: fact.field ?? onIt.field }, -1, (load) => {
+  const named = { ...onIt, field: fact.field ?? onIt.field };
+  const word = { step, atMs: fact.atMs, source: 'stated' } as const;
+  return reached(named, named.loads.length - 1, word, (load) => {
     const heardMs = Math.max(load.heardMs, fact.heardMs);
     const inLineMs = step === 'joined-line' ? fact.atMs : load.inLineMs;
     return placed({ ...load, heardMs, inLineMs, grossLb: fact.grossLb ?? load.grossLb }, fact, around);
   });
-  return reached(told, told.loads.length - 1, step, fact.atMs, 'stated');
 };
 
 /** A truck that is down already keeps the first reason. */
@@ -219,6 +219,8 @@ export const withTicket = (
   const ordered = { ...closed, loads: inOrderOfSerials(closed.loads, at) };
   const { firstWeighedMs } = ticket;
   const weighed =
-    firstWeighedMs === null ? ordered : reached(ordered, at, 'first-weighed', firstWeighedMs, 'ticket');
-  return reached(weighed, at, 'second-weighed', atMs, 'ticket');
+    firstWeighedMs === null
+      ? ordered
+      : reached(ordered, at, { step: 'first-weighed', atMs: firstWeighedMs, source: 'ticket' });
+  return reached(weighed, at, { step: 'second-weighed', atMs, source: 'ticket' });
 };
