@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { openRanker } from '../../../src/reading/ranker/rank.ts';
-import { SHAPE } from '../../../src/reading/ranker/shape.ts';
-import { wordsFor } from '../../../src/reading/ranker/words.ts';
+import { openRanker } from './rank.ts';
+import { SHAPE } from './shape.ts';
+import { wordsFor } from './words.ts';
 import { corpusSha256, examples } from '../training/corpus.ts';
 import { measure } from '../training/measure.ts';
 import { MEASURING } from '../training/writers.ts';
 
-const bytes = readFileSync(new URL('../../../src/reading/ranker/weights.bin', import.meta.url));
+const bytes = readFileSync(new URL('./weights.bin', import.meta.url));
 const ranker = openRanker(bytes, SHAPE.acts);
 
 describe('the ranker', () => {

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
 import { z } from 'zod';
-import type { RankedMessage } from '../../../src/reading/ranker/features.ts';
-import { wordsFor } from '../../../src/reading/ranker/words.ts';
+import type { RankedMessage } from '../ranker/features.ts';
+import { wordsFor } from '../ranker/words.ts';
 
 const CORPUS = new URL('../corpus/', import.meta.url);
 

@@ -3,8 +3,8 @@
  * Singer, JMLR 12, 2011). While learning, features and words are dropped, words misspelt and messages joined, so that
  * no single word decides. The same examples and seed give the same weights, bit for bit.
  */
-import { FEATURES, featuresOf } from '../../../src/reading/ranker/features.ts';
-import type { RankedMessage } from '../../../src/reading/ranker/features.ts';
+import { FEATURES, featuresOf } from '../ranker/features.ts';
+import type { RankedMessage } from '../ranker/features.ts';
 import { mulberry32 } from '../../support/random.ts';
 import type { Example } from './corpus.ts';
 
