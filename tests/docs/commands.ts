@@ -56,9 +56,11 @@ interface Started {
   args: readonly string[];
 }
 
-/** What a script starts in the end, where that is a program of ours. */
+/** What a script starts in the end, if that is a program of ours. */
 const startedBy = (script: string, args: readonly string[]): Started | null => {
-  const [tool, file = '', ...own] = (script.split('&&').at(-1) ?? '').trim().split(' ');
+  const words = (script.split('&&').at(-1) ?? '').trim().split(' ');
+  // Options before the file are Node's own.
+  const [tool, file = '', ...own] = words.filter((word, at) => !(word.startsWith('--') && at === 1));
   return tool === 'node' ? { file, args: [...own, ...args] } : null;
 };
 

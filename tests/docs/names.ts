@@ -14,6 +14,8 @@ const INVENTED = new Set([
   'my-farm.yaml',
   'operation.local.yaml',
   'adapters/X',
+  'adapters/X/',
+  'DAY.ndjson',
 ]);
 
 const FILE = /^(?:[\w.-]+\/)*[\w.-]+\.(?:ts|mjs|cjs|md|yaml|json|service|ndjson|sql)$/;
