@@ -1,4 +1,5 @@
 /** A notice as a message of the Common Alerting Protocol 1.2, for other systems. */
+import { LANGUAGES } from '../core/roster.ts';
 import { newestStep, rainFor } from '../core/notices/notices.ts';
 import type { RaisedStep } from '../core/notices/notices.ts';
 import { stationById } from '../core/roster.ts';
@@ -74,7 +75,7 @@ export const noticeXml = (
     clock,
     drill: raised.step.source === 'drill',
     sentMs: new Map(asked.steps.map(({ step, heardMs }) => [step.number, heardMs])),
-    words: (['en', 'es'] as const).map((language) => wordsIn(language, raised, asked, harvest, clock)),
+    words: LANGUAGES.map((language) => wordsIn(language, raised, asked, harvest, clock)),
   });
   return alert ? { xml: capXml(alert) } : { fault: `When "${asked.event}" was sent is not in the book.` };
 };

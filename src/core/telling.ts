@@ -5,7 +5,7 @@ import type { Question, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
 import type { DayPlan } from './answers/plan.ts';
-import type { ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { LeftInField } from './answers/left.ts';
 import type { Tally } from './answers/tally.ts';
 import type { EpochMs, Minutes } from './units.ts';
@@ -63,7 +63,7 @@ export type Telling =
   | { tell: 'seen'; step: NoticeStep }
   | { tell: 'list-changed'; change: ListChange }
   /** The language was changed. */
-  | { tell: 'language'; language: 'en' | 'es' }
+  | { tell: 'language'; language: Language }
   /** A step of a stop or a drill, to the crew. `changed`: the step before it; null = it is the first. */
   | {
       tell: 'notice';

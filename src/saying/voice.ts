@@ -2,12 +2,18 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { fieldById, personById, stationById, truckById } from '../core/roster.ts';
 import type { FieldId, Language, PersonId, Roster, StationId, TruckId } from '../core/roster.ts';
-import { kgFromLb, shortTonFromLb, tonneFromLb } from '../core/units.ts';
+import {
+  MM_PER_INCH,
+  MS_PER_HOUR,
+  celsiusFromFahrenheit,
+  kgFromLb,
+  shortTonFromLb,
+  tonneFromLb,
+} from '../core/units.ts';
 import type { EpochMs, Fahrenheit, Lb } from '../core/units.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
-import { en } from './catalog/en/index.ts';
 import type { Key } from './catalog/en/index.ts';
-import { es } from './catalog/es/index.ts';
+import { catalogs } from './catalog/index.ts';
 
 export interface Setting {
   roster: Roster;
@@ -21,10 +27,6 @@ export interface Voice extends Setting {
   zone: string;
 }
 
-const catalogs: Record<Language, Record<Key, string>> = { en, es };
-/** Mexico writes 1,234.5 as the United States do; Spain does not. */
-const locales: Record<Language, string> = { en: 'en-US', es: 'es-MX' };
-
 /** Parsed messages are kept: parsing costs more than all the rest of an answer. */
 const parsed = new Map<string, IntlMessageFormat>();
 
@@ -32,9 +34,8 @@ export const phrase = (voice: Voice, key: Key, values: Record<string, string | n
   const name = `${voice.language} ${key}`;
   let message = parsed.get(name);
   if (!message) {
-    message = new IntlMessageFormat(catalogs[voice.language][key], locales[voice.language], undefined, {
-      ignoreTag: true,
-    });
+    const { texts, formats } = catalogs[voice.language];
+    message = new IntlMessageFormat(texts[key], formats.locale, undefined, { ignoreTag: true });
     parsed.set(name, message);
   }
   // "1:10 p.m." at the end of a sentence brings its own full stop.
@@ -57,7 +58,7 @@ const sameDay = (voice: Voice, atMs: EpochMs): boolean => {
 
 /** The hour told twice when summer time ends: only there does a clock time need its zone. */
 const isTwice = (voice: Voice, atMs: EpochMs): boolean =>
-  [-3_600_000, 3_600_000].some((shift) => {
+  [-MS_PER_HOUR, MS_PER_HOUR].some((shift) => {
     const [a, b] = [voice.clock.wall(voice.zone, atMs), voice.clock.wall(voice.zone, atMs + shift)];
     return a.hour === b.hour && a.minute === b.minute;
   });
@@ -79,11 +80,11 @@ const isOfTwoClocks = (voice: Voice, atMs: EpochMs): boolean => {
 /** "10:15 AM", in Spanish "10:15 a.m."; with the date when it is not today, with the zone when the hour comes twice or clocks differ. */
 export const time = (voice: Voice, atMs: EpochMs): string => {
   const { month, day, hour, minute, abbreviation } = voice.clock.wall(voice.zone, atMs);
-  const half = hour < 12 ? ['AM', 'a.m.'] : ['PM', 'p.m.'];
-  const clock = `${hour % 12 === 0 ? 12 : hour % 12}:${twoDigits(minute)} ${voice.language === 'en' ? half[0] : half[1]}`;
+  const { halves, date, onDate } = catalogs[voice.language].formats;
+  const clock = `${hour % 12 === 0 ? 12 : hour % 12}:${twoDigits(minute)} ${halves[hour < 12 ? 0 : 1]}`;
   const zoned = isTwice(voice, atMs) || isOfTwoClocks(voice, atMs) ? `${clock} ${abbreviation}` : clock;
   if (sameDay(voice, atMs)) return zoned;
-  return voice.language === 'en' ? `${zoned} on ${month}/${day}` : `${zoned} del ${day}/${month}`;
+  return onDate(zoned, date(month, day));
 };
 
 export const weight = (voice: Voice, lb: Lb): string =>
@@ -105,17 +106,17 @@ export const ticketExamples = (voice: Voice): { ticket: string; net: string } =>
 
 export const temperature = (voice: Voice, f: Fahrenheit): string =>
   voice.roster.units === 'metric'
-    ? `${number((f - 32) / 1.8, 1)} °C`
+    ? `${number(celsiusFromFahrenheit(f), 1)} °C`
     : `${number(f, Number.isInteger(f) ? 0 : 1)} °F`;
 
 export const inches = (voice: Voice, depthIn: number): string =>
   voice.roster.units === 'metric'
-    ? phrase(voice, 'unit.mm', { mm: number(Math.round(depthIn * 25.4)) })
+    ? phrase(voice, 'unit.mm', { mm: number(Math.round(depthIn * MM_PER_INCH)) })
     : phrase(voice, 'unit.in', { in: number(depthIn, 2) });
 
 export const truckName = (voice: Voice, id: TruckId): string => {
   const name = truckById(voice.roster, id)?.name ?? id;
-  return voice.language === 'es' ? name.replace(/^truck\b/i, 'Troca') : name;
+  return catalogs[voice.language].formats.truck(name);
 };
 export const fieldName = (voice: Voice, id: FieldId | null): string =>
   id === null ? phrase(voice, 'place.field') : (fieldById(voice.roster, id)?.name ?? id);

@@ -18,7 +18,7 @@ interface Figures {
   highMin: Minutes;
 }
 
-/** Where nothing is known of the line, today or usually; common practice, no source. */
+/** Where nothing is known of the line, today or usually. Grade: common practice. */
 const UNKNOWN_WAIT: Figures = { lowMin: 0, medianMin: 15, highMin: 60 };
 
 const figuresOf = (forecast: WaitForecast): Figures =>

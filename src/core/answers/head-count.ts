@@ -12,7 +12,7 @@ const FRESH_COUNT_MIN: Minutes = 15;
 /** A driver who tells it later may have moved on. */
 const JUST_NOW_MIN: Minutes = 10;
 
-/** Of a line in which nobody of ours was weighed for longer than this, only a count can say more. Chosen. */
+/** Of a line in which nobody of ours was weighed for longer than this, only a count can say more. Grade: chosen. */
 const SEEN_MOVING_MIN: Minutes = 30;
 
 /** What can be said of the wait at once, without a forecast. */

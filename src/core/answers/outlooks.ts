@@ -1,7 +1,9 @@
 /** The outlook of the evening and the plan of the morning: when they are due, and who gets them. */
-import { FIRST_HOUR, planOf } from './plan.ts';
+import { DAY_BEGINS_HOUR } from '../assumptions.ts';
+import { planOf } from './plan.ts';
 import type { Roster, Station } from '../roster.ts';
 import type { Audience, Tell } from '../telling.ts';
+import { MS_PER_HOUR } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
@@ -12,14 +14,14 @@ import { managersOf } from '../notices/audiences.ts';
 const EVENING_HOUR = 18;
 
 /** Places from which nothing was heard for so long are no longer told of. */
-const SILENT_MS = 72 * 3_600_000;
+const SILENT_MS = 72 * MS_PER_HOUR;
 
 /** The next 5:00 or 18:00 after `nowMs`, by the operation's clock. */
 const nextMs = ({ zone }: Roster, clock: ZoneClock, nowMs: EpochMs): EpochMs => {
   const at = (hour: number, days = 0): EpochMs => wallTimeOfDayMs(clock, zone, nowMs, hour, 0, days);
-  const [morning, evening] = [at(FIRST_HOUR), at(EVENING_HOUR)];
+  const [morning, evening] = [at(DAY_BEGINS_HOUR), at(EVENING_HOUR)];
   if (nowMs < morning) return morning;
-  return nowMs < evening ? evening : at(FIRST_HOUR, 1);
+  return nowMs < evening ? evening : at(DAY_BEGINS_HOUR, 1);
 };
 
 const told = (harvest: Harvest, nowMs: EpochMs): Station[] =>

@@ -1,4 +1,5 @@
 /** The plan of a day at one station: for the outlook of the evening, the plan of the morning, and whoever asks. */
+import { DAY_BEGINS_HOUR } from '../assumptions.ts';
 import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
 import type { Station } from '../roster.ts';
 import { MS_PER_MINUTE } from '../units.ts';
@@ -22,9 +23,6 @@ export type DayPlan =
     }
   /** No forecast is fresh enough, or far enough. `newestMs`: when the newest one was issued; null = there is none at all. */
   | { plan: 'none'; newestMs: EpochMs | null; isTooShort: boolean };
-
-/** The hour at which a day's digging begins, and the plan of the morning is told. Common practice, no source. */
-export const FIRST_HOUR = 5;
 
 /** From five in the morning, or from the thaw where frost holds the dig, less the heat stop. */
 const digSpans = ({ heat, frost }: Outlook, firstMs: EpochMs, endMs: EpochMs): Span[] => {
@@ -72,6 +70,6 @@ export const planOf = (
     plan: 'made',
     outlook: made,
     hours,
-    dig: digSpans(made, at(FIRST_HOUR), at(0, 1)),
+    dig: digSpans(made, at(DAY_BEGINS_HOUR), at(0, 1)),
   };
 };

@@ -11,7 +11,7 @@
  * - on the piler: between the two weights. Tons: short tons unless the operation is metric.
  * - heat stop, frost hold, mud hold: digging halted and why. All-clear: the end of one.
  */
-import type { FieldId, ListChange, PersonId, StationId, TruckId } from '../roster.ts';
+import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from '../roster.ts';
 import type { LineWarning } from '../line/types.ts';
 import type { EpochMs, Fahrenheit, Lb } from '../units.ts';
 import type { HourlyTemperature, FreezeAlert, RainTotal } from '../weather/types.ts';
@@ -132,7 +132,7 @@ export type Happening =
   | { kind: 'shift-told'; person: PersonId; off: boolean | null; noticesWhenOff: boolean | null }
   | { kind: 'emergency-called'; words: string; caller: string }
   | { kind: 'stranger-heard'; platform: string; user: string }
-  | { kind: 'language-chosen'; person: PersonId; language: 'en' | 'es' }
+  | { kind: 'language-chosen'; person: PersonId; language: Language }
   | { kind: 'list-changed'; change: ListChange };
 
 export interface FactHeader {

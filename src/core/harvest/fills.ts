@@ -20,7 +20,7 @@ export interface Filling {
 
 export const NO_FILLING: Filling = { begun: new Map(), fills: [] };
 
-/** One that takes longer, or less, had a stop in it or was reported late; common practice, no source. */
+/** One that takes longer, or less, had a stop in it or was reported late. Grade: common practice. */
 const BELIEVED_MIN = { min: 3, max: 40 };
 /** Fewer say nothing of the next one. */
 const FEWEST = 3;

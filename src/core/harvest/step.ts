@@ -4,7 +4,7 @@ import { asBooked } from '../haul/load.ts';
 import { freshTruck, withReport, withTicket } from '../haul/truck.ts';
 import type { Surroundings, TruckState } from '../haul/truck.ts';
 import { changeRoster, fieldById, personById } from '../roster.ts';
-import type { PersonId, Roster, TruckId } from '../roster.ts';
+import type { Language, PersonId, Roster, TruckId } from '../roster.ts';
 import { emptyShared, got, withPut } from '../shared-map.ts';
 import type { EpochMs } from '../units.ts';
 import { NO_FILLING, filledOn } from './fills.ts';
@@ -122,7 +122,7 @@ const onForecast = (state: SeasonState, fact: FactOf<'forecast-issued'>): Season
 const withPerson = (
   state: SeasonState,
   id: PersonId,
-  change: { truck: TruckId } | { language: 'en' | 'es' },
+  change: { truck: TruckId } | { language: Language },
 ): SeasonState => {
   const person = personById(state.roster, id);
   if (!person) return state;

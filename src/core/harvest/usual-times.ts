@@ -9,7 +9,7 @@ import type { Harvest } from './harvest.ts';
 import { allLoads } from './harvest.ts';
 import { median } from '../statistics.ts';
 
-/** Where nothing is learned: common practice, no source, but for the haul. */
+/** Until something is learned. Grade: common practice. */
 export const USUAL = { fillMin: 10, lineWaitMin: 20, unloadMin: 10, marginMin: 15 };
 
 /** Loads that count: those of today and the days just before. */

@@ -62,11 +62,11 @@ const waitingTrucks = (
   };
 };
 
-/** Tickets are told so late, even in a moving line; common practice, no source. */
+/** Tickets are told so late, even in a moving line. Grade: common practice. */
 const TELLING_MIN: Minutes = 20;
-/** A line in which trucks of ours were weighed within this time moves; common practice, no source. */
+/** A line in which trucks of ours were weighed within this time moves. Grade: common practice. */
 const MOVING_MIN: Minutes = 30;
-/** The longest wait that counts as usual where nothing was known of the line; common practice, no source. */
+/** The longest wait that counts as usual where nothing was known of the line. Grade: common practice. */
 const UNKNOWN_HIGH_MIN: Minutes = 60;
 
 const highMin = (forecast: WaitForecast): Minutes =>

@@ -15,7 +15,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { crew, managersOf, tellAll } from './audiences.ts';
 
-/** An order of a person wakes people at night when it begins so soon. Chosen. */
+/** An order of a person wakes people at night when it begins so soon. Grade: chosen. */
 const SOON_MIN: Minutes = 120;
 
 /** A watch and its end never ring; at night, when nobody works, nothing does but a person's order that begins soon. */

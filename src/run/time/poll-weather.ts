@@ -1,4 +1,5 @@
 /** Asks the weather service about the place of each station, every hour and after each failure, and hears what it says. */
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../../core/units.ts';
 import type { Station, StationId } from '../../core/roster.ts';
 import type { Tell } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
@@ -11,12 +12,11 @@ import type { Bot } from '../host/bot.ts';
 import { hearForecast, hearObservation } from '../in/hear-forecast.ts';
 import { managersOf } from '../../core/notices/audiences.ts';
 
-const HOUR_MS = 3_600_000;
-const ASKED_AT_MS = 10 * 60_000;
+const ASKED_AT_MS = 10 * MS_PER_MINUTE;
 
 /** Ten past each hour: the same minute each time, since forecasts are renewed some minutes after the hour. */
 const nextHourly = (nowMs: EpochMs): EpochMs =>
-  Math.floor((nowMs - ASKED_AT_MS) / HOUR_MS + 1) * HOUR_MS + ASKED_AT_MS;
+  Math.floor((nowMs - ASKED_AT_MS) / MS_PER_HOUR + 1) * MS_PER_HOUR + ASKED_AT_MS;
 
 /** How it went with one station so far. */
 interface Asked {
@@ -33,7 +33,7 @@ const well = (nowMs: EpochMs): Asked => ({ ...FIRST, dueMs: nextHourly(nowMs) })
 
 /** Twice as long after each failure, up to an hour, but never shorter than the service asks for. */
 const unwell = ({ failures }: Asked, retryAfterMs: number, nowMs: EpochMs): Asked => {
-  const waitMs = Math.max(retryAfterMs, Math.min(retryAfterMs * 2 ** failures, HOUR_MS));
+  const waitMs = Math.max(retryAfterMs, Math.min(retryAfterMs * 2 ** failures, MS_PER_HOUR));
   return { dueMs: nowMs + waitMs, failures: failures + 1, refused: false };
 };
 

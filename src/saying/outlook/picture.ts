@@ -1,4 +1,6 @@
 /** The day's temperature curve, the limit and when to dig, as a picture to be read on a phone. */
+import { celsiusFromFahrenheit } from '../../core/units.ts';
+import { catalogs } from '../catalog/index.ts';
 import type { DayPlan } from '../../core/answers/plan.ts';
 import type { EpochMs, Fahrenheit, Span } from '../../core/units.ts';
 import type { Picture } from '../../ports/chat.ts';
@@ -74,7 +76,7 @@ const degreeLines = ({ chart }: Charted, { y }: Scales, voice: Voice): string[] 
 
 /** "68°": the unit stands in the title. */
 const degrees = (voice: Voice, f: Fahrenheit): string =>
-  `${Math.round(voice.roster.units === 'metric' ? (f - 32) / 1.8 : f)}°`;
+  `${Math.round(voice.roster.units === 'metric' ? celsiusFromFahrenheit(f) : f)}°`;
 
 /** "6 AM", in Spanish "6 a.m.". */
 const hourLabel = (voice: Voice, atMs: EpochMs): string => time(voice, atMs).replace(':00', '');
@@ -156,7 +158,7 @@ const peak = ({ outlook }: Charted, { x, y }: Scales, voice: Voice): string[] =>
 /** "Tomorrow 10/21, North station". */
 const title = (telling: OutlookTelling, { outlook }: Charted, voice: Voice): string => {
   const { month, day } = voice.clock.wall(voice.zone, outlook.dayMs);
-  const date = voice.language === 'en' ? `${month}/${day}` : `${day}/${month}`;
+  const date = catalogs[voice.language].formats.date(month, day);
   const name = phrase(voice, telling.addDays === 1 ? 'chart.tomorrow' : 'chart.today', { date });
   return `${name}, ${stationName(voice, telling.station)}`;
 };

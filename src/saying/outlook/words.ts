@@ -1,4 +1,5 @@
 /** The plan of a day in words: when to dig, how warm and cold it gets, what that costs, and how old the forecast is. */
+import { MS_PER_HOUR } from '../../core/units.ts';
 import { stationById } from '../../core/roster.ts';
 import type { DayPlan } from '../../core/answers/plan.ts';
 import type { TellingOf } from '../telling-kind.ts';
@@ -8,7 +9,7 @@ import type { Voice } from '../voice.ts';
 export type OutlookTelling = TellingOf<'outlook'>;
 type Made = Extract<DayPlan, { plan: 'made' }>;
 
-const NOON_MS = 12 * 3_600_000;
+const NOON_MS = 12 * MS_PER_HOUR;
 const MM_PER_INCH = 25.4;
 /** Less sugar than this a ton and day is not worth a word, nor is less rain. */
 const LEAST_LB = 0.05;

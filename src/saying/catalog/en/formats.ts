@@ -1,0 +1,9 @@
+import type { Formats } from '../formats.ts';
+
+export const enFormats: Formats = {
+  locale: 'en-US',
+  halves: ['AM', 'PM'],
+  date: (month, day) => `${month}/${day}`,
+  onDate: (clock, date) => `${clock} on ${date}`,
+  truck: (name) => name,
+};

@@ -1,0 +1,13 @@
+/** How a language writes what is not words: kept beside its texts, one file a language. */
+export interface Formats {
+  /** BCP 47 tag, for the plural rules of its texts. */
+  locale: string;
+  /** Before and after noon, as written behind a clock time. */
+  halves: readonly [string, string];
+  /** `month` 1-12. */
+  date: (month: number, day: number) => string;
+  /** A clock time of another day. */
+  onDate: (clock: string, date: string) => string;
+  /** The name of a truck as its drivers call it. */
+  truck: (name: string) => string;
+}
