@@ -51,6 +51,8 @@ export interface Outbox {
   later: (id: number, untilMs: EpochMs, why: string) => Promise<void>;
   /** Parks a message that can't be delivered, with the reason, so that it does not block its lane. */
   giveUp: (id: number, why: string, nowMs: EpochMs) => Promise<void>;
+  /** Gives back all that is lent. Only for whoever knows that every earlier deliverer is gone. */
+  returnLeases: () => Promise<void>;
   /** When the earliest undelivered message may go out; null = nothing waits. */
   nextMs: () => Promise<EpochMs | null>;
 }

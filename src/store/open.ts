@@ -16,8 +16,12 @@ export interface Store {
 }
 
 /** Opens the book and outbox of this installation's operations, and creates or updates the tables first. */
-export const openStore = async (place: DatabasePlace, ofOperations: readonly string[]): Promise<Store> =>
-  storeOver(await openDatabase(place), ofOperations);
+export const openStore = async (place: DatabasePlace, ofOperations: readonly string[]): Promise<Store> => {
+  const store = await storeOver(await openDatabase(place), ofOperations);
+  // Nobody else can have the directory open, so who leased messages is gone: they need not wait for the leases to end.
+  if ('embedded' in place) await store.outbox.returnLeases();
+  return store;
+};
 
 export const storeOver = async (database: Database, ofOperations: readonly string[]): Promise<Store> => {
   const rows = ofOperations.map((operation) => ({ operation }));

@@ -23,6 +23,12 @@ export const outboxOver = (db: Db, ofOperations: readonly string[]): Outbox => (
       .set({ doneMs: nowMs, outcome: 'gave-up', why: storable(why) })
       .where(and(eq(outbox.id, id), isNull(outbox.doneMs)));
   }),
+  returnLeases: explained('Outbox, returning leases', async () => {
+    await db
+      .update(outbox)
+      .set({ leaseUntilMs: null })
+      .where(and(isNull(outbox.doneMs), inArray(outbox.operation, [...ofOperations])));
+  }),
   nextMs: explained('Outbox, looking ahead', () => earliestMs(db, ofOperations)),
 });
 

@@ -151,6 +151,18 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
       expect(await claimOne(NOON_MS + LEASE_MS)).toMatchObject({ key: 'k1', attempts: 2 });
     });
 
+    test('leases that are returned are lent again at once, in order, but for a neighbour’s', async () => {
+      await enqueue([outgoing('k1'), outgoing('k2')]);
+      await enqueue([outgoing('theirs')], 'elsewhere');
+      expect(await claimKeys()).toEqual(['k1']);
+      const { outbox: theirs } = setting.neighbour;
+      expect(await theirs.claim(['local'], NOON_MS, LEASE_MS, 10)).toHaveLength(1);
+      expect(await claimKeys()).toEqual([]);
+      await outbox.returnLeases();
+      expect(await claimKeys()).toEqual(['k1']);
+      expect(await theirs.claim(['local'], NOON_MS, LEASE_MS, 10)).toEqual([]);
+    });
+
     test('a lane told to wait waits as a whole, urgent ones too, and no other lane: the platform throttles a room', async () => {
       await enqueue([outgoing('k1'), outgoing('k2'), outgoing('other', OTHER_ROOM)]);
       const [first] = await claim(NOON_MS, 1);
