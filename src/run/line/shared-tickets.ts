@@ -7,7 +7,7 @@ import type { Bot, Reader } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 import { calendarDay } from '../../core/zone-clock.ts';
 
-/** The day with what the others have shared by now. Call it on the open page. */
+/** The harvest with what the others have shared by now. Call it on the open page. */
 export const withSharedTickets = async (
   bot: Reader & Pick<Bot, 'clock'>,
   page: Page,

@@ -9,7 +9,6 @@ import type { Said } from '../../ports/chat.ts';
 import { buttonsForTruck } from '../../saying/parts/buttons.ts';
 import { say } from '../../saying/say.ts';
 import type { ZoneClock } from '../../core/zone-clock.ts';
-import { withSharedTickets } from '../line/shared-tickets.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
@@ -45,9 +44,7 @@ export const homeFor = async (
   who: { platform: string; user: string },
   nowMs: EpochMs,
 ): Promise<Said> => {
-  const harvest = await bot.book.inOneGo(bot.roster.operation, async (page) =>
-    withSharedTickets(bot, page, await harvestOn(page, bot), nowMs),
-  );
+  const harvest = await bot.book.inOneGo(bot.roster.operation, (page) => harvestOn(page, bot));
   const person = personAt(harvest.roster, who.platform, who.user);
   const { roster } = harvest;
   const language = person?.language ?? 'en';

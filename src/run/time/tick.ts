@@ -1,13 +1,11 @@
 /** Time passes: alarms go off. */
-import type { Harvest } from '../../core/harvest/harvest.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Page } from '../../ports/book.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
 import { alarmOf } from './alarms.ts';
-import { lookAtLine } from './line-look.ts';
+import { lookAtLine, warnOfLine } from './line-look.ts';
 import type { LineLook } from './line-look.ts';
-import { warnOfLine } from './line-look.ts';
 import { sendOutlook } from './outlook-look.ts';
 import { lookAtWeather } from './weather-look.ts';
 
@@ -29,7 +27,7 @@ const goesOff = async (
     await page.wakeAt(name, null);
     return null;
   }
-  const harvest: Harvest = await harvestOn(page, bot);
+  const harvest = await harvestOn(page, bot);
   switch (alarm.is) {
     case 'weather':
       await lookAtWeather(page, bot, harvest, dueMs);
