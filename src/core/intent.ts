@@ -1,4 +1,4 @@
-import type { Correction, EntryTarget, HaulStep, HoldReason } from './book/facts.ts';
+import type { Correction, EntryTarget, HaulStep, HoldReason } from './book/terms.ts';
 import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 
@@ -70,6 +70,8 @@ export type Intent =
   | { do: 'use-room'; use: boolean }
   | { do: 'choose-language'; language: Language }
   | { do: 'call-emergency'; words: string }
+  /** Which reading of an earlier message was meant: `offer` null = the newest; `which` 1, 2, 3, or 0 = none of them. */
+  | { do: 'choose'; offer: number | null; which: number }
   | { do: 'ask'; question: Question };
 
 /** As an EntryTarget, but the sender is not yet filled in. */
@@ -121,6 +123,8 @@ export type ListChangeAsk =
 /** What the reader made of a message. */
 export type Reading =
   | { found: 'intents'; intents: readonly Intent[] }
+  /** One of these, the likeliest first; at most three, none empty. The sender says which. */
+  | { found: 'likely'; readings: readonly (readonly Intent[])[] }
   /** Meant for the bot, but not understood, or ambiguous: one short question goes back. */
   | { found: 'unclear'; problem: Unclear }
   /** Not meant for the bot: no answer at all. */

@@ -8,6 +8,8 @@ export type Refusal =
   | { refused: 'no-truck' }
   /** So many things of a message were taken, and none after them. */
   | { refused: 'too-many'; taken: number }
+  /** A question about what a message meant, answered too late or twice. */
+  | { refused: 'offer-over' }
   | { refused: 'no-field' }
   | { refused: 'no-station' }
   | { refused: 'time-ahead'; atMs: EpochMs }

@@ -27,6 +27,10 @@ export type Telling =
   | { tell: 'refusal'; refusal: Refusal }
   /** What `said` was not understood, and how to say it. */
   | { tell: 'question'; problem: Unclear; said: string }
+  /** What a message may mean, the likeliest first: which of these? */
+  | { tell: 'offer'; number: number; readings: readonly OfferedReading[] }
+  /** None of the readings was meant: nothing was taken down. */
+  | { tell: 'nothing-taken' }
   /** How long a truck waits in the scale line. `leaveInMin` and `haulMin` null = asked for a truck that joins now. */
   | {
       tell: 'wait';
@@ -109,6 +113,14 @@ export type Telling =
   | { tell: 'fleet'; fleet: FleetMatch }
   /** The bot itself failed; `reference` finds the message in its log. */
   | { tell: 'trouble'; reference: string };
+
+/** What would be taken down, and answered, if that reading is meant. */
+export interface OfferedReading {
+  facts: readonly Fact[];
+  /** What an undo among them would take back, or a correction would come to. */
+  changed: readonly Fact[];
+  asks: readonly Question[];
+}
 
 /** Who is told. `asker` = where the message came from. */
 export type Audience = { to: 'asker' } | { to: 'person'; person: PersonId } | { to: 'room'; room: string };

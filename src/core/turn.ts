@@ -1,7 +1,9 @@
 /** What one message of the crew comes to: facts, and replies to its sender. */
 import { accept } from './accept/accept.ts';
 import { factsHitBy } from './accept/changes.ts';
+import { happened } from './accept/speaking.ts';
 import type { Speaking } from './accept/speaking.ts';
+import { previewed, timed } from './accept/offers.ts';
 import { answer, asksCount, needsWaits } from './answers/answer.ts';
 import { withFacts } from './harvest/fold.ts';
 import type { Fact } from './book/facts.ts';
@@ -106,6 +108,19 @@ const ownTelling = (
   }
 };
 
+/** The chosen reading is taken as if it had been said; none of them takes nothing down. */
+const chosen = (
+  intent: Extract<Intent, { do: 'choose' }>,
+  before: Progress,
+  after: Progress,
+  turn: Turn,
+): Progress => {
+  const offer = before.harvest.offers.get(turn.speaking.speaker.id);
+  if (intent.which === 0 || offer === undefined) return withReply(after, { say: { tell: 'nothing-taken' } });
+  const meant = offer.readings[intent.which - 1] ?? [];
+  return meant.reduce((progress, one) => step(one, progress, turn), after);
+};
+
 const withReply = (progress: Progress, reply: Reply): Progress => ({
   ...progress,
   replies: [...progress.replies, reply],
@@ -132,6 +147,7 @@ const step = (intent: Intent, progress: Progress, turn: Turn): Progress => {
   const harvest = withFacts(progress.harvest, facts);
   const telling = ownTelling(facts, progress, harvest, warnings);
   const next = { ...progress, facts: [...progress.facts, ...facts], harvest };
+  if (intent.do === 'choose') return chosen(intent, progress, next, turn);
   if (telling) return withReply(next, { say: telling });
   return {
     ...next,
@@ -176,6 +192,49 @@ const MOST_INTENTS = 12;
 
 const TOO_MANY: Reply = { say: { tell: 'refusal', refusal: { refused: 'too-many', taken: MOST_INTENTS } } };
 
+const taking = (intents: readonly Intent[], turn: Turn): Understood => {
+  const start: Progress = {
+    facts: [],
+    harvest: turn.harvest,
+    receipt: { facts: [], warnings: [] },
+    replies: [],
+  };
+  const end = intents
+    .slice(0, MOST_INTENTS)
+    .reduce((progress, intent) => step(intent, progress, turn), start);
+  const rest = intents.length > MOST_INTENTS ? [TOO_MANY] : [];
+  return {
+    facts: end.facts,
+    replies: [...receiptOf(end, turn), ...end.replies, ...rest],
+    harvest: end.harvest,
+  };
+};
+
+/** Which of the readings is meant? Only those that would be taken are offered; one that only asks is answered. */
+const offering = (readings: readonly (readonly Intent[])[], turn: Turn): Understood => {
+  const { harvest, speaking, addressed } = turn;
+  const offered = readings.flatMap((reading) => {
+    const intents = reading.slice(0, MOST_INTENTS).map((intent) => timed(intent, speaking.sentMs));
+    const preview = previewed(intents, harvest, speaking, accept);
+    return preview === null ? [] : [{ intents, preview }];
+  });
+  const [best, ...others] = offered;
+  if (best === undefined) {
+    const problem = { problem: 'not-understood' } as const;
+    return addressed ? understand({ found: 'unclear', problem }, turn) : nothing(harvest);
+  }
+  if (others.length === 0 && best.preview.facts.length === 0) return taking(best.intents, turn);
+  const number = harvest.offersMade + 1;
+  const facts = happened(speaking, {
+    kind: 'reading-offered',
+    person: speaking.speaker.id,
+    number,
+    readings: offered.map(({ intents }) => intents),
+  });
+  const say: Telling = { tell: 'offer', number, readings: offered.map(({ preview }) => preview) };
+  return { facts, replies: [{ say }], harvest: withFacts(harvest, facts) };
+};
+
 export const understand = (reading: Reading, turn: Turn): Understood => {
   const { harvest, said } = turn;
   switch (reading.found) {
@@ -183,14 +242,9 @@ export const understand = (reading: Reading, turn: Turn): Understood => {
       return nothing(harvest);
     case 'unclear':
       return { facts: [], replies: [{ say: { tell: 'question', problem: reading.problem, said } }], harvest };
-    case 'intents': {
-      const start: Progress = { facts: [], harvest, receipt: { facts: [], warnings: [] }, replies: [] };
-      const end = reading.intents
-        .slice(0, MOST_INTENTS)
-        .reduce((progress, intent) => step(intent, progress, turn), start);
-      const rest = reading.intents.length > MOST_INTENTS ? [TOO_MANY] : [];
-      const replies = [...receiptOf(end, turn), ...end.replies, ...rest];
-      return { facts: end.facts, replies, harvest: end.harvest };
-    }
+    case 'likely':
+      return offering(reading.readings, turn);
+    case 'intents':
+      return taking(reading.intents, turn);
   }
 };

@@ -2,6 +2,14 @@ import type { CrewMember, Roster } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
 import type { Intent, Unclear } from '../core/intent.ts';
+import type { Act } from './acts.ts';
+import type { Ranker } from './ranker/rank.ts';
+
+/** The learned reader, and what the sender's truck did last: one of the states that it knows. */
+export interface Ear {
+  rank: Ranker<Act>;
+  state: string;
+}
 
 /** What is known of a message besides its words. */
 export interface Hearing {
@@ -13,6 +21,8 @@ export interface Hearing {
   clock: ZoneClock;
   /** Written to the bot alone, with its name in it, or by a button: the words are meant for the bot. */
   addressed: boolean;
+  /** Null = there is none: the grammar reads alone. */
+  ear: Ear | null;
 }
 
 /** What one thing said comes to; null = its words do not make sense together. */

@@ -23,6 +23,7 @@ export const hearing: Hearing = {
   sentMs: at('10:42'),
   clock: zoneClock,
   addressed: false,
+  ear: null,
 };
 
 export const overheard = (text: string, change: Partial<Hearing> = {}): Reading =>

@@ -2,7 +2,7 @@
 import type { BoardRow } from '../../src/core/answers/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
-import type { Unclear } from '../../src/core/intent.ts';
+import type { Question, Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
@@ -31,6 +31,7 @@ const booked: BookedTicket = {
 type Refusals = { [R in Refusal['refused']]: readonly Extract<Refusal, { refused: R }>[] };
 const refusals: Refusals = {
   'no-truck': [{ refused: 'no-truck' }],
+  'offer-over': [{ refused: 'offer-over' }],
   'no-field': [{ refused: 'no-field' }],
   'no-station': [{ refused: 'no-station' }],
   'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
@@ -167,6 +168,22 @@ const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
   })),
 );
 
+const offeredQuestions: readonly Question[] = [
+  { about: 'line', station: null, leaveInMin: null },
+  ...(['tons', 'loads'] as const).flatMap((about) =>
+    [null, field.id].map((of): Question => ({ about, field: of, truck: null, span: 'today' })),
+  ),
+  { about: 'left', field: null },
+  { about: 'left', field: field.id },
+  { about: 'truck', truck: truck.id },
+  { about: 'outlook', station: null, of: null },
+  { about: 'tickets', truck: null },
+  { about: 'lists', list: 'people' },
+  ...(['fleet', 'board', 'may-dig', 'unseen-notice', 'ticket-form', 'help'] as const).map(
+    (about): Question => ({ about }),
+  ),
+];
+
 type Tellings = { [T in Telling['tell']]: readonly Extract<Telling, { tell: T }>[] };
 
 export const tellings: Tellings = {
@@ -188,6 +205,18 @@ export const tellings: Tellings = {
   corrected: [
     { tell: 'corrected', facts: receiptFacts.slice(0, 1), warnings: Object.values(warnings).flat() },
   ],
+  offer: [
+    { tell: 'offer', number: 1, readings: [{ facts: receiptFacts.slice(0, 1), changed: [], asks: [] }] },
+    {
+      tell: 'offer',
+      number: 2,
+      readings: [
+        { facts: receiptFacts.slice(1, 2), changed: [], asks: [] },
+        ...offeredQuestions.map((asked) => ({ facts: [], changed: [], asks: [asked] })),
+      ],
+    },
+  ],
+  'nothing-taken': [{ tell: 'nothing-taken' }],
   'edit-unread': [{ tell: 'edit-unread', facts: receiptFacts.slice(0, 1) }],
   refusal: Object.values(refusals)
     .flat()

@@ -4,6 +4,7 @@ import { acceptDrill } from './drills.ts';
 import { acceptListChange } from './lists.ts';
 import { acceptResume, acceptSeen, acceptStop } from './orders.ts';
 import { acceptFieldReport, acceptReport, acceptSighting } from './report.ts';
+import { acceptChoice } from './offers.ts';
 import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
 import type { Accepted, Speaking } from './speaking.ts';
@@ -58,6 +59,8 @@ export const accept = (
       return taken(speaking, null, [
         { kind: 'language-chosen', person: speaking.speaker.id, language: intent.language },
       ]);
+    case 'choose':
+      return acceptChoice(intent, harvest, speaking);
     case 'call-emergency':
       return taken(speaking, null, [
         { kind: 'emergency-called', words: intent.words, caller: speaking.speaker.name },

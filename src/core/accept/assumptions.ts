@@ -23,6 +23,9 @@ export const SCALE_DIVISION_LB: Lb = 20;
 /** Without a serial, the same net of the same truck within this time is the same ticket sent twice. Grade: chosen. */
 export const SAME_TICKET_MIN: Minutes = 20;
 
+/** A question about what a message meant can be answered so long: after it the day has moved on. Grade: chosen. */
+export const OFFER_HOLDS_MIN: Minutes = 30;
+
 /** A drill ends by itself after this. Grade: chosen: long enough for the reminder and the names to go out. */
 export const DRILL_MIN: Minutes = 30;
 

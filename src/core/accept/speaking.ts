@@ -33,6 +33,26 @@ export const refused = (refusal: Refusal): Accepted => ({ outcome: 'refused', re
 export const isAhead = (atMs: EpochMs, { sentMs }: Speaking): boolean =>
   atMs > addMinutes(sentMs, CLOCKS_APART_MIN);
 
+const factsOf = (
+  { cause, factsSoFar, sentMs, heardMs, speaker }: Speaking,
+  atMs: EpochMs | null,
+  happenings: readonly Happening[],
+): Fact[] =>
+  happenings.map((happening, at) => ({
+    id: `${cause}#${factsSoFar + at}`,
+    cause,
+    atMs: atMs ?? sentMs,
+    sentMs,
+    heardMs,
+    by: speaker.id,
+    timeStated: atMs !== null,
+    ...happening,
+  }));
+
+/** The facts of what happened when the message was sent. */
+export const happened = (speaking: Speaking, ...happenings: readonly Happening[]): Fact[] =>
+  factsOf(speaking, null, happenings);
+
 /** The facts of what happened at `atMs` (null = when the message was sent). A report of the future is refused. */
 export const taken = (
   speaking: Speaking,
@@ -41,17 +61,7 @@ export const taken = (
   warnings: readonly Warning[] = [],
 ): Accepted => {
   if (atMs !== null && isAhead(atMs, speaking)) return refused({ refused: 'time-ahead', atMs });
-  const facts = happenings.map((happening, at) => ({
-    id: `${speaking.cause}#${speaking.factsSoFar + at}`,
-    cause: speaking.cause,
-    atMs: atMs ?? speaking.sentMs,
-    sentMs: speaking.sentMs,
-    heardMs: speaking.heardMs,
-    by: speaking.speaker.id,
-    timeStated: atMs !== null,
-    ...happening,
-  }));
-  return { outcome: 'facts', facts, warnings };
+  return { outcome: 'facts', facts: factsOf(speaking, atMs, happenings), warnings };
 };
 
 /** The station that was named, else that of the field, else the operation's first. */

@@ -11,23 +11,14 @@
  * - on the piler: between the two weights. Tons: short tons unless the operation is metric.
  * - heat stop, frost hold, mud hold: digging halted and why. All-clear: the end of one.
  */
+import type { Intent } from '../intent.ts';
 import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from '../roster.ts';
 import type { LineWarning } from '../line/types.ts';
 import type { EpochMs, Fahrenheit, Lb } from '../units.ts';
 import type { HourlyTemperature, FreezeAlert, RainTotal } from '../weather/types.ts';
+import type { Correction, EntryTarget, HaulStep, HoldReason } from './terms.ts';
 
-/** The steps of a round trip, as a person may state them, and the two ways out of it (parked, down). */
-export type HaulStep =
-  | 'at-field'
-  | 'loading'
-  | 'left-field'
-  | 'joined-line'
-  | 'first-weighed'
-  | 'dumped'
-  | 'returning'
-  | 'parked'
-  | 'down'
-  | 'up';
+export type { Correction, EntryTarget, HaulStep, HoldReason } from './terms.ts';
 
 export interface Ticket {
   station: StationId;
@@ -42,26 +33,6 @@ export interface Ticket {
   /** When the first weight was taken, where the person or the ticket tells it. */
   firstWeighedMs: EpochMs | null;
 }
-
-/** What an undo or a correction points at. */
-export type EntryTarget =
-  /** The newest entry that this person had sent before the undo was sent; of this truck where one is named. */
-  | { by: 'latest'; person: PersonId; truck: TruckId | null }
-  /** The entry made by that message (a reply, an edit or a deletion points at it). */
-  | { by: 'message'; cause: string }
-  | { by: 'serial'; serial: string };
-
-/** What a correction sets; null = leave as it was. */
-export interface Correction {
-  truck: TruckId | null;
-  field: FieldId | null;
-  atMs: EpochMs | null;
-  grossLb: Lb | null;
-  tareLb: Lb | null;
-  netLb: Lb | null;
-}
-
-export type HoldReason = 'heat' | 'frost' | 'mud' | 'other';
 
 /**
  * One step of a notice. All steps of one stop share the event id.
@@ -111,6 +82,15 @@ export type Happening =
   | { kind: 'root-measured'; field: FieldId | null; station: StationId | null; temperatureF: Fahrenheit }
   | { kind: 'crown-checked'; field: FieldId | null; sound: boolean }
   | { kind: 'field-dug'; field: FieldId }
+  /** What a message may mean, the likeliest first: its sender was asked. `number`: of the operation's questions like it. */
+  | {
+      kind: 'reading-offered';
+      person: PersonId;
+      number: number;
+      readings: readonly (readonly Intent[])[];
+    }
+  /** The sender has said which; null = none of them. */
+  | { kind: 'reading-chosen'; person: PersonId; number: number; which: number | null }
   | { kind: 'truck-taken'; person: PersonId; truck: TruckId }
   | { kind: 'entry-withdrawn'; target: EntryTarget }
   | { kind: 'entry-corrected'; target: EntryTarget; set: Correction }

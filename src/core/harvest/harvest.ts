@@ -40,6 +40,10 @@ export interface SeasonState {
   /** What was noticed of the line, oldest first. */
   readonly lineWarnings: readonly FactOf<'line-warned'>[];
   readonly shifts: ReadonlyMap<PersonId, Shift>;
+  /** The newest question of each person about what a message meant, as long as it is not answered. */
+  readonly offers: ReadonlyMap<PersonId, FactOf<'reading-offered'>>;
+  /** How many such questions there were. */
+  readonly offersMade: number;
   /** `platform:user` of people who wrote without being on the list. */
   readonly strangers: ReadonlySet<string>;
 }

@@ -1,5 +1,6 @@
 /** One fact further: the state before -> the state after it. */
 import type { Fact, FactOf } from '../book/facts.ts';
+import { isUndoable } from '../book/kinds.ts';
 import { asBooked } from '../haul/load.ts';
 import { freshTruck, withReport, withTicket } from '../haul/truck.ts';
 import type { Surroundings, TruckState } from '../haul/truck.ts';
@@ -30,6 +31,8 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   notices: [],
   lineWarnings: [],
   shifts: new Map(),
+  offers: new Map(),
+  offersMade: 0,
   strangers: new Set(),
 });
 
@@ -101,6 +104,18 @@ const onShift = (state: SeasonState, fact: FactOf<'shift-told'>): SeasonState =>
   return { ...state, shifts: new Map(state.shifts).set(fact.person, { offSinceMs, noticesWhenOff }) };
 };
 
+const onOffer = (state: SeasonState, fact: FactOf<'reading-offered'>): SeasonState => ({
+  ...state,
+  offers: new Map(state.offers).set(fact.person, fact),
+  offersMade: Math.max(state.offersMade, fact.number),
+});
+
+const onChoice = (state: SeasonState, { person, number }: FactOf<'reading-chosen'>): SeasonState => {
+  const offers = new Map(state.offers);
+  if (offers.get(person)?.number === number) offers.delete(person);
+  return { ...state, offers };
+};
+
 const withListed = <F extends { place: string }>(
   lists: ReadonlyMap<string, readonly F[]>,
   fact: F,
@@ -129,7 +144,16 @@ const withPerson = (
   return { ...state, roster: changeRoster(state.roster, { list: 'people', put: { ...person, ...change } }) };
 };
 
-export const stepped = (state: SeasonState, fact: Fact): SeasonState => {
+/** Who reports the next thing no longer answers what was asked of the one before. */
+const withoutOffer = (state: SeasonState, fact: Fact): SeasonState => {
+  if (fact.by === null || !isUndoable(fact) || !state.offers.has(fact.by)) return state;
+  const offers = new Map(state.offers);
+  offers.delete(fact.by);
+  return { ...state, offers };
+};
+
+export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
+  const state = withoutOffer(before, fact);
   switch (fact.kind) {
     case 'truck-reported':
       return onTruckReport(state, fact);
@@ -147,6 +171,10 @@ export const stepped = (state: SeasonState, fact: Fact): SeasonState => {
       return { ...state, crownChecks: [...state.crownChecks, fact] };
     case 'field-dug':
       return { ...state, dugField: fact.field };
+    case 'reading-offered':
+      return onOffer(state, fact);
+    case 'reading-chosen':
+      return onChoice(state, fact);
     case 'truck-taken':
       return withPerson(state, fact.person, { truck: fact.truck });
     case 'forecast-issued':

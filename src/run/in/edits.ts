@@ -64,7 +64,7 @@ const wasAddressed = (heard: Heard | undefined): boolean =>
 
 /** The sender changed a message: what it said is replaced, at the time it was first sent. Unreadable: the first stands. */
 export const hearEdit = (
-  { heard, versions, harvest, clock }: Incoming,
+  { heard, versions, harvest, means }: Incoming,
   event: Extract<Heard['event'], { is: 'edit' }>,
   speaker: CrewMember,
 ): Understood => {
@@ -75,9 +75,12 @@ export const hearEdit = (
   const undo = withdrawals(heard, event.of, versions, speaker, sentMs);
   const without = withFacts(harvest, undo);
   const addressed = heard.room === null || wasAddressed(versions[0]);
-  const reading = readOn(without, clock, { text: said, speaker, sentMs, addressed });
+  const reading = readOn(without, means, { text: said, speaker, sentMs, addressed });
+  // What may only be meant does not replace what was said.
+  if (reading.found === 'likely' && standing.length > 0)
+    return { facts: [], replies: [{ say: { tell: 'edit-unread', facts: standing } }], harvest };
   const speaking = { ...speakingOf(heard, speaker), sentMs, factsSoFar: undo.length };
-  const understood = understand(reading, { said, speaking, harvest: without, clock, addressed });
+  const understood = understand(reading, { said, speaking, harvest: without, clock: means.clock, addressed });
   if (understood.facts.length > 0) return { ...understood, facts: [...undo, ...understood.facts] };
   if (standing.length === 0) return { ...understood, harvest };
   return { facts: [], replies: [{ say: { tell: 'edit-unread', facts: standing } }], harvest };

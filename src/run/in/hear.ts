@@ -41,15 +41,21 @@ const pointedAt = async ({ platform, id, event }: Heard, page: Page): Promise<Ve
 };
 
 const hearMessage = (
-  { heard, versions, harvest, clock }: Incoming,
+  { heard, versions, harvest, means }: Incoming,
   event: Extract<Heard['event'], { is: 'message' }>,
   speaker: CrewMember,
 ): Understood => {
   const { text: said } = event;
   const addressed = event.addressed || heard.room === null;
-  const reading = readOn(harvest, clock, { text: said, speaker, sentMs: heard.sentMs, addressed });
+  const reading = readOn(harvest, means, { text: said, speaker, sentMs: heard.sentMs, addressed });
   const aimed = aimedAt(reading, versions, harvest);
-  return understand(aimed, { said, speaking: speakingOf(heard, speaker), harvest, clock, addressed });
+  return understand(aimed, {
+    said,
+    speaking: speakingOf(heard, speaker),
+    harvest,
+    clock: means.clock,
+    addressed,
+  });
 };
 
 const understandHeard = (incoming: Incoming, speaker: CrewMember | undefined): Understood => {
@@ -108,7 +114,7 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   const speaker = personAt(before.roster, platform, user);
   const room = heard.room === null ? null : roomAt(before.roster, platform, heard.room);
   const versions = await pointedAt(heard, page);
-  const anywhere = understandHeard({ heard, versions, harvest: before, clock: bot.clock }, speaker);
+  const anywhere = understandHeard({ heard, versions, harvest: before, means: bot }, speaker);
   const understood = room === undefined ? onlyElsewhere(anywhere, before) : anywhere;
   const { facts: news, replies, harvest } = understood;
   const cause = causeOf(heard);

@@ -4,11 +4,14 @@ import type { FactHeader } from '../../core/book/facts.ts';
 import type { Reading } from '../../core/intent.ts';
 import type { CrewMember, PersonId } from '../../core/roster.ts';
 import type { EpochMs } from '../../core/units.ts';
-import type { ZoneClock } from '../../core/zone-clock.ts';
 import type { Heard } from '../../ports/chat.ts';
-import { read } from '../../reading/read.ts';
+import { openOffer } from '../../core/accept/offers.ts';
+import { readChoice } from '../../reading/choice.ts';
+import { hearWords } from '../../reading/ear.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
+import type { Bot } from '../host/bot.ts';
 import { causeOf } from './cause.ts';
+import { lastDone } from './last-done.ts';
 
 /** The message that an event points at, with its edits so far: each of them may have brought what stands. */
 export type Versions = readonly Heard[];
@@ -18,8 +21,11 @@ export interface Incoming {
   heard: Heard;
   versions: Versions;
   harvest: Harvest;
-  clock: ZoneClock;
+  means: Means;
 }
+
+/** What it takes to understand words. */
+export type Means = Pick<Bot, 'clock' | 'rank'>;
 
 export const speakingOf = (heard: Heard, speaker: CrewMember): Speaking => ({
   speaker,
@@ -38,10 +44,15 @@ export const headerOf = (heard: Heard, by: PersonId | null, sentMs: EpochMs, at:
 
 /** What the words mean to that harvest. `addressed`: the bot is spoken to, by name or alone. */
 export const readOn = (
-  { roster }: Harvest,
-  clock: ZoneClock,
+  harvest: Harvest,
+  { clock, rank }: Means,
   said: { text: string; speaker: CrewMember | null; sentMs: EpochMs; addressed: boolean },
 ): Reading => {
   const { text, ...hearing } = said;
-  return read(text, { ...hearing, roster, zone: roster.zone, clock });
+  const { roster } = harvest;
+  const offer = openOffer(harvest, said.speaker?.id, said.sentMs);
+  const choice = readChoice(text, offer?.readings.length ?? 0);
+  if (choice !== null) return { found: 'intents', intents: [choice] };
+  const ear = { rank, state: lastDone(harvest, said.speaker) };
+  return hearWords(text, { ...hearing, roster, zone: roster.zone, clock, ear });
 };

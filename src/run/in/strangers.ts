@@ -7,11 +7,11 @@ import { nothing } from '../../core/turn.ts';
 import type { Understood } from '../../core/turn.ts';
 
 /** Somebody who is on no list: an emergency counts from anyone; else one polite line, once, and the managers are told. */
-export const hearStranger = ({ heard, harvest, clock }: Incoming): Understood => {
+export const hearStranger = ({ heard, harvest, means }: Incoming): Understood => {
   if (heard.event.is !== 'message') return nothing(harvest);
   const { platform, user, userName, sentMs } = heard;
   const addressed = heard.event.addressed || heard.room === null;
-  const reading = readOn(harvest, clock, { text: heard.event.text, speaker: null, sentMs, addressed });
+  const reading = readOn(harvest, means, { text: heard.event.text, speaker: null, sentMs, addressed });
   const header = headerOf(heard, null, sentMs, 0);
   const told = (fact: Fact, answer: Telling): Understood => ({
     facts: [fact],

@@ -19,6 +19,8 @@ import { listChanged } from './list-changed.ts';
 import { mayDig } from './may-dig.ts';
 import { noForecast } from './no-forecast.ts';
 import { notice } from './notice.ts';
+import { nothingTaken } from './nothing-taken.ts';
+import { offer } from './offer.ts';
 import { outlook } from './outlook.ts';
 import { question } from './question.ts';
 import { receipt } from './receipt.ts';
@@ -44,6 +46,8 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'edit-unread': editUnread,
   refusal,
   question,
+  offer,
+  'nothing-taken': nothingTaken,
   wait,
   tally,
   left,

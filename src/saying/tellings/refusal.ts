@@ -17,6 +17,7 @@ const refusalText = (refusal: Refusal, voice: Voice): string => {
   const lb = (value: number): string => weight(voice, value);
   switch (refusal.refused) {
     case 'no-truck':
+    case 'offer-over':
     case 'no-station':
     case 'nothing-to-undo':
     case 'nothing-to-correct':

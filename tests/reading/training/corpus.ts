@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
 import { z } from 'zod';
-import type { RankedMessage } from '../ranker/features.ts';
-import { wordsFor } from '../ranker/words.ts';
+import type { RankedMessage } from '../../../src/reading/ranker/features.ts';
+import { wordsFor } from '../../../src/reading/ranker/words.ts';
 
 const CORPUS = new URL('../corpus/', import.meta.url);
 
@@ -61,18 +61,6 @@ export interface Example {
 }
 
 const words = wordsFor(SCENE);
-const whoIs = ({ from, role, truck }: Line): string => from ?? `${role} ${truck ?? ''}`;
-
-/** In a chat log the room's two messages before, and the sender's last one, of the same day. */
-const before = (lines: readonly Line[], at: number): Pick<RankedMessage, 'room' | 'own'> => {
-  const one = lines[at];
-  if (one?.day === undefined) return { room: [], own: [] };
-  const sameDay = lines.slice(0, at).filter(({ day }) => day === one.day);
-  const own = sameDay.filter((other) => whoIs(other) === whoIs(one)).slice(-1);
-  const room = one.where === 'room' ? sameDay.filter(({ where }) => where === 'room').slice(-2) : [];
-  return { room: room.map(({ text }) => words(text)), own: own.map(({ text }) => words(text)) };
-};
-
 const files = (): string[] =>
   readdirSync(CORPUS)
     .filter((name) => name.endsWith('.ndjson'))
@@ -94,10 +82,10 @@ export const examples = (): Example[] =>
   files().flatMap((file) => {
     const writer = file.replace('.ndjson', '');
     const lines = linesOf(writer);
-    return lines.map((one, at) => ({
+    return lines.map((one) => ({
       writer,
       line: one,
-      message: { words: words(one.text), ...before(lines, at), state: one.state, role: one.role },
+      message: { words: words(one.text), state: one.state, role: one.role },
       acts: labelOf(one.acts),
       also: one.also.map(labelOf),
     }));

@@ -3,8 +3,8 @@
  * Singer, JMLR 12, 2011). While learning, features and words are dropped, words misspelt and messages joined, so that
  * no single word decides. The same examples and seed give the same weights, bit for bit.
  */
-import { FEATURES, featuresOf } from '../ranker/features.ts';
-import type { RankedMessage } from '../ranker/features.ts';
+import { FEATURES, featuresOf } from '../../../src/reading/ranker/features.ts';
+import type { RankedMessage } from '../../../src/reading/ranker/features.ts';
 import { mulberry32 } from '../../support/random.ts';
 import type { Example } from './corpus.ts';
 
@@ -14,7 +14,6 @@ const FEATURE_DROPPED = 0.3;
 const WORD_DROPPED = 0.03;
 const WORD_MISSPELT = 0.1;
 const STATE_DROPPED = 0.15;
-const BEFORE_DROPPED = 0.2;
 const JOINED = 0.25;
 const MOST_WORDS = 40;
 /** Labels are the work of people: nothing is certain. */
@@ -55,12 +54,9 @@ const disturbed = (example: Example, all: readonly Example[], random: Random): D
     other !== undefined && other.acts.length > 0 && example.acts.length > 0 && example.acts.length < 3;
   const link = LINKS[Math.floor(random() * LINKS.length)] ?? ',';
   const words = joins ? [...message.words, link, ...other.message.words].slice(0, MOST_WORDS) : message.words;
-  const keepsBefore = random() > BEFORE_DROPPED;
   return {
     message: {
       words: words.filter(() => random() > WORD_DROPPED).map((word) => misspelt(word, random)),
-      room: keepsBefore ? message.room : [],
-      own: keepsBefore ? message.own : [],
       state: random() < STATE_DROPPED ? 'none' : message.state,
       role: message.role,
     },

@@ -1,11 +1,11 @@
 /**
- * `npm run train`: learns the ranker from the learning writers, writes tests/reading/ranker/{weights.bin,shape.ts}, and
+ * `npm run train`: learns the ranker from the learning writers, writes src/reading/ranker/{weights.bin,shape.ts}, and
  * prints how it does on the measuring writers. `npm run train -- --leave-one-out`: instead learns once without each
  * learning writer, measures on that one, and writes nothing.
  */
 import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
-import { openRanker } from '../ranker/rank.ts';
+import { openRanker } from '../../../src/reading/ranker/rank.ts';
 import { corpusSha256, examples } from './corpus.ts';
 import type { Example } from './corpus.ts';
 import { asBytes, learn } from './learn.ts';
@@ -13,7 +13,7 @@ import { asLine, measure } from './measure.ts';
 import { MEASURING } from './writers.ts';
 
 const SEED = 1;
-const RANKER = new URL('../ranker/', import.meta.url);
+const RANKER = new URL('../../../src/reading/ranker/', import.meta.url);
 
 const all = examples();
 const acts = [...new Set(all.flatMap((example) => example.acts))].sort();

@@ -1,5 +1,5 @@
 /** How far a ranker's acts agree with the labels of one writer. */
-import type { Ranker } from '../ranker/rank.ts';
+import type { Ranker } from '../../../src/reading/ranker/rank.ts';
 import type { Example } from './corpus.ts';
 
 /** From this certainty on an act counts as found. */

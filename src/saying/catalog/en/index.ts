@@ -1,6 +1,7 @@
 import { buttons } from './buttons.ts';
 import { line } from './line.ts';
 import { notices } from './notices.ts';
+import { offers } from './offers.ts';
 import { people } from './people.ts';
 import { receipts } from './receipts.ts';
 import { refusals } from './refusals.ts';
@@ -11,6 +12,7 @@ import { weather } from './weather.ts';
 export const en = {
   ...receipts,
   ...refusals,
+  ...offers,
   ...line,
   ...tallies,
   ...people,

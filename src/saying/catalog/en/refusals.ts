@@ -3,6 +3,7 @@ export const refusals = {
   // Refusals
   'refused.no-truck': 'Which truck? Say it with the number: "truck 3 loaded".',
   'refused.no-field': 'Which field? Say it with the name: "leaving {example} full".',
+  'refused.offer-over': 'That question is over. Please say it again.',
   'refused.no-station': 'No receiving station is on the list. Grower or foreman: "add station North".',
   'refused.time-ahead':
     '{time} is still to come, so nothing is taken down. Say when it happened, or nothing for "now".',

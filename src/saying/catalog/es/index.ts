@@ -2,6 +2,7 @@ import type { Key } from '../en/index.ts';
 import { buttons } from './buttons.ts';
 import { line } from './line.ts';
 import { notices } from './notices.ts';
+import { offers } from './offers.ts';
 import { people } from './people.ts';
 import { receipts } from './receipts.ts';
 import { refusals } from './refusals.ts';
@@ -12,6 +13,7 @@ import { weather } from './weather.ts';
 export const es: Record<Key, string> = {
   ...receipts,
   ...refusals,
+  ...offers,
   ...line,
   ...tallies,
   ...people,

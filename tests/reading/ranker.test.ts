@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { openRanker } from './rank.ts';
-import { SHAPE } from './shape.ts';
-import { wordsFor } from './words.ts';
-import { corpusSha256, examples } from '../training/corpus.ts';
-import { measure } from '../training/measure.ts';
-import { MEASURING } from '../training/writers.ts';
+import { openRanker } from '../../src/reading/ranker/rank.ts';
+import { SHAPE } from '../../src/reading/ranker/shape.ts';
+import { wordsFor } from '../../src/reading/ranker/words.ts';
+import { corpusSha256, examples } from './training/corpus.ts';
+import { measure } from './training/measure.ts';
+import { MEASURING } from './training/writers.ts';
 
-const bytes = readFileSync(new URL('./weights.bin', import.meta.url));
+const bytes = readFileSync(new URL('../../src/reading/ranker/weights.bin', import.meta.url));
 const ranker = openRanker(bytes, SHAPE.acts);
 
 describe('the ranker', () => {
@@ -63,7 +63,7 @@ describe('the ranker', () => {
     const words = wordsFor({ fields: [], stations: [] })(
       'a long message that never seems to come to an end '.repeat(8),
     );
-    const message = { words, room: [words, words], own: [words], state: 'none', role: 'driver' };
+    const message = { words, state: 'none', role: 'driver' };
     ranker(message);
     const startMs = performance.now();
     for (let at = 0; at < 20; at += 1) ranker(message);

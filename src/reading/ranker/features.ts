@@ -4,9 +4,6 @@ export const FEATURES = 1 << 16;
 /** A message as the ranker sees it. Words are those of `wordsFor`. */
 export interface RankedMessage {
   words: readonly string[];
-  /** The room's last two messages and the sender's own last one, as words; empty = none that day. */
-  room: readonly (readonly string[])[];
-  own: readonly (readonly string[])[];
   /** What the sender's truck, or the sender, last did: one of the corpus's states; `none` = not known. */
   state: string;
   /** driver, foreman, grower, digger, topper. */
@@ -47,20 +44,8 @@ const numbers = (words: readonly string[]): string[] => {
   return [`N${all.join(' ')}`, ...(first === undefined ? [] : beside.map((word) => `Nw${first}${word}`))];
 };
 
-/** So few words mean what they do by what came before. */
+/** So few words are looked at as one, too. */
 const SHORT = 4;
-
-const before = ({ words, room, own }: RankedMessage): string[] => {
-  const first = words.length <= SHORT ? words[0] : undefined;
-  const said = (mark: string, messages: RankedMessage['room']): string[] =>
-    messages.flatMap((message) =>
-      message.flatMap((word) => [
-        `${mark}${word}`,
-        ...(first === undefined ? [] : [`${mark}+${word} ${first}`]),
-      ]),
-    );
-  return [...said('x', room), ...said('o', own)];
-};
 
 /** The numbers of the features that the message has, each once. */
 export const featuresOf = (message: RankedMessage): number[] => {
@@ -71,7 +56,6 @@ export const featuresOf = (message: RankedMessage): number[] => {
     ...neighbours(words),
     ...numbers(words),
     ...whole,
-    ...before(message),
     ...[`S${state}`, `R${role}`, `SR${state}${role}`, `n${Math.min(words.length, 8)}`],
   ];
   return [...new Set(texts.map(featureOf))];

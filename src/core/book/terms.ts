@@ -1,0 +1,36 @@
+/** Words of facts that intents use too; what they mean is at the top of facts.ts. */
+import type { FieldId, PersonId, TruckId } from '../roster.ts';
+import type { EpochMs, Lb } from '../units.ts';
+
+/** The steps of a round trip, as a person may state them, and the two ways out of it (parked, down). */
+export type HaulStep =
+  | 'at-field'
+  | 'loading'
+  | 'left-field'
+  | 'joined-line'
+  | 'first-weighed'
+  | 'dumped'
+  | 'returning'
+  | 'parked'
+  | 'down'
+  | 'up';
+
+/** What an undo or a correction points at. */
+export type EntryTarget =
+  /** The newest entry that this person had sent before the undo was sent; of this truck where one is named. */
+  | { by: 'latest'; person: PersonId; truck: TruckId | null }
+  /** The entry made by that message (a reply, an edit or a deletion points at it). */
+  | { by: 'message'; cause: string }
+  | { by: 'serial'; serial: string };
+
+/** What a correction sets; null = leave as it was. */
+export interface Correction {
+  truck: TruckId | null;
+  field: FieldId | null;
+  atMs: EpochMs | null;
+  grossLb: Lb | null;
+  tareLb: Lb | null;
+  netLb: Lb | null;
+}
+
+export type HoldReason = 'heat' | 'frost' | 'mud' | 'other';

@@ -1,0 +1,132 @@
+/**
+ * What a message means, by two pairs of eyes: the grammar, which reads what is said in so many words, and the ranker,
+ * which knows what crews mean by messages like it. What both find, or the ranker surely, is taken; what only one of them
+ * finds is offered. The ranker gives no order and raises no alarm by itself.
+ */
+import { oncePer } from '../core/once-per.ts';
+import type { Intent, Reading } from '../core/intent.ts';
+import type { Roster } from '../core/roster.ts';
+import { actSets } from './act-sets.ts';
+import type { ActSet } from './act-sets.ts';
+import { isDanger, isOrder, isQuestion } from './acts.ts';
+import type { Act } from './acts.ts';
+import { actsOf } from './acts-of.ts';
+import { CERTAINTY } from './assumptions.ts';
+import { elementsOf } from './elements.ts';
+import type { Hearing } from './hearing.ts';
+import { clausesOf, likelyReading } from './likely.ts';
+import type { ClauseOf, LikelyReading } from './likely.ts';
+import { namesOf } from './names.ts';
+import { withNumbers } from './numbers.ts';
+import type { RankedAct } from './ranker/rank.ts';
+import { wordsFor } from './ranker/words.ts';
+import { read } from './read.ts';
+import type { Element } from './sign.ts';
+import { tokenize } from './tokens.ts';
+
+const MOST_OFFERED = 3;
+
+const wordsOf = oncePer(({ fields, stations }: Roster) =>
+  wordsFor({
+    fields: fields.flatMap(({ name, aliases }) => [name, ...aliases]),
+    stations: stations.flatMap(({ name, aliases }) => [name, ...aliases]),
+  }),
+);
+
+type Rank = (text: string) => readonly RankedAct<Act>[];
+
+const rankerFor = ({ ear, roster, speaker }: Hearing): Rank | null =>
+  ear === null
+    ? null
+    : (text) =>
+        ear.rank({ words: wordsOf(roster)(text), state: ear.state, role: speaker?.roles[0] ?? 'driver' });
+
+/** The clause in which the ranker finds the act most. */
+const clauseFinder = (rank: Rank, text: string, elements: readonly Element[]): ClauseOf => {
+  const clauses = clausesOf(elements);
+  if (clauses.length < 2) return () => 0;
+  const ranked = clauses.map((clause) => rank(text.slice(clause[0]?.start, clause.at(-1)?.end)));
+  const chance = (act: Act, at: number): number => ranked[at]?.find((one) => one.act === act)?.certainty ?? 0;
+  return (act) => clauses.reduce((best, _, at) => (chance(act, at) > chance(act, best) ? at : best), 0);
+};
+
+interface Candidate extends LikelyReading, ActSet {}
+
+/** The readings that make sense, the likeliest first. */
+const candidates = (sets: readonly ActSet[], text: string, rank: Rank, hearing: Hearing): Candidate[] => {
+  const elements = elementsOf(text, withNumbers(tokenize(text)), namesOf(hearing.roster));
+  const clauseOf = clauseFinder(rank, text, elements);
+  return sets.flatMap((set) => {
+    if (set.acts.length === 0 || set.acts.some(isDanger)) return [];
+    const reading = likelyReading(set.acts, text, elements, clauseOf, hearing);
+    return reading === null ? [] : [{ ...set, ...reading }];
+  });
+};
+
+const isSame = (a: readonly Intent[], b: readonly Intent[]): boolean =>
+  JSON.stringify(a) === JSON.stringify(b);
+
+const offered = (readings: readonly (readonly Intent[])[]): Reading => {
+  const different = readings.filter((one, at) => readings.findIndex((other) => isSame(one, other)) === at);
+  return { found: 'likely', readings: different.slice(0, MOST_OFFERED) };
+};
+
+const isSure = ({ acts, certainty, isWhole }: Candidate): boolean =>
+  isWhole && certainty >= CERTAINTY.booked && !acts.some((act) => isOrder(act));
+
+const isAnswered = ({ acts, certainty }: Candidate): boolean =>
+  acts.every((act) => isQuestion(act)) && certainty >= CERTAINTY.answered;
+
+/** What the ranker alone makes of it. `unread`: what is said where it makes nothing of it. */
+const byRanker = (
+  sets: readonly ActSet[],
+  found: readonly Candidate[],
+  unread: Reading,
+  hearing: Hearing,
+): Reading => {
+  const [best] = found;
+  const talk = sets.find(({ acts }) => acts.length === 0)?.certainty ?? 1;
+  if (best === undefined || talk > (hearing.addressed ? CERTAINTY.talkAlone : CERTAINTY.talkInRoom))
+    return unread;
+  if (sets[0] === sets.find(({ acts }) => acts === best.acts) && (isSure(best) || isAnswered(best)))
+    return { found: 'intents', intents: best.intents };
+  return offered(
+    found.filter(({ certainty }) => certainty >= CERTAINTY.offered).map(({ intents }) => intents),
+  );
+};
+
+const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): boolean => {
+  const meant = new Set(intents.flatMap(actsOf));
+  const chance = (act: Act): number => ranked.find((one) => one.act === act)?.certainty ?? 0;
+  return (
+    [...meant].every((act) => chance(act) >= CERTAINTY.agrees) &&
+    ranked.every(({ act, certainty }) => meant.has(act) || certainty < CERTAINTY.contradicts)
+  );
+};
+
+/** As `read`, with the ranker beside it where there is one. */
+export const hearWords = (text: string, hearing: Hearing): Reading => {
+  const grammar = read(text, hearing);
+  const rank = rankerFor(hearing);
+  if (rank === null) return grammar;
+  const clean = text.normalize('NFC');
+  const ranked = rank(clean);
+  const sets = actSets(ranked);
+  switch (grammar.found) {
+    case 'intents': {
+      if (grammar.intents.every((intent) => actsOf(intent).length === 0) || agrees(grammar.intents, ranked))
+        return grammar;
+      if (grammar.intents.some(({ do: what }) => what === 'call-emergency')) return grammar;
+      const others = candidates(sets.slice(0, MOST_OFFERED), clean, rank, hearing);
+      return offered([grammar.intents, ...others.map(({ intents }) => intents)]);
+    }
+    case 'unclear':
+      return grammar.problem.problem === 'not-understood'
+        ? byRanker(sets, candidates(sets.slice(0, 12), clean, rank, hearing), grammar, hearing)
+        : grammar;
+    case 'likely':
+      return grammar;
+    case 'chatter':
+      return byRanker(sets, candidates(sets.slice(0, 12), clean, rank, hearing), grammar, hearing);
+  }
+};

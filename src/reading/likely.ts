@@ -1,0 +1,121 @@
+/** A set of acts that the ranker found, with the names, times and numbers of the message: what it would mean. */
+import type { Intent } from '../core/intent.ts';
+import { signOf } from './acts.ts';
+import type { Act } from './acts.ts';
+import { build } from './build.ts';
+import { accepts, aheadOf } from './draft.ts';
+import type { Draft } from './draft.ts';
+import type { Hearing } from './hearing.ts';
+import type { Element, Sign, Slot } from './sign.ts';
+
+export interface LikelyReading {
+  intents: readonly Intent[];
+  /** Every name, time and number of the message has its place in it. */
+  isWhole: boolean;
+}
+
+/** Whose act a clause is: for each act the index of its clause. */
+export type ClauseOf = (act: Act) => number;
+
+/** The message cut at its breaks. */
+export const clausesOf = (elements: readonly Element[]): Element[][] => {
+  const clauses: Element[][] = [[]];
+  for (const element of elements) {
+    if (element.is === 'break' || element.is === 'question') clauses.push([]);
+    else clauses.at(-1)?.push(element);
+  }
+  return clauses.filter((clause) => clause.length > 0);
+};
+
+const draftOf = (sign: Sign, free: readonly Element[]): Draft => ({
+  sign,
+  named: [],
+  slots: [],
+  ahead: null,
+  asked: false,
+  free,
+});
+
+/** In these the phrase itself would hold the numbers. */
+const NAMES_ITS_SLOTS: readonly Sign['topic'][] = ['line', 'pilers', 'root', 'ticket'];
+
+const withNamed = (draft: Draft): Draft =>
+  NAMES_ITS_SLOTS.includes(draft.sign.topic)
+    ? { ...draft, named: draft.slots, slots: [], ahead: aheadOf(draft.sign, draft.slots) }
+    : draft;
+
+interface Placed {
+  drafts: readonly Draft[];
+  left: readonly Slot[];
+}
+
+/** A slot goes to the acts of its own clause first, then to those before it, then to those after it. */
+const placed = (drafts: readonly { draft: Draft; clause: number }[], slot: Slot, at: number): number => {
+  const order = drafts
+    .map(({ clause }, index) => ({
+      index,
+      far: clause === at ? 0 : clause < at ? at - clause : clause + 100,
+    }))
+    .sort((a, b) => a.far - b.far);
+  return order.find(({ index }) => accepts(drafts[index]?.draft, slot))?.index ?? -1;
+};
+
+const place = (acts: readonly Act[], clauses: readonly Element[][], clauseOf: ClauseOf): Placed => {
+  const free = clauses.flat().filter(({ is }) => is === 'word');
+  let drafts = acts.flatMap((act) => {
+    const sign = signOf(act);
+    return sign === null ? [] : [{ draft: draftOf(sign, free), clause: clauseOf(act) }];
+  });
+  const left: Slot[] = [];
+  clauses.forEach((clause, at) => {
+    for (const element of clause) {
+      if (element.is !== 'slot') continue;
+      const { slot } = element;
+      const index = placed(drafts, slot, at);
+      if (index < 0) left.push(slot);
+      drafts = drafts.map((one, i) =>
+        i === index ? { ...one, draft: { ...one.draft, slots: [...one.draft.slots, slot] } } : one,
+      );
+    }
+  });
+  return { drafts: drafts.sort((a, b) => a.clause - b.clause).map(({ draft }) => withNamed(draft)), left };
+};
+
+/** The draft as intents; where its numbers make no sense, without them. Null = not even so. */
+const built = (draft: Draft, text: string, hearing: Hearing): LikelyReading | null => {
+  const whole = build(draft, text, hearing);
+  if (whole !== null && 'intents' in whole) return { intents: whole.intents, isWhole: true };
+  const slots = draft.slots.filter(({ slot }) => slot !== 'number' && slot !== 'weight');
+  const less = build({ ...draft, named: [], slots }, text, hearing);
+  return less !== null && 'intents' in less ? { intents: less.intents, isWhole: false } : null;
+};
+
+/** Acts that say the same thing twice: counted trucks belong to who stands in the line, a second weight to its ticket. */
+const withoutTwins = (acts: readonly Act[]): Act[] =>
+  acts.filter(
+    (act) =>
+      !(act === 'line_count' && acts.includes('in_line')) &&
+      !(act === 'weighed_out' && acts.includes('ticket')) &&
+      !(act === 'ask_restart' && acts.includes('ask_dig')),
+  );
+
+/** Null where there is no place for one of the acts, or what the message says of it makes no sense. */
+export const likelyReading = (
+  acts: readonly Act[],
+  text: string,
+  elements: readonly Element[],
+  clauseOf: ClauseOf,
+  hearing: Hearing,
+): LikelyReading | null => {
+  const wanted = withoutTwins(acts);
+  if (wanted.length === 0 || wanted.some((act) => signOf(act) === null)) return null;
+  const { drafts, left } = place(wanted, clausesOf(elements), clauseOf);
+  const readings = drafts.map((draft) => built(draft, text, hearing));
+  const intents: Intent[] = [];
+  for (const reading of readings) {
+    if (reading === null) return null;
+    intents.push(...reading.intents);
+  }
+  const isWhole = left.length === 0 && readings.every((reading) => reading?.isWhole === true);
+  return { intents, isWhole };
+};
