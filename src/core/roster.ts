@@ -184,6 +184,18 @@ export const fieldById = (roster: Roster, id: FieldId): Field | undefined =>
 export const stationById = (roster: Roster, id: StationId): Station | undefined =>
   roster.stations.find((s) => s.id === id);
 
+/** Spoken to those of whose language nothing is known. */
+export const FIRST_LANGUAGE: Language = LANGUAGES[0];
+
+/** The crew's languages, the one of most people first. */
+export const crewLanguages = ({ people }: Roster): readonly [Language, ...Language[]] => {
+  const speakers = (language: Language): number => people.filter((one) => one.language === language).length;
+  const [first = FIRST_LANGUAGE, ...others] = LANGUAGES.filter((language) => speakers(language) > 0).sort(
+    (a, b) => speakers(b) - speakers(a),
+  );
+  return [first, ...others];
+};
+
 /** Foreman and grower may stop or resume the dig, correct others' entries and change the lists; nobody else may. */
 export const mayManage = (person: CrewMember): boolean =>
   person.roles.includes('grower') || person.roles.includes('foreman');

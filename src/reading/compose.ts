@@ -1,10 +1,11 @@
 import { accepts, aheadOf, continues, hasTruck, isDown, merged, takesFree } from './draft.ts';
 import type { Draft } from './draft.ts';
-import { isCause } from './elements.ts';
+import { isCause } from './causes.ts';
+import { wordSet } from './every-language.ts';
+import { isBlocker, isGreeting, isLittle } from './little-words.ts';
 import { longestPhrase } from './phrases.ts';
 import type { Match, Phrase } from './phrases.ts';
 import type { Element, Slot, SlotOf } from './sign.ts';
-import { isBlocker, isGreeting, isLittle } from './words.ts';
 
 /** A message as drafts. Its fit tells how much of it was understood. */
 export interface Composition {
@@ -84,17 +85,18 @@ const withSlot = (state: State, slot: Slot): State => {
 };
 
 /** "Stop digging if it gets hot" is no order yet. */
-const isCondition = (text: string): boolean =>
-  /^(if|when|whenever|unless|before|after|si|cuando|antes|despues)$/.test(text);
+const conditions = wordSet(({ talk }) => talk.conditions);
+/** "No, loaded" answers before it reports. */
+const negations = wordSet(({ talk }) => talk.no);
 
 const withWord = (state: State, element: Element, text: string, next: Element | undefined): State => {
   const last = state.drafts.at(-1);
   if (isLittle(text) && !takesFree(last)) return { ...state, little: state.little + 1 };
   const isOpening = isGreeting(text) && !isBlocker(text) && state.drafts.length + state.known === 0;
   if (isOpening) return { ...state, little: state.little + 1 };
-  const isAnswer = text === 'no' && next?.is === 'break' && state.drafts.length === 0;
+  const isAnswer = negations.has(text) && next?.is === 'break' && state.drafts.length === 0;
   if (isAnswer) return state;
-  if (last?.sign.topic === 'stop' && isCondition(text)) return { ...state, blocked: true };
+  if (last?.sign.topic === 'stop' && conditions.has(text)) return { ...state, blocked: true };
   if (takesFree(last)) {
     return withLast(state, (draft) => ({ ...draft, free: [...draft.free, element] }));
   }

@@ -1,24 +1,26 @@
-import type { HoldReason } from '../core/book/facts.ts';
 import { clockOfNumber, findClock } from './clock-words.ts';
+import { atStart, either } from './every-language.ts';
+import { isJoining } from './little-words.ts';
 import { nameAt } from './names.ts';
 import type { Names } from './names.ts';
 import type { Element, Lead, Slot } from './sign.ts';
 import { ticketAt } from './ticket-serial.ts';
 import type { Token } from './tokens.ts';
 import { weightAt, wordsAt } from './weights.ts';
-import { isJoining } from './words.ts';
 
 interface Found {
   slot: Slot;
   length: number;
 }
 
+const AFTER_LEAD = either(({ clock }) => clock.afterLead);
+const leadShape = (lead: Lead): string => either(({ clock }) => clock.leads[lead]);
 const leads: readonly (readonly [RegExp, Lead | null])[] = [
-  [/^(until|till|til|hasta)( las?)?(?![^ ])/, 'till'],
-  [/^(out|salida|salio)( at| a las?)?(?![^ ])/, 'out'],
-  [/^(in|entrada|entro)( at| a las?)?(?![^ ])/, 'in'],
-  [/^(at|@|a la(?= 1 |s | 1$)s?|a las|alas|desde las|para las|las)(?![^ ])/, 'at'],
-  [/^(about|around|like|como|tipo|since)(?![^ ])/, null],
+  [atStart(leadShape('till')), 'till'],
+  [atStart(`${leadShape('out')}(?: ${AFTER_LEAD})?`), 'out'],
+  [atStart(`${leadShape('in')}(?: ${AFTER_LEAD})?`), 'in'],
+  [atStart(`@|${leadShape('at')}`), 'at'],
+  [atStart(either(({ clock }) => clock.roughly)), null],
 ];
 
 /** "Until about 6": the words before a clock, and the strongest of what they say. */
@@ -66,7 +68,11 @@ const ledNumber = (tokens: readonly Token[], at: number, lead: Lead, length: num
   return { slot: { slot: 'number', text: number.text, lead, said: number.text }, length: length + 1 };
 };
 
-const degreesShape = /^(degrees|degree|grados|grado|°)?( ?)(f|fahrenheit|c|celsius|centigrados)?(?![^ ])/;
+const FAHRENHEIT = either(({ clock }) => clock.fahrenheit);
+const CELSIUS = either(({ clock }) => clock.celsius);
+const degreesShape = new RegExp(
+  `^(?:${either(({ clock }) => clock.degrees)}|°)? ?(?:(?<f>f|${FAHRENHEIT})|(?<c>c|${CELSIUS}))?(?![^ ])`,
+);
 
 const degreesAt = (tokens: readonly Token[], at: number): Found | null => {
   const number = tokens[at];
@@ -74,21 +80,17 @@ const degreesAt = (tokens: readonly Token[], at: number): Found | null => {
   const match = degreesShape.exec(wordsAt(tokens, at + 1));
   const said = match?.[0].trim() ?? '';
   if (said === '') return null;
-  const unit = match?.[3] === undefined ? null : match[3].startsWith('f') ? 'F' : 'C';
+  const { f, c } = match?.groups ?? {};
+  const unit = f !== undefined ? 'F' : c !== undefined ? 'C' : null;
   return {
     slot: { slot: 'degrees', text: number.text, unit, said: number.text },
     length: 1 + said.split(' ').length,
   };
 };
 
-const spans: readonly (readonly [RegExp, 'today' | 'yesterday' | 'season'])[] = [
-  [
-    /^((so far )?(this |the |all )?season( so far)?|this year|this harvest|(esta |la )?temporada|este ano|esta cosecha|en total|in all|altogether)(?![^ ])/,
-    'season',
-  ],
-  [/^(today|todays|hoy|so far today|so far|tonight)(?![^ ])/, 'today'],
-  [/^(yesterday|yesterdays|ayer)(?![^ ])/, 'yesterday'],
-];
+const spans = (['season', 'today', 'yesterday'] as const).map(
+  (span) => [atStart(either(({ clock }) => clock.spans[span])), span] as const,
+);
 
 const spanAt = (tokens: readonly Token[], at: number): Found | null => {
   const words = wordsAt(tokens, at);
@@ -98,31 +100,6 @@ const spanAt = (tokens: readonly Token[], at: number): Found | null => {
   }
   return null;
 };
-
-const causes: readonly (readonly [HoldReason | null, string])[] = [
-  ['heat', 'heat hot warm temps temperature temperatures calor caliente'],
-  ['frost', 'frost frozen freeze freezing froze ice helada helado hielo congelado congelada'],
-  ['mud', 'mud muddy wet rain raining lodo mojado mojada lluvia lloviendo zoquete'],
-  [null, 'flat tire tires axle belt engine motor brakes brake hydraulics hydraulic hose transmission clutch'],
-  [
-    null,
-    'highway road ditch hill bridge carretera camino zanja battery radiator bearing wheel overheated overheating stuck',
-  ],
-  [
-    null,
-    'llanta frenos banda manguera bateria transmision radiador eje llantas ponchada ponchado atascado atorado starter alternator fuel diesel',
-  ],
-];
-const causeOf = new Map(
-  causes.flatMap(([hold, list]) => list.split(' ').map((word) => [word, hold] as const)),
-);
-
-export const slotWords: readonly string[] = [
-  ...causeOf.keys(),
-  ...`until till hasta salida entrada desde today hoy yesterday ayer season temporada year cosecha total harvest
-  degrees grados fahrenheit celsius noon midnight mediodia medianoche half quarter hour hours minute minutes mins media
-  hora horas minuto minutos cuarto hace dentro tarde noche madrugada morning afternoon evening`.split(/\s+/),
-];
 
 /** What starts at this token. Names come last, so that no number of a ticket or clock is taken for a truck. */
 const slotAt = (text: string, tokens: readonly Token[], at: number, names: Names): Found | null => {
@@ -149,9 +126,6 @@ const wordElement = (token: Token): Element => {
   if (kind === 'break' || isJoining(text)) return { is: 'break', start, end };
   return kind === 'question' ? { is: 'question', start, end } : { is: 'word', text, start, end };
 };
-
-export const isCause = (text: string): boolean => causeOf.has(text);
-export const holdOf = (text: string): HoldReason | null => causeOf.get(text) ?? null;
 
 /** The tokens with slots in place of the words that they are made of. */
 export const elementsOf = (text: string, tokens: readonly Token[], names: Names): Element[] => {

@@ -7,7 +7,7 @@ import { told } from './hearing.ts';
 import { countOf, truckOf } from './resolve.ts';
 import type { Resolved } from './resolve.ts';
 import { firstWeight, netTicket } from './ticket.ts';
-import { isLittle } from './words.ts';
+import { isLittle } from './little-words.ts';
 
 const isTelling = (element: Element): boolean => element.is === 'word' && !isLittle(element.text);
 

@@ -1,31 +1,34 @@
-import type { Roster } from '../core/roster.ts';
+import { LANGUAGES } from '../core/roster.ts';
+import type { Language, Roster } from '../core/roster.ts';
 import type { Fahrenheit, Lb } from '../core/units.ts';
 import { fahrenheitOf } from './degrees.ts';
+import { listed, wordSet } from './every-language.ts';
+import { isLittle } from './little-words.ts';
 import { nameAt, namesOf } from './names.ts';
 import { numeralOf } from './numbers.ts';
 import type { SlotOf } from './sign.ts';
 import type { Token } from './tokens.ts';
 import { weightAt } from './weights.ts';
-import { isLittle } from './words.ts';
+import { words } from './words/index.ts';
+import { LIST_KEYS } from './words/keys.ts';
+import type { ListKey } from './words/keys.ts';
 
-const keys = {
-  limit: /^(limit|limite)$/,
-  tare: /^(tare|tara)$/,
-  line: /^(line|wait|fila)$/,
-  air: /^(air|aire|heat|calor)$/,
-  acres: /^(acres?|ac)$/,
-  hectares: /^(hectares?|hectareas|ha)$/,
-  spanish: /^(spanish|espanol)$/,
-  english: /^(english|ingles)$/,
-  celsius: /^(c|celsius|centigrados)$/,
-  /** Words that a change may hold and that add nothing to it. */
-  none: /^(set|change|gross|bruto|lbs?|pounds|min|mins|minutes|minutos|f|fahrenheit|degrees|grados|°|,|and|y|speaks|habla|hauls|driver|chofer|loads|go|to|between|max)$/,
-} as const;
-type Key = keyof typeof keys;
+const keyOfWord: ReadonlyMap<string, ListKey> = new Map([
+  ...LIST_KEYS.flatMap((key) => listed(({ lists }) => lists.keys[key]).map((word) => [word, key] as const)),
+  ['c', 'celsius'],
+]);
+const languageOfWord: ReadonlyMap<string, Language> = new Map(
+  LANGUAGES.flatMap((language) => words[language].calledBy.split(' ').map((name) => [name, language])),
+);
+const weightWords = wordSet(({ lists }) => lists.weight);
+/** Words and marks that a change may hold and that add nothing to it. */
+const fillers = new Set(['f', '°', ',', ...listed(({ lists }) => lists.filler)]);
 
 /** What a change of the lists says beside the name that it is about. */
 export interface Pieces {
-  keys: ReadonlySet<Key>;
+  keys: ReadonlySet<ListKey>;
+  /** The first language named. */
+  language: Language | null;
   trucks: readonly SlotOf<'truck'>[];
   places: readonly SlotOf<'place'>[];
   people: readonly SlotOf<'person'>[];
@@ -37,6 +40,7 @@ export interface Pieces {
 
 const NO_PIECES: Pieces = {
   keys: new Set(),
+  language: null,
   trucks: [],
   places: [],
   people: [],
@@ -46,31 +50,17 @@ const NO_PIECES: Pieces = {
 };
 
 /** Every change of a limit says one of them; "second weight" is a tare. */
-export const isLimitWord = (word: string): boolean =>
-  keys.limit.test(word) || keys.tare.test(word) || /^(weight|peso)$/.test(word);
-
-const keyOf = (word: string): Key | null => {
-  for (const key of [
-    'limit',
-    'tare',
-    'line',
-    'air',
-    'acres',
-    'hectares',
-    'spanish',
-    'english',
-    'celsius',
-    'none',
-  ] as const) {
-    if (keys[key].test(word)) return key;
-  }
-  return isLittle(word) ? 'none' : null;
+export const isLimitWord = (word: string): boolean => {
+  const key = keyOfWord.get(word);
+  return key === 'limit' || key === 'tare' || weightWords.has(word);
 };
 
 const withToken = (pieces: Pieces, { kind, text }: Token): Pieces => {
   if (kind === 'number') return { ...pieces, numbers: [...pieces.numbers, text] };
-  const key = keyOf(text);
-  return key === null ? { ...pieces, isWhole: false } : { ...pieces, keys: new Set([...pieces.keys, key]) };
+  const [key, language] = [keyOfWord.get(text), languageOfWord.get(text)];
+  if (key !== undefined) return { ...pieces, keys: new Set([...pieces.keys, key]) };
+  if (language !== undefined) return { ...pieces, language: pieces.language ?? language };
+  return fillers.has(text) || isLittle(text) ? pieces : { ...pieces, isWhole: false };
 };
 
 /** The pieces from this token to the end. */

@@ -1,13 +1,24 @@
 import type { Intent, ListChangeAsk, Unclear } from '../core/intent.ts';
-import type { Language, Roster, TruckId } from '../core/roster.ts';
-import { ADD, ARTICLE, newName, REMOVE, sortOf } from './list-words.ts';
-import type { Sort, Words } from './list-words.ts';
+import type { Roster, TruckId } from '../core/roster.ts';
+import { listed, wordSet } from './every-language.ts';
+import { newName } from './new-name.ts';
+import type { Words } from './new-name.ts';
 import { acresOf, isLimitWord, limitF, piecesFrom } from './list-pieces.ts';
 import type { Pieces } from './list-pieces.ts';
 import { trucksNumbered } from './truck-numbers.ts';
 import type { Token } from './tokens.ts';
+import { SORTS } from './words/keys.ts';
+import type { Sort } from './words/keys.ts';
 
 /** Changes of the lists: "add driver Luis truck 4 spanish", "truck 3 limit 86000", "remove field west 20". */
+const adding = wordSet(({ lists }) => lists.add);
+const removing = wordSet(({ lists }) => lists.remove);
+const articles = wordSet(({ lists }) => lists.article);
+const operators = wordSet(({ lists }) => lists.operator);
+const sortOfWord: ReadonlyMap<string, Sort> = new Map(
+  SORTS.flatMap((sort) => listed(({ lists }) => lists.sorts[sort]).map((word) => [word, sort])),
+);
+
 type Asked = { intent: Intent } | { unclear: Unclear } | null;
 
 const change = (asked: ListChangeAsk): Asked => ({ intent: { do: 'change-list', change: asked } });
@@ -17,9 +28,6 @@ const unknown = (sort: 'truck' | 'field' | 'station' | 'person', said: string, r
   const list = { truck: trucks, field: fields, station: stations, person: people }[sort];
   return { unclear: { problem: 'unknown-name', sort, said, known: list.map(({ name }) => name) } };
 };
-
-const languageOf = ({ keys }: Pieces): Language | null =>
-  keys.has('spanish') ? 'es' : keys.has('english') ? 'en' : null;
 
 /** The truck named; undefined where none is. */
 const truckOf = ({ trucks }: Pieces): { id: TruckId | null; said: string } | undefined => {
@@ -42,7 +50,7 @@ const addPerson = (name: string, sort: Sort, pieces: Pieces, { text, roster }: W
   const address = /<@[^>\s]+>|@[\w.:-]+/.exec(text)?.[0] ?? null;
   return change({
     list: 'people',
-    put: { name, role, truck: truck?.id ?? null, language: languageOf(pieces), address },
+    put: { name, role, truck: truck?.id ?? null, language: pieces.language, address },
   });
 };
 
@@ -75,8 +83,8 @@ const addEntry = (sort: Sort, name: string, pieces: Pieces, words: Words): Asked
 };
 
 const add = (words: Words, at: number): Asked => {
-  const sort = sortOf(words.tokens[at]?.text);
-  const isOperator = /^(operator|operador)$/.test(words.tokens[at + 1]?.text ?? '');
+  const sort = sortOfWord.get(words.tokens[at]?.text ?? '') ?? null;
+  const isOperator = operators.has(words.tokens[at + 1]?.text ?? '');
   const named = sort === null ? null : newName(words, at + (isOperator ? 2 : 1));
   if (sort === null || named === null) return null;
   const pieces = piecesFrom(words.tokens, named.end, words.roster);
@@ -101,7 +109,7 @@ const removeNamed = (pieces: Pieces, roster: Roster): Asked => {
 
 const remove = (words: Words, at: number): Asked => {
   const { tokens, roster } = words;
-  const sort = sortOf(tokens[at]?.text);
+  const sort = sortOfWord.get(tokens[at]?.text ?? '') ?? null;
   const whole = piecesFrom(tokens, at, roster);
   const pieces =
     sort === null || sort === 'truck' || whole.isWhole ? whole : piecesFrom(tokens, at + 1, roster);
@@ -147,7 +155,7 @@ export const readListChange = (text: string, all: readonly Token[], roster: Rost
   const tokens = all.slice(0, last + 1);
   const words: Words = { text, tokens, roster };
   const [first = '', second = ''] = tokens.map((token) => token.text);
-  const at = ARTICLE.test(second) ? 2 : 1;
-  if (ADD.test(first)) return add(words, at);
-  return REMOVE.test(first) ? remove(words, at) : limit(words);
+  const at = articles.has(second) ? 2 : 1;
+  if (adding.has(first)) return add(words, at);
+  return removing.has(first) ? remove(words, at) : limit(words);
 };

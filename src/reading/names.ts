@@ -1,6 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import { oncePer } from '../core/once-per.ts';
 import type { Roster } from '../core/roster.ts';
+import { wordSet } from './every-language.ts';
 import type { Slot } from './sign.ts';
 import { fold } from './tokens.ts';
 import type { Token } from './tokens.ts';
@@ -120,24 +121,23 @@ const fullName = (names: Names, tokens: readonly Token[], at: number): FoundName
   return null;
 };
 
-const fieldWord = /^(field|campo|fil|lote)$/;
-const stationWord = /^(station|estacion|piler|scale|bascula)$/;
-const compass = /^(north|south|east|west|norte|sur|este|oeste)$/;
+const fieldWords = wordSet((words) => words.names.field);
+const stationWords = wordSet((words) => words.names.station);
+const compass = wordSet((words) => words.names.compass);
+const counted = wordSet((words) => words.names.counted);
 
 /** "North 48" where the list has but North 40: a number that counts nothing belongs to the name. */
 const isOtherNumber = (found: readonly Entry[], tokens: readonly Token[], at: number): boolean => {
-  const counted =
-    /^(ahead|trucks?|trocas?|camiones|in|en|deep|waiting|adelante|delante|esperando|min|minutes)$/;
   const number = tokens[at];
   const isNumber = number?.kind === 'number' && /^\d{1,3}$/.test(number.text);
-  return isNumber && !counted.test(tokens[at + 1]?.text ?? '') && found.some(({ key }) => /\d/.test(key));
+  return isNumber && !counted.has(tokens[at + 1]?.text ?? '') && found.some(({ key }) => /\d/.test(key));
 };
 
 /** "South field", "north station", "north": the first word of a name does where it fits. */
 const partialName = ({ entries }: Names, tokens: readonly Token[], at: number): FoundName | null => {
   const [word = '', next = ''] = [tokens[at]?.text, tokens[at + 1]?.text];
   const found = entries.filter(({ first }) => first === word);
-  const sort = fieldWord.test(next) ? 'field' : stationWord.test(next) ? 'station' : null;
+  const sort = fieldWords.has(next) ? 'field' : stationWords.has(next) ? 'station' : null;
   const wanted = sort === null ? found : found.filter((entry) => entry.sort === sort);
   if (isOtherNumber(wanted, tokens, at + 1)) {
     return { slot: { slot: 'place', fields: [], stations: [], said: `${word} ${next}` }, length: 2 };
@@ -146,7 +146,7 @@ const partialName = ({ entries }: Names, tokens: readonly Token[], at: number): 
     const length = sort === null ? 1 : 2;
     return { slot: slotOf(wanted, length === 1 ? word : `${word} ${next}`), length };
   }
-  if (!compass.test(word) || (sort === null && tokens[at + 1]?.kind !== 'number')) return null;
+  if (!compass.has(word) || (sort === null && tokens[at + 1]?.kind !== 'number')) return null;
   return { slot: { slot: 'place', fields: [], stations: [], said: `${word} ${next}` }, length: 2 };
 };
 

@@ -1,4 +1,6 @@
+import { tableOf, ofEach, wordSet } from './every-language.ts';
 import type { Token } from './tokens.ts';
+import type { LanguageWords } from './words/language-words.ts';
 
 /**
  * A number as written, in its two possible values: "25,260" is 25260 where pounds are meant and 25.26 where tons are.
@@ -23,46 +25,39 @@ export const numeralOf = (text: string): Numeral => {
   return { whole: asThousands, decimal: separators.length > 1 ? asThousands : asDecimal };
 };
 
-const words = (first: number, step: number, list: string): [string, number][] =>
-  list
-    .split(' ')
-    .flatMap((both, i) => both.split('/').map((word): [string, number] => [word, first + i * step]));
+/** What each word of the lists counts, in all languages: the first word `first`, the next `step` more. */
+const counted = (
+  first: number,
+  step: number,
+  pick: (numbers: LanguageWords['numbers']) => string,
+): [string, number][] =>
+  ofEach(({ numbers }) =>
+    pick(numbers)
+      .split(' ')
+      .filter(Boolean)
+      .flatMap((same, i) => same.split('/').map((word): [string, number] => [word, first + i * step])),
+  ).flat();
 
-const units = new Map([
-  ...words(
-    1,
-    1,
-    'one/uno two/dos three/tres four/cuatro five/cinco six/seis seven/siete eight/ocho nine/nueve',
-  ),
-  ['zero', 0] as const,
-  ['cero', 0] as const,
-]);
-const teens = new Map([
-  ...words(10, 1, 'ten/diez eleven/once twelve/doce thirteen/trece fourteen/catorce fifteen/quince'),
-  ...words(16, 1, 'sixteen/dieciseis seventeen/diecisiete eighteen/dieciocho nineteen/diecinueve'),
-  ...words(
-    21,
-    1,
-    'veintiuno veintidos veintitres veinticuatro veinticinco veintiseis veintisiete veintiocho',
-  ),
-  ['veintinueve', 29] as const,
-]);
-const tens = new Map([
-  ...words(20, 10, 'twenty/veinte thirty/treinta forty/fourty/cuarenta fifty/cincuenta sixty/sesenta'),
-  ...words(70, 10, 'seventy/setenta eighty/ochenta ninety/noventa'),
-]);
-const hundreds = new Map([
-  ...words(100, 100, 'cien/ciento doscientos trescientos cuatrocientos quinientos seiscientos setecientos'),
-  ...words(800, 100, 'ochocientos novecientos'),
-]);
-const ordinals = new Map(
-  words(1, 1, 'first/primera/primer second/segunda/segundo third/tercera/tercer fourth/cuarta'),
+const units = new Map([...counted(0, 1, ({ zero }) => zero), ...counted(1, 1, ({ from1 }) => from1)]);
+const teens = new Map([...counted(10, 1, ({ from10 }) => from10), ...counted(21, 1, ({ from21 }) => from21)]);
+const tens = new Map(counted(20, 10, (numbers) => numbers.tens));
+const hundreds = new Map(counted(100, 100, (numbers) => numbers.hundreds));
+const ordinals = new Map(counted(1, 1, (numbers) => numbers.ordinals));
+const hundredWords = wordSet(({ numbers }) => numbers.hundred);
+const thousandWords = wordSet(({ numbers }) => numbers.thousand);
+const loneThousands = wordSet(({ numbers }) => numbers.loneThousand);
+const afterHundreds = wordSet(({ numbers }) => numbers.afterHundreds);
+/** Tens with what joins them to ones: "treinta y". */
+const joinedTens = new Set(
+  ofEach(({ numbers }) => numbers.tens.split(/[ /]/).map((ten) => `${ten} ${numbers.afterTens}`)).flat(),
 );
-const spanishTens = /^(veinte|[a-z]+nta)$/;
+const unlessAfter = tableOf(({ numbers }) => numbers.unlessAfter);
+const onlyAfter = tableOf(({ numbers }) => numbers.onlyAfter);
 
 export const numberWords: readonly string[] = [
   ...[units, teens, tens, hundreds, ordinals].flatMap((map) => [...map.keys()]),
-  ...['hundred', 'thousand', 'mil'],
+  ...hundredWords,
+  ...thousandWords,
 ];
 
 interface Spoken {
@@ -80,37 +75,38 @@ const belowHundred = (said: readonly string[]): Spoken | null => {
   }
   const unit = units.get(second) ?? 0;
   if (unit > 0) return { value: ten + unit, length: 2 };
-  const afterY = second === 'y' && spanishTens.test(first) ? (units.get(third) ?? 0) : 0;
-  return afterY > 0 ? { value: ten + afterY, length: 3 } : { value: ten, length: 1 };
+  const joined = joinedTens.has(`${first} ${second}`) ? (units.get(third) ?? 0) : 0;
+  return joined > 0 ? { value: ten + joined, length: 3 } : { value: ten, length: 1 };
 };
 
 const belowThousand = (said: readonly string[]): Spoken | null => {
   const [first = '', second = ''] = said;
-  const ofHundred = second === 'hundred' ? (units.get(first) ?? null) : null;
+  const ofHundred = hundredWords.has(second) ? (units.get(first) ?? null) : null;
   const hundred = ofHundred === null ? hundreds.get(first) : ofHundred * 100;
   if (hundred === undefined) return belowHundred(said);
   const used = ofHundred === null ? 1 : 2;
-  const joined = said[used] === 'and' ? used + 1 : used;
+  const joined = afterHundreds.has(said[used] ?? '') ? used + 1 : used;
   const rest = belowHundred(said.slice(joined));
   return rest === null
     ? { value: hundred, length: used }
     : { value: hundred + rest.value, length: joined + rest.length };
 };
 
-const isThousand = (word: string | undefined): boolean => word === 'thousand' || word === 'mil';
-
 const spoken = (said: readonly string[]): Spoken | null => {
-  const high = said[0] === 'mil' ? { value: 1, length: 0 } : belowThousand(said);
-  if (high === null || !isThousand(said[high.length])) return high;
+  const high = loneThousands.has(said[0] ?? '') ? { value: 1, length: 0 } : belowThousand(said);
+  if (high === null || !thousandWords.has(said[high.length] ?? '')) return high;
   const low = belowThousand(said.slice(high.length + 1));
   const value = high.value * 1000 + (low?.value ?? 0);
   return { value, length: high.length + 1 + (low?.length ?? 0) };
 };
 
-/** "No one" is nobody, and the English "once" is no eleven: those words are left as they are. */
-const isOrdinaryWord = (word: string, before: string | undefined): boolean =>
-  (word === 'one' && before === 'no') ||
-  (word === 'once' && !/^(las|hace|como|hay|troca|camion|en)$/.test(before ?? ''));
+const stands = (list: string, before: string): boolean => list.split(' ').includes(before);
+
+/** Some number words are another word beside some others, and are left as they are: "no one" is nobody. */
+const isOrdinaryWord = (word: string, before = ''): boolean => {
+  const [unless, only] = [unlessAfter.get(word), onlyAfter.get(word)];
+  return (unless !== undefined && stands(unless, before)) || (only !== undefined && !stands(only, before));
+};
 
 /** Number words turned into numbers: "forty eight" becomes 48, "ochenta y seis mil" 86000, "second" the ordinal 2. */
 export const withNumbers = (tokens: readonly Token[]): Token[] => {

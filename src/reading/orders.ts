@@ -2,7 +2,7 @@ import type { Correction } from '../core/book/facts.ts';
 import type { Intent, IntentTarget } from '../core/intent.ts';
 import type { Roster, TruckId } from '../core/roster.ts';
 import { trucksNumbered } from './truck-numbers.ts';
-import { holdOf } from './elements.ts';
+import { holdOf } from './causes.ts';
 import { wordsOfElements } from './haul.ts';
 import type { Built } from './hearing.ts';
 import { told } from './hearing.ts';

@@ -1,9 +1,14 @@
+import { ofEach } from './every-language.ts';
+import { isLittle } from './little-words.ts';
+import type { Phrased } from './phrased.ts';
 import type { Element, Sign, Slot } from './sign.ts';
-import { isLittle } from './words.ts';
+import { KINDS } from './words/keys.ts';
+import type { LanguageWords } from './words/language-words.ts';
 
 /**
- * A phrase is written as its words in order: `a|b` is either, each word within `(a|b c)` may be missing, `<truck>` is a slot, `,` a break
- * and `<?>` a question mark. Little words ("the", "is", "la") may stand between any two of them.
+ * A phrase is written as its words in order: `a|b` is either, each word within `(a|b c)` may be missing, `{piler}` is any
+ * word of that kind in any language, `<truck>` a slot, `,` a break and `<?>` a question mark. Little words ("the", "is",
+ * "la") may stand between any two of them.
  */
 interface Part {
   options: readonly string[];
@@ -17,6 +22,11 @@ export interface Phrase {
   sign: Sign;
 }
 
+const optionsOf = (option: string): string[] => {
+  const kind = KINDS.find((name) => option === `{${name}}`);
+  return kind === undefined ? [option] : ofEach(({ kinds }) => kinds[kind].split('|')).flat();
+};
+
 const partsOf = (line: string): Part[] => {
   const words = line.split(' ');
   const opened = (at: number): number =>
@@ -26,7 +36,7 @@ const partsOf = (line: string): Part[] => {
       .split('(').length;
   const closed = (at: number): number => words.slice(0, at).join('').split(')').length;
   return words.map((word, at) => ({
-    options: word.replace(/[()]/g, '').split('|'),
+    options: word.replace(/[()]/g, '').split('|').flatMap(optionsOf),
     optional: opened(at) > closed(at),
   }));
 };
@@ -39,12 +49,22 @@ const startsOf = (parts: readonly Part[]): string[] => {
 /** One phrase a line. */
 export const phrases = (sign: Sign, lines: string): Phrase[] =>
   lines
-    .trim()
-    .split(/\s*\n\s*/)
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '')
     .map((line) => {
       const parts = partsOf(line);
       return { parts, starts: startsOf(parts), sign };
     });
+
+/** The phrases of all languages for these signs, in the order of the signs. */
+export const phrasesFor = <K extends string>(
+  signs: readonly Phrased<K>[],
+  linesOf: (words: LanguageWords) => Readonly<Record<K, string>>,
+): Phrase[] =>
+  signs.flatMap(({ key, sign, mixed }) =>
+    [mixed, ...ofEach((words) => linesOf(words)[key])].flatMap((lines) => phrases(sign, lines)),
+  );
 
 export const wordsOf = (list: readonly Phrase[]): string[] =>
   list

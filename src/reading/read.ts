@@ -5,19 +5,22 @@ import { build } from './build.ts';
 import { compose } from './compose.ts';
 import type { Composition } from './compose.ts';
 import type { Draft } from './draft.ts';
-import { elementsOf, isCause } from './elements.ts';
+import { isCause } from './causes.ts';
+import { elementsOf } from './elements.ts';
 import { dangerWord, isEmergency } from './emergency.ts';
+import { wordSet } from './every-language.ts';
 import type { Built, Hearing } from './hearing.ts';
 import { readListChange } from './lists.ts';
+import { isGreeting, isLittle } from './little-words.ts';
 import { namesOf, nameWords } from './names.ts';
 import { withNumbers } from './numbers.ts';
-import { readRoomOrder } from './room-words.ts';
+import { readRoomOrder } from './rooms.ts';
 import { slotsOf } from './sign.ts';
 import type { Sign, Slot } from './sign.ts';
+import { corrected } from './spelling.ts';
 import { tokenize } from './tokens.ts';
 import type { Token } from './tokens.ts';
 import { allPhrases, vocabulary } from './vocabulary.ts';
-import { corrected, isGreeting, isLittle } from './words.ts';
 
 export type { Hearing } from './hearing.ts';
 
@@ -92,9 +95,9 @@ const withTruckKept = (drafts: readonly Draft[]): Draft[] => {
   return out;
 };
 
+const askingWords = wordSet(({ talk }) => talk.asks);
 /** Voice typing leaves out the question mark: "is truck 3 loaded". */
-const beginsAsQuestion = (tokens: readonly Token[]): boolean =>
-  /^(is|are|did|does|do|has|anyone|quien|alguien)$/.test(tokens[0]?.text ?? '');
+const beginsAsQuestion = (tokens: readonly Token[]): boolean => askingWords.has(tokens[0]?.text ?? '');
 
 /** "Drill: everybody stop digging" stops nothing. */
 const withoutDrilled = (drafts: readonly Draft[]): readonly Draft[] =>
@@ -138,9 +141,11 @@ const readPhrases = (text: string, tokens: readonly Token[], hearing: Hearing): 
   );
 };
 
+const buttonWords = wordSet(({ tickets }) => tickets.button);
 /** The words of the ticket button: a platform without a form for it answers how to type one. */
 const asksForTicketForm = (tokens: readonly Token[]): boolean =>
-  tokens.length === 1 && /^(ticket|boleta)$/.test(tokens[0]?.text ?? '');
+  tokens.length === 1 && buttonWords.has(tokens[0]?.text ?? '');
+
 /** "Dig on: the crowns are sound": what stands after the colon is the reason, and is not read as a report. */
 const readReasoned = (text: string, tokens: readonly Token[], hearing: Hearing): Reading | null => {
   const colon = tokens.find(({ kind, start }) => kind === 'break' && text[start] === ':');

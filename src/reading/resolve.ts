@@ -2,12 +2,12 @@ import type { Unclear } from '../core/intent.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from '../core/roster.ts';
 import { fieldById, personById, stationById } from '../core/roster.ts';
 import type { EpochMs } from '../core/units.ts';
-import { clockOfNumber, resolveClock } from './clock-words.ts';
-import type { ClockWords } from './clock-words.ts';
+import { resolveClock } from './clock.ts';
+import { clockOfNumber } from './clock-words.ts';
 import type { Draft } from './draft.ts';
 import type { Hearing } from './hearing.ts';
 import { slotsOf } from './sign.ts';
-import type { Named, Sign, Slot, SlotOf } from './sign.ts';
+import type { ClockWords, Named, Sign, Slot, SlotOf } from './sign.ts';
 
 /** A draft with ids for names and instants for clock words. */
 export interface Resolved {

@@ -1,7 +1,6 @@
 import type { HaulStep } from '../core/book/facts.ts';
 import type { Language, PersonId } from '../core/roster.ts';
-import type { Lb } from '../core/units.ts';
-import type { ClockWords } from './clock-words.ts';
+import type { Lb, Minutes } from '../core/units.ts';
 
 export type Needs = null | 'name' | 'any' | 'setting';
 
@@ -65,6 +64,16 @@ export interface Named {
 /** Where a clock word stands: "closed till 6", "in 10:05 out 10:31", "at 7". */
 export type Lead = 'at' | 'till' | 'in' | 'out';
 export type Role = 'gross' | 'tare' | 'net';
+/** "Tons" are the operation's own. */
+export type Unit = 'lb' | 'kg' | 'tons' | 'short tons' | 'tonnes';
+
+/**
+ * A time as said. `half`: which half of the day; `either` where 7 may be morning or evening; `exact` on a 24-hour clock.
+ * `days`: yesterday -1, tomorrow 1; null where no day was named. `fromNowMin`: "20 min ago" is -20.
+ */
+export type ClockWords =
+  | { hour: number; minute: number; half: 'am' | 'pm' | 'either' | 'exact'; days: number | null }
+  | { fromNowMin: Minutes };
 
 /** A piece of a message that means something whatever stands around it. `said`: as the person wrote it. */
 export type Slot = { said: string } & (

@@ -1,12 +1,12 @@
+import { atStart, either, wordSet } from './every-language.ts';
 import type { SlotOf } from './sign.ts';
 import type { Token } from './tokens.ts';
 import { weightAt, weightsFrom, wordsAt } from './weights.ts';
 
-export const ticketWords: readonly string[] =
-  'ticket boleta tiquet tiquete tkt recibo serial folio number numero'.split(' ');
-
-const ticketWord =
-  /^(ticket|boleta|tiquet|tiquete|tkt|recibo|serial|folio)( (number|numero|num|no|serial|#))*( #)?(?![^ ])/;
+const TICKET = either(({ tickets }) => tickets.ticket);
+const NUMBER = either(({ tickets }) => tickets.number);
+const ticketWord = atStart(`${TICKET}(?: (?:${NUMBER}|#))*(?: #)?`);
+const shortNumbers = wordSet(({ tickets }) => tickets.numberInShort);
 
 /** Serials are kept as printed: leading zeros, letters and dashes count. */
 const serialShape = /^[a-z]{0,3}-?\d[\da-z]*(?:-[\da-z]+)*/i;
@@ -39,8 +39,8 @@ const namedTicket = (text: string, tokens: readonly Token[], at: number, metric:
   const words = ticketWord.exec(wordsAt(tokens, at))?.[0];
   if (words === undefined) return null;
   const length = words.split(' ').length;
-  const start =
-    tokens[at + length]?.kind === 'break' && (tokens[at + length - 1]?.text ?? '').startsWith('no') ? 1 : 0;
+  const isInShort = shortNumbers.has(tokens[at + length - 1]?.text ?? '');
+  const start = tokens[at + length]?.kind === 'break' && isInShort ? 1 : 0;
   const serial = serialAt(text, tokens, at + length + start, metric);
   const used = serial === null ? length : length + start + serial.length;
   return { slot: { slot: 'ticket', serial: serial?.serial ?? null, said: words }, length: used };

@@ -1,3 +1,5 @@
+import { either } from './every-language.ts';
+
 /**
  * A message cut into words, numbers and marks. `text` is folded (lower case, no accents, no apostrophes); `start` and
  * `end` are places in the text, so that a person's own words can be quoted.
@@ -19,7 +21,7 @@ const shapes = [
   // "Ten-four" is radio talk for "understood".
   ['code', /(?<![\d-])10-4(?![\d-])/],
   ['time', /(?<!\d)\d{1,2}:\d{2}(?![\d:])/],
-  ['ordinal', /\d{1,2}(?:st|nd|rd|th|er|era|ra|ro|do|da|to|ta)(?!\p{L})/u],
+  ['ordinal', new RegExp(`\\d{1,2}${either(({ numbers }) => numbers.ordinalEnds)}(?!\\p{L})`, 'u')],
   [
     'number',
     /\d{1,3}(?:,\d{3})+(?:\.\d+)?(?!\d)|\d{1,3}(?:\.\d{3})+(?:,\d+)?(?!\d)|\d+[.,]\d{1,3}(?!\d)|\d+/,

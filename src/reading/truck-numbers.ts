@@ -1,4 +1,5 @@
 import type { Roster, TruckId } from '../core/roster.ts';
+import { either, listed, tableOf, wordSet } from './every-language.ts';
 import type { Named, Slot, SlotOf } from './sign.ts';
 import type { Token } from './tokens.ts';
 
@@ -7,20 +8,24 @@ export interface FoundName {
   length: number;
 }
 
-const truckWord =
-  /^(truck|trucks|troca|trocas|troka|camion|camiones|semi|trailer|unit|rig|unidad|camioneta)$/;
-const numberWord = /^(number|numero|num|#)$/;
-const inLine = /^(in|en) (the |la )?(line|fila|linea|cola)/;
+const truckWords = wordSet(({ names }) => names.truck);
+const truckLetters = wordSet(({ names }) => names.truckInShort);
+const articles = wordSet(({ names }) => names.the);
+const numberMarks = new Set(['#', ...listed(({ names }) => names.number)]);
+const inLine = new RegExp(`^${either(({ names }) => names.inLine)}`);
+const selfWords = wordSet(({ names }) => names.self);
+const joints = wordSet(({ names }) => names.and);
+const notMoreTrucks = new RegExp(`^${either(({ names }) => names.notMoreTrucks)}`);
 
 /** Numbers that a phone hears as other words after "truck". */
-const misheard = new Map(Object.entries({ to: '2', too: '2', tree: '3', for: '4', won: '1', ate: '8' }));
-const afterMisheard = /^(is|has|loaded|loading|in|leaving|left|empty|dumped|parked|broke|down|back|full)$/;
+const misheard = tableOf(({ names }) => names.misheard);
+const afterMisheard = wordSet(({ names }) => names.afterMisheard);
 
 const truckNumber = (tokens: readonly Token[], at: number): string | null => {
   const token = tokens[at];
   if (token?.kind === 'number' && /^\d{1,3}$/.test(token.text)) return String(Number(token.text));
   const heard = misheard.get(token?.text ?? '');
-  return heard !== undefined && afterMisheard.test(tokens[at + 1]?.text ?? '') ? heard : null;
+  return heard !== undefined && afterMisheard.has(tokens[at + 1]?.text ?? '') ? heard : null;
 };
 
 /** Ids of the trucks that "3" may mean. */
@@ -41,13 +46,14 @@ const isKnownTruck = (roster: Roster, number: string): boolean =>
 const beforeTruckNumber = (roster: Roster, tokens: readonly Token[], at: number): number | null => {
   const [word = '', next = ''] = [tokens[at]?.text, tokens[at + 1]?.text];
   const number = truckNumber(tokens, at + 1);
-  if (truckWord.test(word)) return numberWord.test(next) ? 2 : 1;
+  if (truckWords.has(word)) return numberMarks.has(next) ? 2 : 1;
   const rest = tokens.slice(at + 2, at + 5).map(({ text }) => text);
-  if (numberWord.test(word)) return number === null || inLine.test(rest.join(' ')) ? null : 1;
-  if (word === 't') return isKnownTruck(roster, number ?? '') || tokens[at + 1]?.glued === true ? 1 : null;
-  const isPlace = inLine.test(rest.join(' ')) || tokens[at - 1]?.text === 'soy';
+  if (numberMarks.has(word)) return number === null || inLine.test(rest.join(' ')) ? null : 1;
+  if (truckLetters.has(word))
+    return isKnownTruck(roster, number ?? '') || tokens[at + 1]?.glued === true ? 1 : null;
+  const isPlace = inLine.test(rest.join(' ')) || selfWords.has(tokens[at - 1]?.text ?? '');
   return !isPlace &&
-    /^(la|el)$/.test(word) &&
+    articles.has(word) &&
     tokens[at + 1]?.kind === 'number' &&
     isKnownTruck(roster, number ?? '')
     ? 1
@@ -56,13 +62,12 @@ const beforeTruckNumber = (roster: Roster, tokens: readonly Token[], at: number)
 
 /** "Trucks 3 and 4": the numbers that go on after the first. */
 const moreTrucks = (roster: Roster, tokens: readonly Token[], at: number): FoundName[] => {
-  const number = /^(and|y)$/.test(tokens[at]?.text ?? '') ? truckNumber(tokens, at + 1) : null;
+  const number = joints.has(tokens[at]?.text ?? '') ? truckNumber(tokens, at + 1) : null;
   const rest = tokens
     .slice(at + 2, at + 5)
     .map(({ text }) => text)
     .join(' ');
-  if (number === null || /^(ahead|trucks|adelante|trocas)/.test(rest) || !isKnownTruck(roster, number))
-    return [];
+  if (number === null || notMoreTrucks.test(rest) || !isKnownTruck(roster, number)) return [];
   const slot: Slot = { slot: 'truck', trucks: [truckNamed(roster, number, number)], said: number };
   return [{ slot, length: 2 }, ...moreTrucks(roster, tokens, at + 2)];
 };
@@ -76,7 +81,7 @@ export const truckByNumber = (roster: Roster, tokens: readonly Token[], at: numb
     .slice(at, at + before + 1)
     .map(({ text }) => text)
     .join(' ');
-  const more = truckWord.test(tokens[at]?.text ?? '') ? moreTrucks(roster, tokens, at + before + 1) : [];
+  const more = truckWords.has(tokens[at]?.text ?? '') ? moreTrucks(roster, tokens, at + before + 1) : [];
   const others = more.flatMap(({ slot }) => (slot.slot === 'truck' ? slot.trucks : []));
   const slot: SlotOf<'truck'> = {
     slot: 'truck',

@@ -1,31 +1,25 @@
 import { lbFromKg, lbFromShortTon, lbFromTonne } from '../core/units.ts';
 import type { Lb } from '../core/units.ts';
+import { atStart, either, listed } from './every-language.ts';
 import { numeralOf } from './numbers.ts';
-import type { Role, SlotOf } from './sign.ts';
+import type { Role, SlotOf, Unit } from './sign.ts';
 import type { Token } from './tokens.ts';
-
-type Unit = 'lb' | 'kg' | 'tons' | 'short tons' | 'tonnes';
 
 /**
  * A bare "tons" or "t" means the operation's own tons: short ones unless it is metric.
  * "Toneladas" alone is metric to most who say it, but on a farm that counts short tons it is taken for those.
  */
-const units: readonly (readonly [RegExp, Unit])[] = [
-  [/^(metric (tons?|t)|(tons?|toneladas?) metric(as?|os?)?|tonnes?)(?![^ ])/, 'tonnes'],
-  [/^(short tons?|(tons?|toneladas?) cortas?)(?![^ ])/, 'short tons'],
-  [/^(tons?|t|tonelada|toneladas)(?![^ ])/, 'tons'],
-  [/^(lbs?|pounds?|libras?)(?![^ ])/, 'lb'],
-  [/^(kgs?|kilos?|kilograms?|kilogramos?)(?![^ ])/, 'kg'],
-];
-const roles: readonly (readonly [RegExp, Role])[] = [
-  [/^(gross|bruto|bruta|1 (weight|peso))( weight)?(?![^ ])/, 'gross'],
-  [/^(tare|tara|2 (weight|peso))( weight)?(?![^ ])/, 'tare'],
-  [/^(net|neto|neta)( weight)?(?![^ ])/, 'net'],
-];
-
-export const weightWords: readonly string[] =
-  `metric tons ton tonelada toneladas metrica metricas tonne tonnes short corta cortas lb lbs pound pounds libra libras
-  kg kgs kilo kilos kilograms kilogramos gross bruto bruta weight peso tare tara net neto neta`.split(/\s+/);
+const units: readonly (readonly [RegExp, Unit])[] = (
+  ['tonnes', 'short tons', 'tons', 'lb', 'kg'] as const
+).map((unit) => {
+  const shape = either(({ tickets }) => tickets.units[unit]);
+  return [atStart(unit === 'tons' ? `${shape}|t` : shape), unit];
+});
+const AFTER_ROLE = either(({ tickets }) => tickets.afterRole);
+const roles: readonly (readonly [RegExp, Role])[] = (['gross', 'tare', 'net'] as const).map((role) => [
+  atStart(`${either(({ tickets }) => tickets.roles[role])}(?: ${AFTER_ROLE})?`),
+  role,
+]);
 
 interface Found<T> {
   value: T;
@@ -90,10 +84,10 @@ export const wordsAt = (tokens: readonly Token[], at: number): string =>
     .map(({ text }) => text)
     .join(' ');
 
-const between = /^(of|de|is|was|es|fue|=)$/;
+const between = new Set(['=', ...listed(({ tickets }) => tickets.between)]);
 
 const skipBetween = (tokens: readonly Token[], at: number): number =>
-  between.test(tokens[at]?.text ?? '') ? skipBetween(tokens, at + 1) : at;
+  between.has(tokens[at]?.text ?? '') ? skipBetween(tokens, at + 1) : at;
 
 interface Weighed {
   slot: SlotOf<'weight'>;

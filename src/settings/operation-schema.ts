@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { LANGUAGES } from '../core/roster.ts';
+import { FIRST_LANGUAGE, LANGUAGES } from '../core/roster.ts';
 import type { CrewRole } from '../core/roster.ts';
 import * as values from './values.ts';
 
@@ -40,7 +40,7 @@ const person = entry({
   name: text,
   id: id.optional(),
   role: roles,
-  language: z.enum(LANGUAGES).default('en'),
+  language: z.enum(LANGUAGES).default(FIRST_LANGUAGE),
   truck: optional(text),
   aliases,
   addresses: entry({ local: text.optional(), slack: text.optional(), matrix: text.optional() }).optional(),

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { distance } from 'fastest-levenshtein';
 import { expect, test } from 'vitest';
 import { numeralOf, withNumbers } from '../../src/reading/numbers.ts';
-import { ordinaryWords } from '../../src/reading/ordinary-words.ts';
+import { ordinaryWords } from '../../src/reading/spelling.ts';
 import { fold, tokenize } from '../../src/reading/tokens.ts';
 import { vocabulary } from '../../src/reading/vocabulary.ts';
 import { chatter, overheard } from './reading-of.ts';

@@ -1,5 +1,5 @@
 import type { ListChangeAsk } from '../intent.ts';
-import { mayManage } from '../roster.ts';
+import { crewLanguages, mayManage } from '../roster.ts';
 import type { CrewMember, Field, ListChange, Roster, Station, Truck } from '../roster.ts';
 import { STATION_LIMIT_F } from './assumptions.ts';
 import { refused, taken } from './speaking.ts';
@@ -28,7 +28,7 @@ const personFrom = (ask: EntryAsk<'people'>, roster: Roster, platform: string): 
     id,
     name: known?.name ?? ask.name,
     roles: ask.role === null ? (known?.roles ?? ['driver']) : [ask.role],
-    language: ask.language ?? known?.language ?? 'en',
+    language: ask.language ?? known?.language ?? crewLanguages(roster)[0],
     truck: ask.truck ?? known?.truck ?? null,
     addresses: address ? [address] : (known?.addresses ?? [{ platform, user: id }]),
     aliases: known?.aliases ?? [],

@@ -1,7 +1,7 @@
 /** What matters to one person now, for the start page that a platform gives each of them. */
 import { answer } from '../../core/answers/answer.ts';
 import type { Question } from '../../core/intent.ts';
-import { mayManage, personAt } from '../../core/roster.ts';
+import { crewLanguages, mayManage, personAt } from '../../core/roster.ts';
 import type { CrewMember } from '../../core/roster.ts';
 import type { Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
@@ -47,7 +47,7 @@ export const homeFor = async (
   const harvest = await bot.book.inOneGo(bot.roster.operation, (page) => harvestOn(page, bot));
   const person = personAt(harvest.roster, who.platform, who.user);
   const { roster } = harvest;
-  const language = person?.language ?? 'en';
+  const language = person?.language ?? crewLanguages(roster)[0];
   const voice = { language, roster, clock: bot.clock, nowMs, zone: roster.zone };
   const tellings = tellingsFor(person, harvest, bot.clock, nowMs);
   const parts = tellings.map((telling) => say(telling, voice));

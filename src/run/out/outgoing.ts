@@ -1,7 +1,7 @@
 /** Tells -> messages for the outbox, in the language of whom they are for. */
 import { tellsOf } from '../../core/notices/tells.ts';
 import type { Fact } from '../../core/book/facts.ts';
-import { LANGUAGES, LOCAL, addressesOf, personById } from '../../core/roster.ts';
+import { LOCAL, addressesOf, crewLanguages, personById } from '../../core/roster.ts';
 import type { CrewMember, Language, Roster } from '../../core/roster.ts';
 import type { Tell, Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
@@ -35,7 +35,7 @@ interface Destination {
   recipient: Recipient;
   platform: string;
   to: Outgoing['to'];
-  languages: readonly Language[];
+  languages: readonly [Language, ...Language[]];
   repliesTo: string | null;
   /** Tells the messages to one recipient over several platforms apart. */
   keyed: string;
@@ -46,20 +46,13 @@ const expires = (telling: Telling, nowMs: EpochMs): EpochMs | null => {
   return holdsMin === null ? null : addMinutes(nowMs, holdsMin);
 };
 
-/** The crew's languages, the one of most people first. */
-const languagesOf = (roster: Roster): Language[] => {
-  const count = (language: Language): number =>
-    roster.people.filter((person) => person.language === language).length;
-  return LANGUAGES.filter((language) => count(language) > 0).sort((a, b) => count(b) - count(a));
-};
-
-const toAsker = (origin: Origin): Destination => {
+const toAsker = (origin: Origin, roster: Roster): Destination => {
   const { platform, room, user, person, messageId } = origin;
   return {
     recipient: room ? { room: room.id } : { person: person?.id ?? user },
     platform,
     to: room ? { room: room.room } : { user },
-    languages: [person?.language ?? 'en'],
+    languages: person === null ? [crewLanguages(roster)[0]] : [person.language],
     repliesTo: messageId,
     keyed: '',
   };
@@ -92,12 +85,11 @@ const toRoom = (id: string, harvest: Harvest, bot: Sayer): Destination | null =>
   const platform = bot.platforms.includes(room.platform) ? room.platform : LOCAL;
   if (!bot.platforms.includes(platform)) return null;
   const to = { room: platform === LOCAL ? room.id : room.room };
-  const languages = languagesOf(harvest.roster);
   return {
     recipient: { room: id },
     platform,
     to,
-    languages: languages.length > 0 ? languages : ['en'],
+    languages: crewLanguages(harvest.roster),
     repliesTo: null,
     keyed: '',
   };
@@ -110,7 +102,7 @@ const destinations = (
 ): Destination[] => {
   switch (audience.to) {
     case 'asker':
-      return origin ? [toAsker(origin)] : [];
+      return origin ? [toAsker(origin, harvest.roster)] : [];
     case 'person':
       return toPerson(audience.person, urgent, harvest, bot);
     case 'room':
@@ -126,9 +118,10 @@ const sayTo = (
 ): Said => {
   const { roster } = harvest;
   const { zone } = roster;
-  const [first, ...others] = languages.map((language): Voice => ({ language, roster, clock, nowMs, zone }));
-  if (!first) throw new Error('A message needs a language.');
-  return 'room' in recipient ? sayToRoom(telling, [first, ...others]) : say(telling, first);
+  const voiceIn = (language: Language): Voice => ({ language, roster, clock, nowMs, zone });
+  return 'room' in recipient
+    ? sayToRoom(telling, languages.map(voiceIn))
+    : say(telling, voiceIn(languages[0]));
 };
 
 /** What rests on a forecast names its source, where the source asks for that. */
@@ -153,7 +146,7 @@ const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: S
     repliesTo,
     slot:
       telling.tell === 'board' && bot.editable.includes(platform)
-        ? boardSlotText({ language: languages[0] ?? 'en', cause })
+        ? boardSlotText({ language: languages[0], cause })
         : null,
     urgent,
     notBeforeMs: nowMs,

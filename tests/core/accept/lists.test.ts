@@ -47,6 +47,14 @@ describe('people', () => {
     });
   });
 
+  it('are spoken to as most of the crew are, where no language is told', () => {
+    const people = sampleRoster.people.filter(
+      ({ language, roles }) => language === 'es' || roles.includes('grower'),
+    );
+    const { harvest } = given([], { ...sampleRoster, people }).when(change(person('Luis')), 'ruth', '06:00');
+    expect(harvest.roster.people.at(-1)).toMatchObject({ name: 'Luis', language: 'es' });
+  });
+
   it('get a usable id whatever letters the name has', () => {
     const { harvest } = given()
       .when(change(person('Ян')), 'ruth', '06:00')

@@ -133,6 +133,18 @@ describe('somebody who is on no list', () => {
     expect(await kinds()).toEqual(['stranger-heard']);
   });
 
+  test('is answered as most of the crew are', async () => {
+    const people = sampleRoster.people.filter(
+      ({ language, roles }) => language === 'es' || roles.includes('grower'),
+    );
+    const spanish = await crewOn(database, {
+      roster: { ...sampleRoster, operation: `day-${crypto.randomUUID()}`, people },
+    });
+    expect(await spanish.say('zed', null, 'tons today?', '07:00')).toContain(
+      'Todavía no lo conozco. Ya le avisé al mayordomo, que lo puede poner en la lista.',
+    );
+  });
+
   test('is not answered where the crew only talks', async () => {
     expect(await crew.say('zed', 'crew', 'good morning everybody', '07:00')).toEqual([]);
   });

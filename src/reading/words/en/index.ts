@@ -1,0 +1,37 @@
+import type { LanguageWords } from '../language-words.ts';
+import { causes } from './causes.ts';
+import { clock } from './clock.ts';
+import { emergency } from './emergency.ts';
+import { haul } from './haul.ts';
+import { kinds } from './kinds.ts';
+import { lists } from './lists.ts';
+import { names } from './names.ts';
+import { numbers } from './numbers.ts';
+import { orders } from './orders.ts';
+import { ordinary } from './ordinary.ts';
+import { questions } from './questions.ts';
+import { rooms } from './rooms.ts';
+import { station } from './station.ts';
+import { talk } from './talk.ts';
+import { tickets } from './tickets.ts';
+import { trouble } from './trouble.ts';
+
+export const en: LanguageWords = {
+  calledBy: 'english ingles',
+  causes,
+  clock,
+  emergency,
+  haul,
+  kinds,
+  lists,
+  names,
+  numbers,
+  orders,
+  ordinary,
+  questions,
+  rooms,
+  station,
+  talk,
+  tickets,
+  trouble,
+};

@@ -1,0 +1,20 @@
+import type { LanguageWords } from '../language-words.ts';
+
+export const numbers: LanguageWords['numbers'] = {
+  zero: 'zero',
+  from1: 'one two three four five six seven eight nine',
+  from10: 'ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen',
+  from21: '',
+  tens: 'twenty thirty forty/fourty fifty sixty seventy eighty ninety',
+  afterTens: '',
+  hundreds: '',
+  hundred: 'hundred',
+  afterHundreds: 'and',
+  thousand: 'thousand',
+  loneThousand: '',
+  ordinals: 'first second third fourth',
+  ordinalEnds: 'st|nd|rd|th',
+  // "No one" is nobody.
+  unlessAfter: { one: 'no' },
+  onlyAfter: {},
+};

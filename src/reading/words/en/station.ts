@@ -1,0 +1,52 @@
+import type { LanguageWords } from '../language-words.ts';
+
+export const station: LanguageWords['station'] = {
+  noLine: `
+    no line|waiting
+    line empty|clear
+    no trucks|one in line|waiting
+    nobody|noone in line|waiting`,
+  nobodyAhead: `
+    nobody|noone ahead|front (of me)
+    no one|trucks ahead|front (of me)
+    next (up) in line`,
+  line: `
+    <n> (trucks|truck|rigs|semis) in line (waiting)
+    <n> (trucks|truck|rigs|semis) waiting|deep (in line)
+    <n> trucks|truck lined up
+    line (has|down|up) (to) <n> (trucks|truck|deep|long)`,
+  ahead: `
+    <n> (trucks|truck|rigs|semis|more) ahead|front (of me)
+    <n> before me
+    behind <n> (trucks|truck|rigs|others)`,
+  pilersOpen: ``,
+  bothPilersOpen: `both {piler} ({running})`,
+  pilerDown: `
+    {piler} broke|shut {stopped}
+    <nth> {piler} broke|shut {stopped}
+    {piler} <n> broke|shut {stopped}`,
+  bothPilersDown: `both {piler} (broke|shut) {stopped}`,
+  pilersDown: `<n> {piler} broke|shut {stopped}`,
+  pilersUp: `
+    {piler} (back) up|running|going|fixed|working (again)
+    {piler} back up and|, running`,
+  stationClosed: `
+    {station}|<station> shut {closed} ({until}) ({reopening})
+    {station}|<station> shut|closed down (for|till|until) (day|now|tomorrow)
+    closed {station}|<station>
+    they closed|shut (down) {station}|<station>`,
+  stationOpens: `{station}|<station> opens|opening`,
+  stationOpen: `
+    {station}|<station> (back) open|opened (again)
+    opened {station}|<station>
+    they opened {station}|<station>`,
+  root: `
+    root|roots|pulp (temp|temps|temperature|temperatures)
+    beet|beets temp|temps|temperature`,
+  crownsSound: `
+    crown|crowns (look|looking) fine|good|ok|sound|great|white|clean|healthy
+    no frost damage (on|in) crowns`,
+  crownsBad: `
+    crown|crowns (look|looking) bad|frozen|frosted|damaged|dark|brown|soft|mushy|yellow
+    frozen|bad|damaged crowns`,
+};

@@ -1,0 +1,21 @@
+import type { LanguageWords } from '../language-words.ts';
+
+export const tickets: LanguageWords['tickets'] = {
+  weighed: `weighed|weighs|weight`,
+  ticket: 'ticket|tkt|serial',
+  button: 'ticket',
+  number: 'number|num|no|serial',
+  numberInShort: 'no',
+  units: {
+    tonnes: 'metric (?:tons?|t)|tons? metric|tonnes?',
+    'short tons': 'short tons?',
+    tons: 'tons?',
+    lb: 'lbs?|pounds?',
+    kg: 'kgs?|kilos?|kilograms?',
+  },
+  roles: { gross: 'gross|1 weight', tare: 'tare|2 weight', net: 'net' },
+  afterRole: 'weight',
+  between: 'of is was',
+  known: `metric tons ton tonne tonnes short lb lbs pound pounds kg kgs kilo kilos kilograms gross weight tare net
+    ticket tkt serial number`,
+};
