@@ -60,6 +60,7 @@ export default tseslint.config(
       'tests/bench/**',
       'tests/backtest/**',
       'tests/reading/training/**',
+      'tests/reading/score/main.ts',
     ],
     rules: { 'no-console': 'off' },
   },

@@ -72,11 +72,13 @@ export const corpusSha256 = (): string =>
     .reduce((hash, file) => hash.update(readFileSync(new URL(file, CORPUS))), createHash('sha256'))
     .digest('hex');
 
-export const linesOf = (writer: string): Line[] =>
-  readFileSync(new URL(`${writer}.ndjson`, CORPUS), 'utf8')
+export const linesIn = (file: string | URL): Line[] =>
+  readFileSync(file, 'utf8')
     .split('\n')
     .filter((text) => text.trim() !== '')
     .map((text) => line.parse(JSON.parse(text)));
+
+export const linesOf = (writer: string): Line[] => linesIn(new URL(`${writer}.ndjson`, CORPUS));
 
 export const examples = (): Example[] =>
   files().flatMap((file) => {

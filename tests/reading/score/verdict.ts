@@ -1,0 +1,112 @@
+/** What came of one line in one place. */
+import { actOfLabel, actsOfIntent } from './acts.ts';
+import type { Act } from './acts.ts';
+import { compare, isPart, isRight } from './compare.ts';
+import type { Comparison } from './compare.ts';
+import { harmsOf } from './harm.ts';
+import type { Harm } from './harm.ts';
+import type { Played } from './play.ts';
+import { offeredReadings, takenAs } from './recorded.ts';
+import { completes, harmsIn, isNotUnderstood } from './replies.ts';
+import { settled } from './settle.ts';
+
+/** Of lines that mean something. `part`: of several acts some were recorded, and nothing else. */
+export const MEANING = [
+  'right',
+  'offered',
+  'asked',
+  'part',
+  'aside',
+  'notUnderstood',
+  'silent',
+  'wrong',
+] as const;
+/** Of talk. `asked`: where a human would ask back too. */
+export const TALK = ['leftAlone', 'asked', 'notUnderstood', 'falseAnswer', 'wrong'] as const;
+export type Outcome = (typeof MEANING)[number] | (typeof TALK)[number];
+
+export interface Verdict {
+  outcome: Outcome;
+  harms: readonly Harm[];
+  /** Whether an emergency was called. */
+  alarmed: boolean;
+  read: readonly Act[];
+  meant: readonly Act[];
+}
+
+const MOST_TAPS = 3;
+
+/** The comparison that is kindest to what was read. */
+const kindest = (read: readonly Act[], fair: readonly Act[][], played: Played): Comparison => {
+  const all = fair.map((meant) => compare(read, meant, played.scene));
+  const [first = compare(read, [], played.scene)] = all;
+  return all.find(isRight) ?? all.find(isPart) ?? first;
+};
+
+/** Nothing was recorded and no question answered. */
+const unanswered = (played: Played, fair: readonly Act[][]): Outcome => {
+  const { replies, scene } = played;
+  const meant = fair[0] ?? [];
+  const offers = offeredReadings(replies).slice(0, MOST_TAPS);
+  const isOffered = offers.some((intents) => {
+    const acts = settled(
+      intents.flatMap((intent) => actsOfIntent(intent, scene)),
+      scene,
+    );
+    return fair.some((one) => isRight(compare(acts, one, scene)));
+  });
+  if (isOffered) return 'offered';
+  const [reply] = replies;
+  if (reply === undefined) return fair.some((one) => one.length === 0) ? 'right' : 'silent';
+  if (isNotUnderstood(reply)) return 'notUnderstood';
+  return replies.some((one) => completes(one, meant, scene)) ? 'asked' : 'aside';
+};
+
+const ofMeaning = (
+  played: Played,
+  read: readonly Act[],
+  fair: readonly Act[][],
+  found: Comparison,
+): Outcome => {
+  if (read.length === 0) return unanswered(played, fair);
+  if (isRight(found)) return 'right';
+  return isPart(found) ? 'part' : 'wrong';
+};
+
+const ofTalk = ({ scene, replies }: Played, read: readonly Act[], found: Comparison): Outcome => {
+  if (read.length > 0 && isRight(found)) return 'leftAlone';
+  if (read.length > 0)
+    return replies.length > 0 && read.every(({ act }) => isAnswer(act)) ? 'falseAnswer' : 'wrong';
+  const [reply] = replies;
+  if (reply === undefined) return 'leftAlone';
+  if (isNotUnderstood(reply)) return 'notUnderstood';
+  return scene.line.kind === 'unclear' && reply.kind === 'question' ? 'asked' : 'falseAnswer';
+};
+
+const isAnswer = (act: string): boolean => /^(ask_|help)/.test(act);
+
+export const verdictOn = (played: Played): Verdict => {
+  const { scene, replies } = played;
+  const { line } = scene;
+  const label = (acts: typeof line.acts): Act[] =>
+    settled(
+      acts.flatMap((act) => actOfLabel(act, scene)),
+      scene,
+    );
+  const fair = [line.acts, ...line.also].map(label);
+  const read = settled(
+    takenAs(played).flatMap((intent) => actsOfIntent(intent, scene)),
+    scene,
+  );
+  const found = kindest(read, fair, played);
+  const isMeaning = line.acts.length > 0;
+  const outcome = isMeaning ? ofMeaning(played, read, fair, found) : ofTalk(played, read, found);
+  const harms = [...harmsOf(found, scene), ...replies.flatMap((reply) => harmsIn(reply, fair))];
+  return {
+    outcome: harms.length > 0 ? 'wrong' : outcome,
+    harms: [...new Set(harms)],
+    alarmed: played.facts.some(({ kind }) => kind === 'emergency-called'),
+    read,
+    meant: fair[0] ?? [],
+  };
+};
