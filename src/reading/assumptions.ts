@@ -13,7 +13,7 @@ export const CERTAINTY = {
   talkInRoom: 0.4,
   talkAlone: 0.6,
   /** An act that the grammar has read is believed from here on, */
-  agrees: 0.1,
+  agrees: 0.04,
   /** unless the ranker is as sure of another. */
-  contradicts: 0.6,
+  contradicts: 0.8,
 } as const;

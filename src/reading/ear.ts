@@ -96,11 +96,12 @@ const byRanker = (
 };
 
 const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): boolean => {
-  const meant = new Set(intents.flatMap(actsOf));
   const chance = (act: Act): number => ranked.find((one) => one.act === act)?.certainty ?? 0;
+  const meant = intents.map(actsOf).filter((acts) => acts.length > 0);
+  const isMeant = (act: Act): boolean => meant.some((acts) => acts.includes(act));
   return (
-    [...meant].every((act) => chance(act) >= CERTAINTY.agrees) &&
-    ranked.every(({ act, certainty }) => meant.has(act) || certainty < CERTAINTY.contradicts)
+    meant.every((acts) => acts.some((act) => chance(act) >= CERTAINTY.agrees)) &&
+    ranked.every(({ act, certainty }) => isMeant(act) || certainty < CERTAINTY.contradicts)
   );
 };
 

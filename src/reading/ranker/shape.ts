@@ -48,6 +48,6 @@ export const SHAPE = {
     'weighed_in',
     'weighed_out',
   ],
-  corpusSha256: 'c7a624603b88547481cb481f98da2cc5b3320ff2d2fd8b802d2307a0d7fb20d9',
-  weightsSha256: 'be923b46735fd56980321b844561522c27796935e8edeab33b2e6d1ca8a74074',
+  corpusSha256: 'c72d1856e619e35817af004651a767bc14aaed47a5aa84f713476244c197c310',
+  weightsSha256: 'c6b660f992df0ecd5a661659d1adc5e8d6e9f9a3023b0d93cac60953d3d90907',
 } as const;

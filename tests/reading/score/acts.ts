@@ -141,6 +141,7 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       return [act('stop_order', { reason: intent.hold, time: clockTime(scene, intent.stopAtMs) })];
     case 'order-resume':
       return [act('resume_order', { time })];
+    case 'choose':
     case 'drill':
       return [act('drill')];
     case 'tell-shift':

@@ -64,6 +64,8 @@ const intentOfFact = (fact: Fact): Intent | null => {
       return { do: 'use-room', use: true };
     case 'forecast-issued':
     case 'air-observed':
+    case 'reading-offered':
+    case 'reading-chosen':
     case 'line-warned':
     case 'stranger-heard':
       return null;
@@ -126,8 +128,6 @@ export const takenAs = ({ facts, replies, scene }: Played): Intent[] => [
   }),
 ];
 
-const offer = z.object({ readings: z.array(z.array(z.custom<Intent>())) });
-
-/** The readings that the bot offers to choose from, best first. It has no such telling yet, so there are none. */
-export const offeredReadings = (replies: readonly BotReply[]): Intent[][] =>
-  replies.filter(({ kind }) => kind === 'offer').flatMap(({ data }) => offer.parse(data).readings);
+/** The readings that the bot offers to choose from, best first. */
+export const offeredReadings = ({ facts }: Played): readonly (readonly Intent[])[] =>
+  facts.flatMap((fact) => (fact.kind === 'reading-offered' ? fact.readings : []));

@@ -47,7 +47,7 @@ const kindest = (read: readonly Act[], fair: readonly Act[][], played: Played): 
 const unanswered = (played: Played, fair: readonly Act[][]): Outcome => {
   const { replies, scene } = played;
   const meant = fair[0] ?? [];
-  const offers = offeredReadings(replies).slice(0, MOST_TAPS);
+  const offers = offeredReadings(played).slice(0, MOST_TAPS);
   const isOffered = offers.some((intents) => {
     const acts = settled(
       intents.flatMap((intent) => actsOfIntent(intent, scene)),
