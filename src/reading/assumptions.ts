@@ -1,3 +1,5 @@
+import type { Lb } from '../core/units.ts';
+
 /**
  * From which certainty (0-1) of the ranker on something is done. Grade: measured, on learning writers that a ranker
  * had not learned from (tests/reading/training).
@@ -17,3 +19,13 @@ export const CERTAINTY = {
   /** unless the ranker is as sure of another. */
   contradicts: 0.8,
 } as const;
+
+/**
+ * Between these a number of a ticket can be that weight, so that numbers without a label are told apart. Grade: from
+ * memory: trucks of the American West, tandem to long combinations.
+ */
+export const TICKET_LB: Readonly<Record<'gross' | 'tare' | 'net', { min: Lb; max: Lb }>> = {
+  gross: { min: 46_000, max: 130_000 },
+  tare: { min: 16_000, max: 45_000 },
+  net: { min: 15_000, max: 80_000 },
+};

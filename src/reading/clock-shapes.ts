@@ -63,11 +63,21 @@ const pastShapes = (side: 'pastFirst' | 'pastLast'): string[] =>
         : `(?<hour>\\d{1,2}) (?:${clock.pastLast}) ${part}${SUFFIX}`;
     });
 
+/** "20 past 7". */
+const minutesPast = ofEach(({ clock }) => clock.pastFirst)
+  .filter((past) => past !== '')
+  .map((past) => `(?<minute>[1-5]?\\d) (?:${past}) (?<hour>\\d{1,2})${SUFFIX}`);
+/** "10 til 7", "10 pa las 7". */
+const minutesTo = (side: 'minutesTo' | 'minutesToLed'): string =>
+  `(?<toMinute>[1-5]?\\d) ${any((c) => c[side])} (?<hour>\\d{1,2})${SUFFIX}`;
+
 const clear = [
   `(?<hour>\\d{1,2}):(?<minute>\\d{2})(?: (?:h|${any((c) => c.hourMark)}))?${SUFFIX}`,
   `(?<noon>${any((c) => c.noon)})${DAY}`,
   `(?<midnight>${any((c) => c.midnight)})`,
   ...pastShapes('pastFirst'),
+  ...minutesPast,
+  minutesTo('minutesTo'),
   `(?<before>${any((c) => c.quarterTo)}) (?<hour>\\d{1,2})${SUFFIX}`,
   `(?<hour>\\d{1,2})[.](?<minute>\\d{2})(?= [ap]m)${SUFFIX}`,
   `(?<hour>\\d{1,2}?)(?<minute>\\d{2})?(?= (?:${HALF_OF_DAY}|${O_CLOCK}|${DAY_PART})(?![^ ]))${SUFFIX}`,
@@ -76,6 +86,7 @@ const clear = [
   `(?<exact>\\d{1,2}?)(?<minute>\\d{2}) (?:h|${any((c) => c.hourMark)})`,
 ];
 const led = [
+  minutesTo('minutesToLed'),
   ...pastShapes('pastLast'),
   `(?<hour>\\d{1,2})(?: ${any((c) => c.hourAndMinute)})? (?<minute>[0-5]\\d|5)(?! ${any((c) => c.counted)})${SUFFIX}`,
   `(?<hour>\\d{1,2}) (?<day>${any((c) => c.days.yesterday)})`,

@@ -26,16 +26,20 @@ const wallOf = (groups: Groups): ClockWords => {
   if (groups['midnight'] !== undefined) return MIDNIGHT;
   const half = halfOf(groups);
   const digits = groups['hour'] ?? groups['exact'] ?? '';
-  if (groups['before'] !== undefined) {
+  const before = minutesBefore(groups);
+  if (before > 0) {
     return {
       hour: Number(digits) === 1 ? 12 : Number(digits) - 1,
-      minute: 45,
+      minute: 60 - before,
       half: half ?? exactOf(groups),
       days,
     };
   }
   return { hour: Number(digits), minute: minutesPast(groups), half: half ?? exactOf(groups), days };
 };
+
+const minutesBefore = ({ before, toMinute = '0' }: Groups): Minutes =>
+  before === undefined ? Number(toMinute) : 15;
 
 const minutesPast = (groups: Groups): Minutes => {
   if (groups['halfPast'] !== undefined) return 30;

@@ -11,6 +11,7 @@ import type { ActSet } from './act-sets.ts';
 import { isDanger, isOrder, isQuestion } from './acts.ts';
 import type { Act } from './acts.ts';
 import { actsOf } from './acts-of.ts';
+import { amountsIn } from './amounts.ts';
 import { CERTAINTY } from './assumptions.ts';
 import { elementsOf } from './elements.ts';
 import type { Hearing } from './hearing.ts';
@@ -54,11 +55,13 @@ interface Candidate extends LikelyReading, ActSet {}
 
 /** The readings that make sense, the likeliest first. */
 const candidates = (sets: readonly ActSet[], text: string, rank: Rank, hearing: Hearing): Candidate[] => {
-  const elements = elementsOf(text, withNumbers(tokenize(text)), namesOf(hearing.roster));
+  const tokens = withNumbers(tokenize(text));
+  const elements = elementsOf(text, tokens, namesOf(hearing.roster));
+  const parts = { elements, amounts: amountsIn(tokens) };
   const clauseOf = clauseFinder(rank, text, elements);
   return sets.flatMap((set) => {
     if (set.acts.length === 0 || set.acts.some(isDanger)) return [];
-    const reading = likelyReading(set.acts, text, elements, clauseOf, hearing);
+    const reading = likelyReading(set.acts, text, parts, clauseOf, hearing);
     return reading === null ? [] : [{ ...set, ...reading }];
   });
 };

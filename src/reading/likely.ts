@@ -1,17 +1,27 @@
 /** A set of acts that the ranker found, with the names, times and numbers of the message: what it would mean. */
 import type { Intent } from '../core/intent.ts';
+import { MS_PER_MINUTE } from '../core/units.ts';
 import { signOf } from './acts.ts';
 import type { Act } from './acts.ts';
+import type { Amount } from './amounts.ts';
 import { build } from './build.ts';
 import { accepts, aheadOf } from './draft.ts';
 import type { Draft } from './draft.ts';
 import type { Hearing } from './hearing.ts';
 import type { Element, Sign, Slot } from './sign.ts';
+import { denied, durations } from './said-of.ts';
+import { numbersOf, withTicket } from './ticket-slots.ts';
 
 export interface LikelyReading {
   intents: readonly Intent[];
   /** Every name, time and number of the message has its place in it. */
   isWhole: boolean;
+}
+
+/** A message as its names, times and numbers. */
+export interface Parts {
+  elements: readonly Element[];
+  amounts: readonly Amount[];
 }
 
 /** Whose act a clause is: for each act the index of its clause. */
@@ -49,6 +59,9 @@ interface Placed {
   left: readonly Slot[];
 }
 
+const takesSlot = (draft: Draft | undefined, slot: Slot): boolean =>
+  accepts(draft, slot) || (slot.slot === 'ticket' && draft?.sign.topic === 'ticket');
+
 /** A slot goes to the acts of its own clause first, then to those before it, then to those after it. */
 const placed = (drafts: readonly { draft: Draft; clause: number }[], slot: Slot, at: number): number => {
   const order = drafts
@@ -57,7 +70,7 @@ const placed = (drafts: readonly { draft: Draft; clause: number }[], slot: Slot,
       far: clause === at ? 0 : clause < at ? at - clause : clause + 100,
     }))
     .sort((a, b) => a.far - b.far);
-  return order.find(({ index }) => accepts(drafts[index]?.draft, slot))?.index ?? -1;
+  return order.find(({ index }) => takesSlot(drafts[index]?.draft, slot))?.index ?? -1;
 };
 
 const place = (acts: readonly Act[], clauses: readonly Element[][], clauseOf: ClauseOf): Placed => {
@@ -81,8 +94,23 @@ const place = (acts: readonly Act[], clauses: readonly Element[][], clauseOf: Cl
   return { drafts: drafts.sort((a, b) => a.clause - b.clause).map(({ draft }) => withNamed(draft)), left };
 };
 
+const AGO_MIN = 90;
+
+/** "Back at 5" is the end of a closure, "closed at 5" its beginning: which of them is nearer. */
+const closure = (draft: Draft, text: string, hearing: Hearing): Draft => {
+  const { sign } = draft;
+  if (sign.topic !== 'station' || sign.open) return draft;
+  const since = build(draft, text, hearing);
+  const intent = since !== null && 'intents' in since ? since.intents[0] : undefined;
+  const isPast =
+    intent?.do === 'report-station' &&
+    (intent.atMs === null || intent.atMs > hearing.sentMs - AGO_MIN * MS_PER_MINUTE);
+  return isPast ? draft : { ...draft, sign: { ...sign, ahead: true } };
+};
+
 /** The draft as intents; where its numbers make no sense, without them. Null = not even so. */
-const built = (draft: Draft, text: string, hearing: Hearing): LikelyReading | null => {
+const built = (said: Draft, text: string, hearing: Hearing): LikelyReading | null => {
+  const draft = closure(said, text, hearing);
   const whole = build(draft, text, hearing);
   if (whole !== null && 'intents' in whole) return { intents: whole.intents, isWhole: true };
   const slots = draft.slots.filter(({ slot }) => slot !== 'number' && slot !== 'weight');
@@ -103,19 +131,26 @@ const withoutTwins = (acts: readonly Act[]): Act[] =>
 export const likelyReading = (
   acts: readonly Act[],
   text: string,
-  elements: readonly Element[],
+  { elements, amounts }: Parts,
   clauseOf: ClauseOf,
   hearing: Hearing,
 ): LikelyReading | null => {
   const wanted = withoutTwins(acts);
   if (wanted.length === 0 || wanted.some((act) => signOf(act) === null)) return null;
-  const { drafts, left } = place(wanted, clausesOf(elements), clauseOf);
+  const isCorrection = wanted.includes('correct');
+  const wrong = isCorrection ? denied(elements) : [];
+  const meant = durations(elements.filter((element) => !wrong.includes(element)));
+  const isMeant = (amount: Amount): boolean =>
+    !wrong.some(({ start, end }) => amount.start < end && start < amount.end);
+  const numbers = numbersOf(acts, amounts.filter(isMeant));
+  const { drafts, left } = place(wanted, withTicket(clausesOf(meant), numbers), clauseOf);
   const readings = drafts.map((draft) => built(draft, text, hearing));
   const intents: Intent[] = [];
   for (const reading of readings) {
     if (reading === null) return null;
     intents.push(...reading.intents);
   }
-  const isWhole = left.length === 0 && readings.every((reading) => reading?.isWhole === true);
+  const isWhole =
+    left.length === 0 && numbers?.isClear !== false && readings.every((reading) => reading?.isWhole === true);
   return { intents, isWhole };
 };

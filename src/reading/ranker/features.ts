@@ -1,5 +1,7 @@
+import { conceptsIn } from './concepts.ts';
+
 /** What the ranker looks at in a message, as numbers of features: equal texts share a number, and rarely others do. */
-export const FEATURES = 1 << 16;
+export const FEATURES = 1 << 17;
 
 /** A message as the ranker sees it. Words are those of `wordsFor`. */
 export interface RankedMessage {
@@ -44,6 +46,16 @@ const numbers = (words: readonly string[]): string[] => {
   return [`N${all.join(' ')}`, ...(first === undefined ? [] : beside.map((word) => `Nw${first}${word}`))];
 };
 
+const concepts = (words: readonly string[], state: string): string[] => {
+  const found = conceptsIn(words);
+  const pairs = found.slice(1).map((concept, at) => `kk${found[at] ?? ''} ${concept}`);
+  const first = words[0] ?? '';
+  return [
+    ...found.flatMap((concept) => [`k${concept}`, `sk${state}${concept}`, `fk${first} ${concept}`]),
+    ...pairs,
+  ];
+};
+
 /** So few words are looked at as one, too. */
 const SHORT = 4;
 
@@ -55,6 +67,7 @@ export const featuresOf = (message: RankedMessage): number[] => {
     ...words.flatMap((word) => [`w${word}`, ...letterGroups(word), `s${state}${word}`, `r${role}${word}`]),
     ...neighbours(words),
     ...numbers(words),
+    ...concepts(words, state),
     ...whole,
     ...[`S${state}`, `R${role}`, `SR${state}${role}`, `n${Math.min(words.length, 8)}`],
   ];

@@ -5,6 +5,7 @@ import type { questionSigns } from '../question-signs.ts';
 import type { Phrased } from '../phrased.ts';
 import type { Role, Unit } from '../sign.ts';
 import type { stationSigns } from '../station-signs.ts';
+import type { concepts } from './en/concepts.ts';
 import type { Kind, ListKey, Sort } from './keys.ts';
 
 /*
@@ -53,6 +54,9 @@ interface ClockWordsOf {
   quarterTo: Shape;
   /** Between hour and minutes: "7 y 20". */
   hourAndMinute: Shape;
+  /** Between minutes and the hour to come, whatever stands before them ("10 til 7"), and only behind "at" ("10 to 7"). */
+  minutesTo: Shape;
+  minutesToLed: Shape;
   /** Behind a number that counts trucks, and so tells no minutes. */
   counted: Shape;
   dayParts: Record<'morning' | 'afternoon' | 'night', { any: Shape; today: Shape; yesterday: Shape }>;
@@ -142,6 +146,12 @@ interface TicketWordsOf {
   numberInShort: List;
   units: Readonly<Record<Unit, Shape>>;
   roles: Readonly<Record<Role, Shape>>;
+  /** What crews call the numbers of a ticket. */
+  labels: Readonly<Record<Role | 'serial', Shape>>;
+  /** Between the two parts of a spoken fraction. */
+  point: Shape;
+  /** "K" of "77.9k". */
+  thousands: Shape;
   /** "Weight" of "gross weight". */
   afterRole: Shape;
   /** Between role and amount: "gross is 79840". */
@@ -170,6 +180,8 @@ interface TalkWordsOf {
   spellings: Readonly<Record<string, string>>;
   /** First words of a question; voice typing leaves out the question mark. */
   asks: List;
+  /** Before what is said to be wrong. */
+  denials: List;
   /** "Stop digging if it gets hot" is no order yet. */
   conditions: List;
   /** The answer before a comma. */
@@ -190,6 +202,8 @@ interface EmergencyWordsOf {
 
 /** All words by which one language is understood. */
 export interface LanguageWords {
+  /** Phrases with ` | ` between them. */
+  concepts: Readonly<Record<keyof typeof concepts, string>>;
   /** What the language is called, in every language spoken here. */
   calledBy: List;
   causes: Readonly<Record<HoldReason, List>>;

@@ -25,6 +25,8 @@ export const clock: LanguageWords['clock'] = {
   pastLast: '',
   quarterTo: 'quarter (?:to|till?|of)',
   hourAndMinute: '',
+  minutesTo: 'till?|before',
+  minutesToLed: 'to|of',
   counted: 'ahead|trucks?|in front',
   dayParts: {
     morning: { any: 'in the morning', today: 'this morning', yesterday: 'yesterday morning' },

@@ -9,11 +9,19 @@ export const tickets: LanguageWords['tickets'] = {
   units: {
     tonnes: 'metric (?:tons?|t)|tons? metric|tonnes?',
     'short tons': 'short tons?',
-    tons: 'tons?',
+    tons: 'tons?|tns?',
     lb: 'lbs?|pounds?',
     kg: 'kgs?|kilos?|kilograms?',
   },
   roles: { gross: 'gross|1 weight', tare: 'tare|2 weight', net: 'net' },
+  labels: {
+    gross: 'gross|full|loaded|heavy|heavies|in|inbound|first',
+    tare: 'tare|tear|empty|light|lite|out|outbound|second',
+    net: 'net|nett|beets',
+    serial: 'ticket|tickets|tkt|tckt|slip|stub|serial|paper|number|num|no|#',
+  },
+  point: 'point',
+  thousands: 'k|thousand|thou|even',
   afterRole: 'weight',
   between: 'of is was',
   known: `metric tons ton tonne tonnes short lb lbs pound pounds kg kgs kilo kilos kilograms gross weight tare net

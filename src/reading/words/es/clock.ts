@@ -25,6 +25,8 @@ export const clock: LanguageWords['clock'] = {
   pastLast: 'y',
   quarterTo: 'cuarto (?:para|pa) las?',
   hourAndMinute: 'y|con',
+  minutesTo: '(?:para|pa) las?',
+  minutesToLed: '',
   counted: 'adelante|delante|trocas?|camiones',
   dayParts: {
     morning: { any: '(?:de|en|por) la (?:manana|madrugada)', today: '', yesterday: '' },

@@ -1,6 +1,7 @@
 import type { LanguageWords } from '../language-words.ts';
 import { causes } from './causes.ts';
 import { clock } from './clock.ts';
+import { concepts } from './concepts.ts';
 import { emergency } from './emergency.ts';
 import { haul } from './haul.ts';
 import { kinds } from './kinds.ts';
@@ -20,6 +21,7 @@ export const es: LanguageWords = {
   calledBy: 'espanol spanish',
   causes,
   clock,
+  concepts,
   emergency,
   haul,
   kinds,

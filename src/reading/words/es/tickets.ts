@@ -14,6 +14,14 @@ export const tickets: LanguageWords['tickets'] = {
     kg: 'kilos?|kilogramos?',
   },
   roles: { gross: 'bruto|bruta|1 peso', tare: 'tara|2 peso', net: 'neto|neta' },
+  labels: {
+    gross: 'bruto|bruta|lleno|llena|cargado|cargada|entrada|entre|entro|pesado|pesada|primer|primero',
+    tare: 'tara|tarra|vacio|vacia|bacio|bacia|salida|sali|salio|segundo',
+    net: 'neto|neta|netas|netos|limpio',
+    serial: 'boleta|boleto|tiquet|tiquete|ticket|recibo|papel|papelito|vale|folio|serie|numero|num|no|#',
+  },
+  point: 'punto',
+  thousands: 'k|mil|miles',
   afterRole: '',
   between: 'de es fue',
   known: `tonelada toneladas metrica metricas corta cortas libra libras kilo kilos kilogramos bruto bruta peso tara neto

@@ -1,0 +1,151 @@
+/** The numbers of a message as scale tickets have them: "79,840", "77.9k", "seventy seven six ten", "25.26 tons". */
+import { atStart, either } from './every-language.ts';
+import type { Token } from './tokens.ts';
+import type { LanguageWords } from './words/language-words.ts';
+
+export type TicketRole = 'gross' | 'tare' | 'net' | 'serial';
+
+export interface Amount {
+  /** As a number: 79840, 77.9, 48213. */
+  value: number;
+  unit: 'lb' | 'kg' | 'tons' | 'tonnes' | 'thousand' | null;
+  /** What the words beside it call it. */
+  label: TicketRole | null;
+  /** Digits alone, as serials are written; null = written otherwise. */
+  digits: string | null;
+  /** With a comma or point: a weight, hardly a serial. */
+  isGrouped: boolean;
+  /** In the text. */
+  start: number;
+  end: number;
+}
+
+const ROLES: readonly TicketRole[] = ['gross', 'tare', 'net', 'serial'];
+const labels = ROLES.map(
+  (role) => [role, new RegExp(`^${either(({ tickets }) => tickets.labels[role])}$`)] as const,
+);
+const units = (
+  [
+    ['tonnes', ({ tickets }: LanguageWords) => tickets.units.tonnes],
+    ['tons', ({ tickets }: LanguageWords) => tickets.units.tons],
+    ['lb', ({ tickets }: LanguageWords) => tickets.units.lb],
+    ['kg', ({ tickets }: LanguageWords) => tickets.units.kg],
+    ['thousand', ({ tickets }: LanguageWords) => tickets.thousands],
+  ] as const
+).map(([unit, pick]) => [unit, atStart(either(pick))] as const);
+
+/** "79,840" and "79.840" are thousands, "78,7" and "25.26" fractions. */
+const valueOf = (text: string): number => {
+  const thousands = /^\d{1,3}(?:[.,]\d{3})+$/.test(text);
+  return Number(thousands ? text.replace(/[.,]/g, '') : text.replace(',', '.'));
+};
+
+const isNumber = (token: Token | undefined): token is Token => token?.kind === 'number';
+const isBetween = (value: number, min: number, max: number): boolean => value >= min && value <= max;
+
+interface Spoken {
+  value: number;
+  /** Null = it is a fraction. */
+  digits: string | null;
+  length: number;
+}
+
+const whole = (value: number, length: number): Spoken => ({ value, digits: String(value), length });
+
+const POINT = new RegExp(`^${either(({ tickets }) => tickets.point)}$`);
+const AND_HALF = atStart(either(({ clock }) => clock.andHalf));
+
+/** "Twenty five point four", "24 and a half". */
+const fractionAt = (tokens: readonly Token[], at: number): Spoken | null => {
+  const [first, second, third] = [tokens[at], tokens[at + 1], tokens[at + 2]];
+  if (!isNumber(first) || !/^\d+$/.test(first.text)) return null;
+  if (POINT.test(second?.text ?? '') && isNumber(third) && /^\d+$/.test(third.text))
+    return { value: Number(`${first.text}.${third.text}`), digits: null, length: 3 };
+  const half = AND_HALF.exec(wordsFrom(tokens, at + 1));
+  return half === null
+    ? null
+    : { value: Number(first.text) + 0.5, digits: null, length: 1 + half[0].split(' ').length };
+};
+
+const MOST_DIGITS = 5;
+
+/** Said or typed in pieces: "seventy seven six ten", "48 213", "ocho cero nueve cuatro cero", and "80 4" for 80.4. */
+const piecesAt = (tokens: readonly Token[], at: number): Spoken | null => {
+  let digits = '';
+  let next = at;
+  for (let token = tokens[next]; isNumber(token); token = tokens[next]) {
+    const joined = digits + token.text;
+    if (!/^\d{1,5}$/.test(joined) || token.text.length > 3) break;
+    [digits, next] = [joined, next + 1];
+  }
+  const length = next - at;
+  if (length < 2) return null;
+  if (digits.length === MOST_DIGITS) return whole(Number(digits), length);
+  const isShort = length === 2 && /^[2-9]\d\d$/.test(digits) && tokens[at]?.text.length === 2;
+  return isShort ? { value: Number(digits) / 10, digits: null, length } : null;
+};
+
+/** "28 mil 900": the word for a thousand has become a number by now, with what is said behind it. */
+const thousandsAt = (tokens: readonly Token[], at: number): Spoken | null => {
+  const [first, second, third] = [tokens[at], tokens[at + 1], tokens[at + 2]];
+  if (!isNumber(first) || !isNumber(second) || !/^\d\d\d?$/.test(first.text)) return null;
+  const isWritten = second.end - second.start === second.text.length;
+  const rest = Number(second.text) - 1000;
+  if (isWritten || rest < 0 || rest > 999) return null;
+  const isMore = rest === 0 && isNumber(third) && /^\d{1,3}$/.test(third.text);
+  const value = Number(first.text) * 1000 + rest + (isMore ? Number(third.text) : 0);
+  return whole(value, isMore ? 3 : 2);
+};
+
+const wordsFrom = (tokens: readonly Token[], at: number): string =>
+  tokens
+    .slice(at, at + 3)
+    .map(({ text }) => text)
+    .join(' ');
+
+const labelOf = (text: string | undefined): TicketRole | null =>
+  labels.find(([, shape]) => shape.test(text ?? ''))?.[0] ?? null;
+
+/** Words that a label may be away from its number: "the gross came to 82,060". */
+const REACH = 3;
+
+const labelBefore = (tokens: readonly Token[], at: number): TicketRole | null => {
+  for (let before = at - 1; before >= Math.max(0, at - REACH); before -= 1) {
+    if (tokens[before]?.kind === 'number') return null;
+    const label = labelOf(tokens[before]?.text);
+    if (label !== null) return label;
+  }
+  return null;
+};
+
+/** "79840 gross": where nothing is called so before it, and no number follows that the word belongs to. */
+const labelAfter = (tokens: readonly Token[], at: number): TicketRole | null => {
+  const label = labelOf(tokens[at]?.text);
+  return label !== null && tokens[at + 1]?.kind !== 'number' ? label : null;
+};
+
+export const amountsIn = (tokens: readonly Token[]): Amount[] => {
+  const found: Amount[] = [];
+  for (let at = 0; at < tokens.length;) {
+    const token = tokens[at];
+    if (token?.kind !== 'number') {
+      at += 1;
+      continue;
+    }
+    const spoken = fractionAt(tokens, at) ?? thousandsAt(tokens, at) ?? piecesAt(tokens, at);
+    const after = at + (spoken?.length ?? 1);
+    const unit = units.find(([, shape]) => shape.test(wordsFrom(tokens, after)))?.[0] ?? null;
+    const last = tokens[after - 1] ?? token;
+    found.push({
+      value: spoken?.value ?? valueOf(token.text),
+      unit,
+      label: labelBefore(tokens, at) ?? labelAfter(tokens, after + (unit === null ? 0 : 1)),
+      digits: spoken?.digits ?? (/^\d+$/.test(token.text) ? token.text : null),
+      isGrouped: spoken === null && /[.,]/.test(token.text),
+      start: token.start,
+      end: last.end,
+    });
+    at = after;
+  }
+  return found.filter(({ value }) => isBetween(value, 0, 99_999_999));
+};

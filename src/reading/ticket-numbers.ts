@@ -1,0 +1,121 @@
+/**
+ * Which number of a ticket is what: serial, gross, tare, net. Every way to tell them apart is tried, and the one that
+ * fits sizes, labels and the sum best is taken.
+ */
+import { lbFromKg, lbFromShortTon, lbFromTonne } from '../core/units.ts';
+import type { Lb } from '../core/units.ts';
+import { TICKET_LB } from './assumptions.ts';
+import type { Amount, TicketRole } from './amounts.ts';
+
+export interface TicketNumbers {
+  serial: string | null;
+  grossLb: Lb | null;
+  tareLb: Lb | null;
+  netLb: Lb | null;
+  /** The amounts that it is made of. */
+  used: readonly Amount[];
+  /** No other way fits as well. */
+  isClear: boolean;
+}
+
+type Role = TicketRole | 'none';
+
+/** More numbers than that are no ticket that one could tell apart. */
+const MOST_AMOUNTS = 5;
+/** Two ways that differ by less than this are not told apart. */
+const CLEAR = 0.6;
+
+interface Weighed {
+  lb: Lb;
+  /** How unusual it is to write it so. */
+  cost: number;
+}
+
+/** What the amount weighs in that role; null = it cannot be that. */
+const weighed = ({ value, unit }: Amount, role: 'gross' | 'tare' | 'net'): Weighed | null => {
+  const { min, max } = TICKET_LB[role];
+  const ways: Weighed[] = [];
+  if (unit === 'kg') ways.push({ lb: Math.round(lbFromKg(value)), cost: 0 });
+  if (unit === null || unit === 'lb') ways.push({ lb: value, cost: 0 });
+  if (unit === null || unit === 'thousand')
+    ways.push({ lb: Math.round(value * 1000), cost: unit === null ? 0.5 : 0 });
+  if (role === 'net' && unit === 'tonnes') ways.push({ lb: Math.round(lbFromTonne(value)), cost: 0 });
+  if (role === 'net' && unit === 'tons') ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0 });
+  if (role === 'net' && unit === null && !Number.isInteger(value))
+    ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0.3 });
+  return ways.find(({ lb }) => Number.isInteger(lb) && lb >= min && lb <= max) ?? null;
+};
+
+/** How well the amount is that; null = not at all. */
+const fit = (amount: Amount, role: Role): number | null => {
+  const labelled = amount.label === null ? 0 : amount.label === role ? 3 : -3;
+  if (role === 'none') return labelled - (amount.value >= 1000 ? 2 : 0.4);
+  if (role === 'serial') {
+    const { digits, unit } = amount;
+    if (digits === null || unit !== null || digits.length < 4 || digits.length > 8) return null;
+    if (digits.length === 4 && amount.label !== 'serial') return null;
+    return labelled + 0.7;
+  }
+  const weight = weighed(amount, role);
+  if (weight === null) return null;
+  return labelled + 1 - weight.cost + (amount.isGrouped ? 0.4 : 0);
+};
+
+interface Way {
+  roles: readonly Role[];
+  score: number;
+}
+
+const ways = (amounts: readonly Amount[], roles: readonly Role[]): Way[] =>
+  amounts.reduce<Way[]>(
+    (all, amount) =>
+      all.flatMap((way) =>
+        roles.flatMap((role) => {
+          const score = role !== 'none' && way.roles.includes(role) ? null : fit(amount, role);
+          return score === null ? [] : [{ roles: [...way.roles, role], score: way.score + score }];
+        }),
+      ),
+    [{ roles: [], score: 0 }],
+  );
+
+/** Scales print multiples of 10 or 20 lb, and nets in tons are rounded to hundredths. */
+const SUM_LB = 20;
+
+const lbOf = (amounts: readonly Amount[], { roles }: Way, role: 'gross' | 'tare' | 'net'): Lb | null => {
+  const amount = amounts[roles.indexOf(role)];
+  return amount === undefined ? null : (weighed(amount, role)?.lb ?? null);
+};
+
+const isWithin = (lb: Lb, role: 'tare' | 'net'): boolean =>
+  lb >= TICKET_LB[role].min && lb <= TICKET_LB[role].max;
+
+/** Gross, tare and net agree, or one of them is not what it seems. */
+const sumScore = (amounts: readonly Amount[], way: Way): number => {
+  const [gross, tare, net] = (['gross', 'tare', 'net'] as const).map((role) => lbOf(amounts, way, role));
+  const inOrder = way.roles.indexOf('gross') <= way.roles.indexOf('tare') ? 0.2 : 0;
+  if (gross == null || (tare == null && net == null)) return inOrder;
+  if (tare == null) return isWithin(gross - (net ?? 0), 'tare') ? 0.5 : -4;
+  if (net == null) return isWithin(gross - tare, 'net') ? 0.5 : -4;
+  return Math.abs(gross - tare - net) <= SUM_LB ? 3 : -4;
+};
+
+/** `roles`: what the ticket may tell. Null = none of the numbers is of a ticket. */
+export const ticketNumbers = (
+  amounts: readonly Amount[],
+  roles: readonly TicketRole[],
+): TicketNumbers | null => {
+  if (amounts.length > MOST_AMOUNTS) return null;
+  const [best, second] = ways(amounts, [...roles, 'none'])
+    .map((way) => ({ ...way, score: way.score + sumScore(amounts, way) }))
+    .sort((a, b) => b.score - a.score);
+  if (best === undefined || best.roles.every((role) => role === 'none')) return null;
+  const serial = amounts[best.roles.indexOf('serial')]?.digits ?? null;
+  return {
+    serial,
+    grossLb: lbOf(amounts, best, 'gross'),
+    tareLb: lbOf(amounts, best, 'tare'),
+    netLb: lbOf(amounts, best, 'net'),
+    used: amounts.filter((_, at) => best.roles[at] !== 'none'),
+    isClear: second === undefined || best.score - second.score >= CLEAR,
+  };
+};
