@@ -1,5 +1,5 @@
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Chat, LinkedChat, Said } from '../../src/ports/chat.ts';
+import type { Chat, LinkedChat, Said, TicketForm } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
 import type { LogLine } from '../../src/ports/log.ts';
 import { reader } from './backfill.ts';
@@ -16,6 +16,7 @@ import { sweeper } from './sweep.ts';
 
 export interface SlackDeps {
   cursor: ChannelCursor;
+  form: TicketForm;
   /** What the bot's Home tab shows to a person. */
   homeFor: (user: string) => Promise<Said>;
   /** Null = pictures are left out. */
@@ -27,7 +28,7 @@ export interface SlackDeps {
 /** Slack as a chat platform. `listen` rejects if Slack refuses a token, and keeps trying while it is unreachable. */
 export const slackChat = (
   settings: SlackSettings,
-  { cursor, homeFor, draw, nowMs, log }: SlackDeps,
+  { cursor, form, homeFor, draw, nowMs, log }: SlackDeps,
 ): LinkedChat => {
   const web = webClient(settings, log);
   const closing = new AbortController();
@@ -36,10 +37,10 @@ export const slackChat = (
 
   const listen: Chat['listen'] = async (onHeard) => {
     const me = await whoAmI(web, log, closing.signal);
-    const ears = { me, onHeard, nowMs, log };
+    const ears = { me, form, onHeard, nowMs, log };
     intake = intakeFor(settings, me, nowMs, log);
     databaseFirst(intake.app, ears, inFlight);
-    screens(intake.app, web, homeFor, log);
+    screens(intake.app, web, form, homeFor, log);
     const readUp = reader(web, cursor, ears, closing.signal);
     const sweeps = sweeper(readUp, settings.sweepEveryMs, log, closing.signal);
     await intake.open(sweeps.connected, closing.signal);
@@ -50,7 +51,7 @@ export const slackChat = (
     platform: PLATFORM,
     canEdit: true,
     listen,
-    post: poster({ web, draw, nowMs, log }),
+    post: poster({ web, form, draw, nowMs, log }),
     fault: () => (intake?.isOpen() === true ? null : 'not connected to Slack'),
     close: async () => {
       closing.abort();

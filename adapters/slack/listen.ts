@@ -1,7 +1,7 @@
 import type { App } from '@slack/bolt';
 import { z } from 'zod';
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Heard, OnHeard } from '../../src/ports/chat.ts';
+import type { Heard, OnHeard, TicketForm } from '../../src/ports/chat.ts';
 import type { LogLine } from '../../src/ports/log.ts';
 import type { Submission } from './interactions.ts';
 import {
@@ -22,24 +22,26 @@ type Body = z.infer<typeof anyBody>;
 
 const isTicketForm = (body: Submission): boolean => body.view.callback_id === TICKET_FORM;
 
-/** What a person said with it; null = nothing: it asked for a form, or it came from a bot. */
-const heardIn = (body: Body, me: SlackIdentity, heardMs: EpochMs): Heard | null => {
-  if ('event' in body) return heardEvent(body.event, me, heardMs);
-  if ('command' in body) return asksForTicketForm(body.text) ? null : heardCommand(body, me, heardMs);
-  if ('view' in body) return isTicketForm(body) ? heardSubmission(body, heardMs) : null;
-  return OPENS_TICKET_FORM.test(body.actions[0].action_id) ? null : heardPress(body, heardMs);
-};
-
 export interface ListenDeps {
   me: SlackIdentity;
+  form: TicketForm;
   onHeard: OnHeard;
   nowMs: () => EpochMs;
   log: LogLine;
 }
 
-const take = async (raw: unknown, { me, onHeard, nowMs, log }: ListenDeps): Promise<void> => {
+/** What a person said with it; null = nothing: it asked for a form, or it came from a bot. */
+const heardIn = (body: Body, { me, form }: ListenDeps, heardMs: EpochMs): Heard | null => {
+  if ('event' in body) return heardEvent(body.event, me, heardMs);
+  if ('command' in body) return asksForTicketForm(form, body.text) ? null : heardCommand(body, me, heardMs);
+  if ('view' in body) return isTicketForm(body) ? heardSubmission(body, heardMs) : null;
+  return OPENS_TICKET_FORM.test(body.actions[0].action_id) ? null : heardPress(body, heardMs);
+};
+
+const take = async (raw: unknown, ears: ListenDeps): Promise<void> => {
+  const { onHeard, nowMs, log } = ears;
   const { success, data } = anyBody.safeParse(raw);
-  const heard = success ? heardIn(data, me, nowMs()) : null;
+  const heard = success ? heardIn(data, ears, nowMs()) : null;
   if (heard !== null) await onHeard(heard);
   const isMessage = z.object({ event: z.object({ type: z.literal('message') }) }).safeParse(raw).success;
   if (!success && isMessage) log('warn', 'Slack sent a message event of an unknown form; it was ignored.');

@@ -1,6 +1,6 @@
 import type { webApi } from '@slack/bolt';
 import type { EpochMs } from '../../src/core/units.ts';
-import type { Post, PostResult } from '../../src/ports/chat.ts';
+import type { Post, PostResult, TicketForm } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
 import type { LogLine } from '../../src/ports/log.ts';
 import { errorCode, failureOf } from './failure.ts';
@@ -23,13 +23,14 @@ const threadOf = (post: Post): string | null =>
 
 interface SlackPostDeps {
   web: webApi.WebClient;
+  form: TicketForm;
   /** Null = pictures are left out. */
   draw: DrawPicture | null;
   nowMs: () => EpochMs;
   log: LogLine;
 }
 
-export const poster = ({ web, draw, nowMs, log }: SlackPostDeps) => {
+export const poster = ({ web, form, draw, nowMs, log }: SlackPostDeps) => {
   const posted = postedKeys(web, nowMs);
   const showPicture = draw === null ? null : pictures(web, draw, log);
   const direct = new Map<string, string>();
@@ -45,7 +46,7 @@ export const poster = ({ web, draw, nowMs, log }: SlackPostDeps) => {
     return channel;
   };
 
-  const content = (post: Post) => rendered(post.said, 'room' in post.to);
+  const content = (post: Post) => rendered(post.said, 'room' in post.to, form);
 
   /** Resolves with the message's id; null = it cannot be replaced any more. */
   const replace = async (post: Post, replaced: string): Promise<string | null> => {

@@ -1,5 +1,5 @@
 import type { types } from '@slack/bolt';
-import type { Button, Said } from '../../src/ports/chat.ts';
+import type { Button, Said, TicketForm } from '../../src/ports/chat.ts';
 import { asksForTicketForm } from './modal.ts';
 import { escaped } from './text.ts';
 
@@ -63,15 +63,15 @@ const besideTable = ({ text, table }: Said): string[] => {
   return text.split('\n').filter((line) => !starts.some((start) => line.startsWith(start)));
 };
 
-const button = ({ label, words }: Button, at: number): types.Button => ({
+const button = ({ label, words }: Button, at: number, form: TicketForm): types.Button => ({
   type: 'button',
-  action_id: `${asksForTicketForm(words) ? 'open-form' : 'say'}-${String(at)}`,
+  action_id: `${asksForTicketForm(form, words) ? 'open-form' : 'say'}-${String(at)}`,
   text: { type: 'plain_text', text: label.slice(0, LABEL_CHARS), emoji: true },
   value: words.slice(0, WORDS_CHARS),
 });
 
-const buttonBlocks = (buttons: readonly Button[]): types.ActionsBlock[] => {
-  const elements = buttons.map(button);
+const buttonBlocks = (buttons: readonly Button[], form: TicketForm): types.ActionsBlock[] => {
+  const elements = buttons.map((one, at) => button(one, at, form));
   const blocks: types.ActionsBlock[] = [];
   for (let from = 0; from < elements.length; from += BUTTONS_PER_BLOCK)
     blocks.push({ type: 'actions', elements: elements.slice(from, from + BUTTONS_PER_BLOCK) });
@@ -83,11 +83,14 @@ const call = (said: Said, inRoom: boolean): string =>
   [...(said.ring && inRoom ? ['<!channel>'] : []), ...said.mentions.map((user) => `<@${user}>`)].join(' ');
 
 /** What Slack shows for `said`, without its picture. */
-export const rendered = (said: Said, inRoom: boolean): Rendered => {
+export const rendered = (said: Said, inRoom: boolean, form: TicketForm): Rendered => {
   const called = call(said, inRoom);
   const lines = besideTable(said).map(escaped);
   const shown = called === '' ? lines : [called, ...lines];
-  const after = [...(said.table === null ? [] : tableSections(said.table)), ...buttonBlocks(said.buttons)];
+  const after = [
+    ...(said.table === null ? [] : tableSections(said.table)),
+    ...buttonBlocks(said.buttons, form),
+  ];
   const sections = packed(shown, SECTION_CHARS)
     .filter((pack) => pack.trim() !== '')
     .slice(0, Math.max(BLOCKS - after.length, 0))

@@ -1,5 +1,5 @@
 import type { App, webApi } from '@slack/bolt';
-import type { Said } from '../../src/ports/chat.ts';
+import type { Said, TicketForm } from '../../src/ports/chat.ts';
 import type { LogLine } from '../../src/ports/log.ts';
 import { reasonOf } from './failure.ts';
 import { publishHome } from './home.ts';
@@ -13,17 +13,18 @@ import { asksForTicketForm, openTicketForm, OPENS_TICKET_FORM } from './modal.ts
 export const screens = (
   app: App,
   web: webApi.WebClient,
+  form: TicketForm,
   homeFor: (user: string) => Promise<Said>,
   log: LogLine,
 ): void => {
   const openForm = async (triggerId: string, channel: string | null): Promise<void> => {
-    await openTicketForm(web, triggerId, channel).catch((error: unknown) => {
+    await openTicketForm(web, form, triggerId, channel).catch((error: unknown) => {
       log('warn', `The ticket form could not be shown: ${reasonOf(error)}. The ticket can be typed instead.`);
     });
   };
 
   const showHome = async (user: string): Promise<void> => {
-    await publishHome(web, user, await homeFor(user));
+    await publishHome(web, user, await homeFor(user), form);
   };
 
   app.action(OPENS_TICKET_FORM, async ({ ack, body }) => {
@@ -39,7 +40,7 @@ export const screens = (
   // Any name: the workspace may have renamed the command.
   app.command(/./, async ({ ack, command }) => {
     await ack();
-    if (asksForTicketForm(command.text)) await openForm(command.trigger_id, null);
+    if (asksForTicketForm(form, command.text)) await openForm(command.trigger_id, null);
   });
   app.view(/./, async ({ ack }) => {
     await ack();

@@ -7,6 +7,7 @@ import type { DrawPicture } from '../ports/picture.ts';
 import { tellFromAdapter } from '../run/in/from-adapter.ts';
 import type { Check } from '../run/host/health.ts';
 import { homeFor } from '../run/out/home.ts';
+import { ticketForm } from '../saying/ticket-form.ts';
 import type { MatrixAccount } from '../settings/matrix.ts';
 import type { Settings } from '../settings/settings.ts';
 import type { SlackAccount } from '../settings/slack.ts';
@@ -59,6 +60,7 @@ const slack = async (account: SlackAccount, { operation, log }: ChatDeps): Promi
         lastSeen: (channel) => cursors.at('slack', channel),
         saw: (channel, ts) => cursors.advance('slack', channel, ts),
       },
+      form: ticketForm,
       homeFor: (user) => homeFor(bot, { platform: 'slack', user }, Date.now()),
       draw,
       nowMs: Date.now,

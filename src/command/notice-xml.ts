@@ -6,14 +6,12 @@ import { stationById } from '../core/roster.ts';
 import type { Language } from '../core/roster.ts';
 import type { Telling } from '../core/telling.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
+import { catalogs } from '../saying/catalog/index.ts';
 import { capXml } from '../saying/cap/cap-xml.ts';
 import { capAlert } from '../saying/cap/cap.ts';
 import type { CapWords } from '../saying/cap/cap.ts';
 import { noticeParts } from '../saying/parts/notice.ts';
 import type { NoticeEvent, Harvest } from '../core/harvest/harvest.ts';
-
-/** RFC 3066. */
-const TAGS: Record<Language, string> = { en: 'en-US', es: 'es-US' };
 
 const wordsIn = (
   language: Language,
@@ -37,7 +35,7 @@ const wordsIn = (
   const { headline, why, todo } = noticeParts(notice, voice);
   const place = step.place === null ? undefined : stationById(roster, step.place);
   return {
-    language: TAGS[language],
+    language: catalogs[language].formats.alertTag,
     headline,
     description: why.length > 0 ? why.join('\n') : headline,
     instruction: todo.length > 0 ? todo.join('\n') : headline,

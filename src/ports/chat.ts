@@ -45,6 +45,15 @@ export interface Said {
   mentions: readonly string[];
 }
 
+/** The form for one weigh ticket, for platforms that have forms; each text in every language that the bot speaks. */
+export interface TicketForm {
+  /** What a button or command says that asks for it. */
+  askedBy: readonly string[];
+  title: readonly string[];
+  cancel: readonly string[];
+  labels: Readonly<Record<'serial' | 'gross' | 'tare' | 'truck', readonly string[]>>;
+}
+
 export interface Post {
   /** The same key is the same message: sending it again after a doubtful failure must not show it twice. */
   key: string;

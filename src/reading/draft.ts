@@ -76,7 +76,7 @@ const hasSerial = (slots: readonly Slot[]): boolean =>
 
 export const hasTruck = (slots: readonly Slot[]): boolean => slotsOf(slots, 'truck').length > 0;
 
-/** Said twice in one breath, or in both languages, these are still one order. */
+/** Said twice in one breath, or in two languages, these are still one order. */
 const isOnce = ({ topic }: Sign): boolean =>
   topic === 'stop' || topic === 'resume' || topic === 'acknowledge' || topic === 'drill';
 

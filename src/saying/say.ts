@@ -16,7 +16,7 @@ export const say = (telling: Telling, voice: Voice): Said => {
   };
 };
 
-/** For a room of a crew with two languages: both texts, one under the other, the first one's buttons. */
+/** For a room of a crew with several languages: the texts one under the other, the first one's buttons. */
 export const sayToRoom = (telling: Telling, voices: readonly Voice[]): Said => {
   const [first, ...others] = voices.map((voice) => say(telling, voice));
   if (!first) throw new Error('A room is spoken to in at least one language.');

@@ -13,6 +13,7 @@ import {
 import type { EpochMs, Fahrenheit, Lb } from '../core/units.ts';
 import type { ZoneClock } from '../core/zone-clock.ts';
 import type { Key } from './catalog/en/index.ts';
+import type { Formats } from './catalog/formats.ts';
 import { catalogs } from './catalog/index.ts';
 
 export interface Setting {
@@ -39,17 +40,20 @@ export const phrase = (voice: Voice, key: Key, values: Record<string, string | n
     parsed.set(name, message);
   }
   // "1:10 p.m." at the end of a sentence brings its own full stop.
-  return String(message.format(values)).replaceAll('.m..', '.m.');
+  return String(message.format(values)).replaceAll(/(\.\p{L}\.)\.(?!\.)/gu, '$1');
 };
 
 const twoDigits = (n: number): string => String(n).padStart(2, '0');
 
-/** Digits in groups of three, as both languages write them here. */
-export const number = (value: number, digits = 0): string => {
+/** Digits in groups of three, with `digits` decimals. */
+export const numeral = ({ thousands, decimals }: Formats['marks'], value: number, digits: number): string => {
   const [whole = '', part] = Math.abs(value).toFixed(digits).split('.');
-  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${value < 0 ? '-' : ''}${grouped}${part === undefined ? '' : `.${part}`}`;
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/g, thousands);
+  return `${value < 0 ? '-' : ''}${grouped}${part === undefined ? '' : `${decimals}${part}`}`;
 };
+
+export const number = ({ language }: Voice, value: number, digits = 0): string =>
+  numeral(catalogs[language].formats.marks, value, digits);
 
 const sameDay = (voice: Voice, atMs: EpochMs): boolean => {
   const [a, b] = [voice.clock.wall(voice.zone, atMs), voice.clock.wall(voice.zone, voice.nowMs)];
@@ -77,11 +81,16 @@ const isOfTwoClocks = (voice: Voice, atMs: EpochMs): boolean => {
   return [...zones].some((other) => differs(voice, other, atMs));
 };
 
+export const clockTime = (halves: Formats['halves'], hour: number, minute: number): string =>
+  halves === null
+    ? `${hour}:${twoDigits(minute)}`
+    : `${hour % 12 === 0 ? 12 : hour % 12}:${twoDigits(minute)} ${halves[hour < 12 ? 0 : 1]}`;
+
 /** "10:15 AM", in Spanish "10:15 a.m."; with the date when it is not today, with the zone when the hour comes twice or clocks differ. */
 export const time = (voice: Voice, atMs: EpochMs): string => {
   const { month, day, hour, minute, abbreviation } = voice.clock.wall(voice.zone, atMs);
   const { halves, date, onDate } = catalogs[voice.language].formats;
-  const clock = `${hour % 12 === 0 ? 12 : hour % 12}:${twoDigits(minute)} ${halves[hour < 12 ? 0 : 1]}`;
+  const clock = clockTime(halves, hour, minute);
   const zoned = isTwice(voice, atMs) || isOfTwoClocks(voice, atMs) ? `${clock} ${abbreviation}` : clock;
   if (sameDay(voice, atMs)) return zoned;
   return onDate(zoned, date(month, day));
@@ -89,14 +98,14 @@ export const time = (voice: Voice, atMs: EpochMs): string => {
 
 export const weight = (voice: Voice, lb: Lb): string =>
   voice.roster.units === 'metric'
-    ? phrase(voice, 'unit.kg', { kg: number(Math.round(kgFromLb(lb))) })
-    : phrase(voice, 'unit.lb', { lb: number(Math.round(lb)) });
+    ? phrase(voice, 'unit.kg', { kg: number(voice, Math.round(kgFromLb(lb))) })
+    : phrase(voice, 'unit.lb', { lb: number(voice, Math.round(lb)) });
 
 /** A net weight in tons, short ones unless the operation is metric. */
 export const tons = (voice: Voice, lb: Lb): string =>
   voice.roster.units === 'metric'
-    ? phrase(voice, 'unit.tonnes', { tonnes: number(tonneFromLb(lb), 2) })
-    : phrase(voice, 'unit.tons', { tons: number(shortTonFromLb(lb), 2) });
+    ? phrase(voice, 'unit.tonnes', { tonnes: number(voice, tonneFromLb(lb), 2) })
+    : phrase(voice, 'unit.tons', { tons: number(voice, shortTonFromLb(lb), 2) });
 
 /** How a ticket is typed, for those who have to be told. */
 export const ticketExamples = (voice: Voice): { ticket: string; net: string } => {
@@ -106,13 +115,13 @@ export const ticketExamples = (voice: Voice): { ticket: string; net: string } =>
 
 export const temperature = (voice: Voice, f: Fahrenheit): string =>
   voice.roster.units === 'metric'
-    ? `${number(celsiusFromFahrenheit(f), 1)} °C`
-    : `${number(f, Number.isInteger(f) ? 0 : 1)} °F`;
+    ? `${number(voice, celsiusFromFahrenheit(f), 1)} °C`
+    : `${number(voice, f, Number.isInteger(f) ? 0 : 1)} °F`;
 
 export const inches = (voice: Voice, depthIn: number): string =>
   voice.roster.units === 'metric'
-    ? phrase(voice, 'unit.mm', { mm: number(Math.round(depthIn * MM_PER_INCH)) })
-    : phrase(voice, 'unit.in', { in: number(depthIn, 2) });
+    ? phrase(voice, 'unit.mm', { mm: number(voice, Math.round(depthIn * MM_PER_INCH)) })
+    : phrase(voice, 'unit.in', { in: number(voice, depthIn, 2) });
 
 export const truckName = (voice: Voice, id: TruckId): string => {
   const name = truckById(voice.roster, id)?.name ?? id;

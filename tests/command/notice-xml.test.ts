@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { LANGUAGES } from '../../src/core/roster.ts';
 import { foldHarvest } from '../../src/core/harvest/fold.ts';
 import { noticeXml } from '../../src/command/notice-xml.ts';
 import { zoneClock } from '../../src/run/host/zone-clock.ts';
@@ -24,7 +25,11 @@ const exported = async (event: string | null = null) => {
   if ('fault' in made) throw new Error(made.fault);
   const { alert, faults } = checkCap(made.xml);
   expect(faults).toEqual([]);
-  return (...path: readonly string[]) => textsAt(alert, ...path);
+  const languages = textsAt(alert, 'info', 'language');
+  expect(languages).toHaveLength(LANGUAGES.length);
+  /** Of the infos those in English and Spanish. */
+  return (...path: readonly string[]) =>
+    textsAt(alert, ...path).filter((_, at) => path[0] !== 'info' || /^(en|es)-/.test(languages[at] ?? ''));
 };
 
 describe('a notice as CAP 1.2', () => {

@@ -1,8 +1,11 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { describe, expect, it } from 'vitest';
+import { LANGUAGES } from '../../src/core/roster.ts';
 import { en } from '../../src/saying/catalog/en/index.ts';
 import type { Key } from '../../src/saying/catalog/en/index.ts';
 import { es } from '../../src/saying/catalog/es/index.ts';
+import { catalogs } from '../../src/saying/catalog/index.ts';
+import { clockTime, numeral } from '../../src/saying/voice.ts';
 
 type Parsed = ReturnType<IntlMessageFormat['getAst']>;
 
@@ -22,22 +25,47 @@ const argumentsOf = (elements: Parsed): string[] =>
   });
 
 const keys = Object.keys(en).filter((key): key is Key => key in en);
+const others = LANGUAGES.filter((language) => language !== 'en');
 
-describe('the two catalogs', () => {
-  it('have the same keys', () => {
-    expect(Object.keys(es).toSorted()).toEqual(Object.keys(en).toSorted());
+describe.each(others)('the catalog %s beside the English one', (language) => {
+  const { texts, formats } = catalogs[language];
+
+  it('has the same keys', () => {
+    expect(Object.keys(texts).toSorted()).toEqual(Object.keys(en).toSorted());
   });
 
   it.each(keys)('%s: the same arguments', (key) => {
-    const [english, spanish] = [parsed(en[key], 'en-US'), parsed(es[key], 'es-MX')].map(
+    const [english, other] = [parsed(en[key], 'en-US'), parsed(texts[key], formats.locale)].map(
       (elements) => new Set(argumentsOf(elements)),
     );
-    expect(spanish).toEqual(english);
+    expect(other).toEqual(english);
   });
 
   it.each(keys)('%s: something in both, and not by chance the same sentence', (key) => {
-    for (const text of [en[key], es[key]]) expect(text.trim()).not.toBe('');
-    if (/[a-z]{3,} [a-z]{3,} [a-z]{3,}/.test(en[key])) expect(es[key]).not.toBe(en[key]);
+    for (const text of [en[key], texts[key]]) expect(text.trim()).not.toBe('');
+    if (/[a-z]{3,} [a-z]{3,} [a-z]{3,}/.test(en[key])) expect(texts[key]).not.toBe(en[key]);
+  });
+
+  // RFC 3066, 2.1: a subtag of letters, then more of letters and digits, 8 at most in each.
+  it('has a tag for alerts that is one of RFC 3066, and begins with the language', () => {
+    expect(formats.alertTag).toMatch(/^[A-Za-z]{1,8}(-[A-Za-z0-9]{1,8})*$/);
+    expect(formats.alertTag.split('-')[0]).toBe(language);
+  });
+});
+
+describe('what is no words', () => {
+  it('is written with the marks of the language', () => {
+    expect(numeral({ thousands: '.', decimals: ',' }, -1_234_567.5, 2)).toBe('-1.234.567,50');
+    expect(numeral(catalogs.en.formats.marks, 79_840, 0)).toBe('79,840');
+  });
+
+  it.each([
+    [0, 5, '0:05', '12:05 AM'],
+    [12, 0, '12:00', '12:00 PM'],
+    [14, 30, '14:30', '2:30 PM'],
+  ])('the clock at %i:%i runs to 24 or twice to 12', (hour, minute, full, halved) => {
+    expect(clockTime(null, hour, minute)).toBe(full);
+    expect(clockTime(['AM', 'PM'], hour, minute)).toBe(halved);
   });
 });
 

@@ -8,6 +8,7 @@ import type { SlackSettings } from '../../adapters/slack/settings.ts';
 import type { Operation } from '../../src/command/operate.ts';
 import type { Chat } from '../../src/ports/chat.ts';
 import { homeFor } from '../../src/run/out/home.ts';
+import { ticketForm } from '../../src/saying/ticket-form.ts';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { bookOf, INVENTED, play, sampleOn, startOn, startRecordedClock } from '../support/recorded-day.ts';
@@ -81,6 +82,7 @@ const slackOf = (settings: SlackSettings, { bot, store }: Operation): Chat => {
       lastSeen: (channel) => cursors.at('slack', channel),
       saw: (channel, ts) => cursors.advance('slack', channel, ts),
     },
+    form: ticketForm,
     homeFor: (user) => homeFor(bot, { platform: 'slack', user }, Date.now()),
     draw: null,
     nowMs: Date.now,

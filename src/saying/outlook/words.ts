@@ -98,12 +98,14 @@ const costLine = ({ outlook: { heat } }: Made, station: string, voice: Voice): s
   const limit = temperature(voice, limitF);
   // 1 lb in a short ton of 2,000 lb is half a kilogram in a tonne.
   return voice.roster.units === 'metric'
-    ? [phrase(voice, 'outlook.cost-metric', { kg: number(lb / 2, 2), limit })]
-    : [phrase(voice, 'outlook.cost', { lb: number(lb, 2), limit })];
+    ? [phrase(voice, 'outlook.cost-metric', { kg: number(voice, lb / 2, 2), limit })]
+    : [phrase(voice, 'outlook.cost', { lb: number(voice, lb, 2), limit })];
 };
 
 const rain = (voice: Voice, inches: number): string =>
-  voice.roster.units === 'metric' ? `${number(inches * MM_PER_INCH)} mm` : `${number(inches, 2)} in`;
+  voice.roster.units === 'metric'
+    ? `${number(voice, inches * MM_PER_INCH)} mm`
+    : `${number(voice, inches, 2)} in`;
 
 const rainLine = ({ outlook: { rainInches } }: Made, voice: Voice): string[] =>
   rainInches.threeDays < LEAST_RAIN_IN

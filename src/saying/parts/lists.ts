@@ -21,7 +21,7 @@ export const truckEntry = (entry: Truck, voice: Voice): string =>
 export const fieldEntry = (entry: Field, voice: Voice): string =>
   entry.acres === null
     ? entry.name
-    : phrase(voice, 'list.field-acres', { name: entry.name, acres: number(entry.acres) });
+    : phrase(voice, 'list.field-acres', { name: entry.name, acres: number(voice, entry.acres) });
 
 export const stationEntry = (entry: Station, voice: Voice): string =>
   phrase(voice, 'list.station', {

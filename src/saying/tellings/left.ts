@@ -11,9 +11,9 @@ const leftText = (fields: readonly LeftInField[], voice: Voice): string => {
     phrase(voice, line.hoursLeft === null ? 'left.field' : 'left.field-hours', {
       field: fieldName(voice, line.field),
       tons: tons(voice, line.leftLb),
-      acres: number(line.acresLeft, 1),
+      acres: number(voice, line.acresLeft, 1),
       loads: line.loadsLeft,
-      hours: number(line.hoursLeft ?? 0, 1),
+      hours: number(voice, line.hoursLeft ?? 0, 1),
     }),
   );
   return [...lines, phrase(voice, 'left.by-yield')].join('\n');

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Post } from '../../../src/ports/chat.ts';
+import { ticketForm } from '../../../src/saying/ticket-form.ts';
 import type { Bench } from '../../support/slack/bench.ts';
 import { startBench } from '../../support/slack/bench.ts';
 import { plain } from '../../support/said.ts';
@@ -152,6 +153,7 @@ describe('posting', () => {
     const { slackChat } = await import('../../../adapters/slack/chat.ts');
     const next = slackChat(bench.settings, {
       cursor: bench.cursor,
+      form: ticketForm,
       homeFor: async () => plain(''),
       draw: null,
       nowMs: () => Date.now(),

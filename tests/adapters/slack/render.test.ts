@@ -1,16 +1,30 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sideBySide } from '../../../adapters/slack/modal.ts';
 import { rendered } from '../../../adapters/slack/render.ts';
 import { escaped, plainWords } from '../../../adapters/slack/text.ts';
 import type { Said } from '../../../src/ports/chat.ts';
+import { ticketForm } from '../../../src/saying/ticket-form.ts';
 import { plain } from '../../support/said.ts';
 import { messageBlocks } from '../../support/slack/blocks.ts';
 
 const said = (part: Partial<Said>): Said => ({ ...plain('Stop digging at 14:10.'), ...part });
 const mrkdwn = (part: Partial<Said>): string[] =>
-  rendered(said(part), true).blocks.flatMap((block) =>
+  rendered(said(part), true, ticketForm).blocks.flatMap((block) =>
     block.type === 'section' && block.text !== undefined ? [block.text.text] : [],
   );
+
+describe('texts of several languages', () => {
+  test('stand side by side, those written alike once', () => {
+    expect(sideBySide(['Ticket', 'Boleta'], 24)).toBe('Ticket · Boleta');
+    expect(sideBySide(['Serial', 'Serial'], 24)).toBe('Serial');
+  });
+
+  test('are as many as there is room for', () => {
+    expect(sideBySide(['Ticket', 'Boleta', 'Talão de pesagem'], 24)).toBe('Ticket · Boleta');
+    expect(sideBySide(['Ticket', 'Talão de pesagem', 'Boleta'], 24)).toBe('Ticket · Boleta');
+  });
+});
 
 describe('text', () => {
   test('what is sent comes back as the same words', () => {
@@ -32,7 +46,7 @@ describe('what is said', () => {
       { label: 'Got it', words: 'seen' },
       { label: 'Ticket …', words: 'ticket' },
     ];
-    expect(rendered(said({ buttons }), true).blocks.at(-1)).toEqual({
+    expect(rendered(said({ buttons }), true, ticketForm).blocks.at(-1)).toEqual({
       type: 'actions',
       elements: [
         {
@@ -53,8 +67,8 @@ describe('what is said', () => {
 
   test('who must act is mentioned; what must ring calls the room, and a person alone is called by the message', () => {
     const stop = said({ ring: true, mentions: ['U1ANA', 'U2BEN'] });
-    expect(rendered(stop, true).text).toBe('<!channel> <@U1ANA> <@U2BEN> Stop digging at 14:10.');
-    expect(rendered(stop, false).text).toBe('<@U1ANA> <@U2BEN> Stop digging at 14:10.');
+    expect(rendered(stop, true, ticketForm).text).toBe('<!channel> <@U1ANA> <@U2BEN> Stop digging at 14:10.');
+    expect(rendered(stop, false, ticketForm).text).toBe('<@U1ANA> <@U2BEN> Stop digging at 14:10.');
     expect(mrkdwn({ ring: true })).toEqual(['<!channel>\nStop digging at 14:10.']);
   });
 
@@ -71,7 +85,7 @@ describe('what is said', () => {
       'Board at 10:15\n2 trucks',
       '```\nTruck     Where\nTruck 3   in line\nTruck 12  at field\n```',
     ]);
-    expect(rendered(said({ text, table }), true).text).toBe(text);
+    expect(rendered(said({ text, table }), true, ticketForm).text).toBe(text);
   });
 
   test('whatever is said stays within the limits of Block Kit', () => {
@@ -97,7 +111,7 @@ describe('what is said', () => {
     });
     fc.assert(
       fc.property(anything, fc.boolean(), (each, inRoom) => {
-        const { text, blocks } = rendered(each, inRoom);
+        const { text, blocks } = rendered(each, inRoom, ticketForm);
         expect(text).not.toBe('');
         expect(messageBlocks.safeParse(blocks).error).toBeUndefined();
       }),

@@ -118,6 +118,9 @@ describe.each(['socket', 'http'] as const)('screens over %s', (mode) => {
   test('the command "ticket" opens the form; what is left empty is left out', async () => {
     await bench.slack.send(bench.slack.people.command(bench.crew, 'U1ANA', 'ticket'));
     await filledIn({ serial: '', gross: '79840', tare: ' 29320 ', truck: '' });
+    expect(JSON.stringify(bench.slack.forms[0]?.view)).toContain(
+      'First weight (gross) · Primer peso (bruto)',
+    );
     expect(bench.heard).toMatchObject([{ room: null, event: { text: 'ticket gross 79840 tare 29320' } }]);
   });
 

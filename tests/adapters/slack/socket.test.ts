@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { ticketForm } from '../../../src/saying/ticket-form.ts';
 import type { Bench } from '../../support/slack/bench.ts';
 import { startBench } from '../../support/slack/bench.ts';
 import { waitFor } from '../../support/wait-for.ts';
@@ -99,6 +100,7 @@ describe('the socket', () => {
     const logs: string[] = [];
     const twin = slackChat(bench.settings, {
       cursor: bench.cursor,
+      form: ticketForm,
       homeFor: async () => bench.state.home,
       draw: null,
       nowMs: () => Date.now(),

@@ -18,7 +18,7 @@ test('slots that are stored already are read', () => {
 });
 
 test('a language that nobody speaks here, or another slot, is no board', () => {
-  expect(boardSlotFrom('board pt slack:1')).toBeNull();
+  expect(boardSlotFrom('board xx slack:1')).toBeNull();
   expect(boardSlotFrom('notice es slack:1')).toBeNull();
   expect(boardSlotFrom('board es')).toBeNull();
 });

@@ -6,6 +6,7 @@ import { slackChat } from '../../../adapters/slack/chat.ts';
 import type { ChannelCursor } from '../../../adapters/slack/cursor.ts';
 import type { SlackSettings } from '../../../adapters/slack/settings.ts';
 import type { Heard, Said } from '../../../src/ports/chat.ts';
+import { ticketForm } from '../../../src/saying/ticket-form.ts';
 import type { Timing } from './delivery.ts';
 import { waitFor } from '../wait-for.ts';
 import { readManifest } from './manifest.ts';
@@ -69,6 +70,7 @@ export const startBot = (slack: LoopbackSlack, settings: SlackSettings, cursor: 
   };
   const chat = slackChat(settings, {
     cursor,
+    form: ticketForm,
     homeFor: async () => state.home,
     draw: async (svg) => {
       if (svg === '') throw new Error('no SVG');

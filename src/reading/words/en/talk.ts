@@ -2,7 +2,7 @@ import type { LanguageWords } from '../language-words.ts';
 
 export const talk: LanguageWords['talk'] = {
   little: `
-    the a an i im ive am is are was were be been it its this my our we so just now right here there of on off in at to
+    the a an i me im ive am is are was were be been it its this my our we so just now right here there of on off in at to
     from by for with w ok okay yes yeah yep yup hey hi hello please pls plz thanks thank thx guys boss man bro dude buddy
     folks all about around like roughly currently already still got get truck bud sir too again some over that oops
     sorry`,

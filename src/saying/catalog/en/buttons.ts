@@ -24,6 +24,13 @@ export const buttons = {
   'words.line': 'how long is the line',
   'words.ahead': '{count} ahead',
 
+  // The form for a ticket
+  'form.serial': 'Serial',
+  'form.gross': 'First weight (gross)',
+  'form.tare': 'Second weight (tare)',
+  'form.truck': 'Truck',
+  'form.cancel': 'Cancel',
+
   // Units
   'unit.tons': '{tons} tons',
   'unit.tonnes': '{tonnes} t',

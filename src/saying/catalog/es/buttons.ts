@@ -24,6 +24,12 @@ export const buttons: Record<keyof typeof english, string> = {
   'words.line': 'cómo está la fila',
   'words.ahead': '{count} adelante',
 
+  'form.serial': 'Número',
+  'form.gross': 'Primer peso (bruto)',
+  'form.tare': 'Segundo peso (tara)',
+  'form.truck': 'Camión',
+  'form.cancel': 'Salir',
+
   'unit.tons': '{tons} toneladas cortas',
   'unit.tonnes': '{tonnes} toneladas métricas',
   'unit.lb': '{lb} lb',
