@@ -1,8 +1,11 @@
 import { IntlMessageFormat } from 'intl-messageformat';
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { en } from '../../src/saying/catalog/en/index.ts';
 import type { Key } from '../../src/saying/catalog/en/index.ts';
 import { es } from '../../src/saying/catalog/es/index.ts';
+import { catalogs } from '../../src/saying/catalog/index.ts';
+import { LANGUAGES } from '../../src/core/roster.ts';
 
 type Parsed = ReturnType<IntlMessageFormat['getAst']>;
 
@@ -38,6 +41,28 @@ describe('the two catalogs', () => {
   it.each(keys)('%s: something in both, and not by chance the same sentence', (key) => {
     for (const text of [en[key], es[key]]) expect(text.trim()).not.toBe('');
     if (/[a-z]{3,} [a-z]{3,} [a-z]{3,}/.test(en[key])) expect(es[key]).not.toBe(en[key]);
+  });
+});
+
+/** The keys of each file of texts in the folder of that language. */
+const keysByFile = async (language: string): Promise<[file: string, keys: string[]][]> => {
+  const folder = new URL(`../../src/saying/catalog/${language}/`, import.meta.url);
+  const files = readdirSync(folder).filter((file) => file !== 'index.ts' && file !== 'formats.ts');
+  const keysIn = async (file: string): Promise<string[]> => {
+    const exported: unknown = await import(new URL(file, folder).href);
+    return Object.values(exported ?? {}).flatMap(Object.keys);
+  };
+  return Promise.all(files.map(async (file) => [file, await keysIn(file)]));
+};
+
+describe.each(LANGUAGES)('the files of the catalog "%s"', (language) => {
+  it('share no key: the index would take the text of the later file without a word', async () => {
+    const places = (await keysByFile(language)).flatMap(([file, own]) => own.map((key) => ({ key, file })));
+    const filesOf = [...Map.groupBy(places, ({ key }) => key)].map(
+      ([key, where]) => [key, where.map(({ file }) => file)] as const,
+    );
+    expect(filesOf.filter(([, files]) => files.length > 1)).toEqual([]);
+    expect(filesOf.map(([key]) => key).toSorted()).toEqual(Object.keys(catalogs[language].texts).toSorted());
   });
 });
 
