@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, expectTypeOf, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { NOTHING_TOLD, standingEntryOf, standingFactsOf, told } from '../../../src/core/book/standing.ts';
+import type { Standing } from '../../../src/core/book/standing.ts';
 import type { Correction, EntryTarget, Fact, FactHeader } from '../../../src/core/book/facts.ts';
 import {
   at,
@@ -290,4 +291,11 @@ it('an entry is all that one message brought, in order of sending', () => {
   const entry = standingEntryOf(told(NOTHING_TOLD, facts).standing, 'local:both');
   expect(entry?.facts.map(({ sentMs }) => sentMs)).toEqual([at('10:00'), at('10:40')]);
   expect(entry?.sentMs).toBe(at('10:00'));
+});
+
+describe('a fact as it was written', () => {
+  it('is not to be had of the standing facts by any name, which the compiler sees to', () => {
+    expectTypeOf<Extract<keyof Standing, string>>().toBeNever();
+    expect(Object.keys(told(NOTHING_TOLD, [step('1', 'left-field', '10:00')]).standing)).toEqual([]);
+  });
 });
