@@ -2,7 +2,7 @@
 import { NO_CHANGES, setsIn, targetIn, withChanges } from './changes.ts';
 import type { Asked, Changes } from './changes.ts';
 import { corrected } from './corrected.ts';
-import { NO_INDEX, entryOf, factsUnder, indexed } from './entries.ts';
+import { NO_INDEX, entryBy, entryOf, factsUnder, indexed } from './entries.ts';
 import type { Entry, EntryIndex } from './entries.ts';
 import type { Fact } from './facts.ts';
 
@@ -27,7 +27,7 @@ export const standingFactsOf = (standing: Standing, cause: string): readonly Fac
 
 /** The entry of that message, corrected; null = it brought none, or it was taken back. */
 export const standingEntryOf = (standing: Standing, cause: string): Entry | null =>
-  entryOf(standingFactsOf(standing, cause));
+  entryOf(standingFactsOf(standing, cause), entryBy(standing[WRITTEN].index, cause)?.nth ?? Infinity);
 
 /** Anything at all was told under that cause, whether or not it stands. */
 export const isTold = (standing: Standing, cause: string): boolean =>
