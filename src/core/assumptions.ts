@@ -20,3 +20,6 @@ export const DAY_BEGINS_HOUR = 5;
  * that is a report of the future. Grade: chosen.
  */
 export const CLOCKS_APART_MIN: Minutes = 10;
+
+/** How long filling a truck takes (20 tons: 10-12 min), until the crew's reports show it. Grade: common practice. */
+export const USUAL_FILL_MIN: Minutes = 10;

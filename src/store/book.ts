@@ -8,8 +8,7 @@ import type { Db, Tx } from './db.ts';
 export const bookOver = (db: Db): Book => ({
   inOneGo: (operation, work) =>
     db.transaction(async (tx) => {
-      await lock(tx, operation);
-      const { page, failures } = watched(openPage(tx, operation), operation);
+      const { page, failures } = watched(openPage(tx, await lock(tx, operation)), operation);
       const result = await work(page);
       // A failed statement dooms the transaction even if the work caught the error: the commit would then roll back
       // silently.
@@ -18,17 +17,22 @@ export const bookOver = (db: Db): Book => ({
     }),
 });
 
+type Row = typeof operations.$inferSelect;
+
 /** Waits until nobody else is writing to the operation's book. */
-const lock = async (tx: Tx, operation: string): Promise<void> => {
-  if (await locked(tx, operation)) return;
+const lock = async (tx: Tx, operation: string): Promise<Row> => {
+  const known = await locked(tx, operation);
+  if (known) return known;
   // An insert locks the row as well; if another transaction was faster, its row exists now.
-  const made = await tx.insert(operations).values({ operation }).onConflictDoNothing().returning();
-  if (made.length === 0) await locked(tx, operation);
+  const [made] = await tx.insert(operations).values({ operation }).onConflictDoNothing().returning();
+  const row = made ?? (await locked(tx, operation));
+  if (!row) throw new Error(`The row of operation "${operation}" is gone`);
+  return row;
 };
 
-const locked = async (tx: Tx, operation: string): Promise<boolean> => {
-  const rows = await tx.select().from(operations).where(eq(operations.operation, operation)).for('update');
-  return rows.length > 0;
+const locked = async (tx: Tx, operation: string): Promise<Row | undefined> => {
+  const [row] = await tx.select().from(operations).where(eq(operations.operation, operation)).for('update');
+  return row;
 };
 
 const watched = (page: Page, operation: string): { page: Page; failures: readonly Error[] } => {

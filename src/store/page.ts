@@ -1,18 +1,20 @@
-import { and, asc, desc, eq, gt, gte, isNotNull, lte, max, or, sql } from 'drizzle-orm';
+import { and, asc, eq, gt, lte, max } from 'drizzle-orm';
 import type { Fact } from '../core/book/facts.ts';
 import type { EpochMs } from '../core/units.ts';
-import type { Page, Shown } from '../ports/book.ts';
+import type { Page } from '../ports/book.ts';
 import type { Heard } from '../ports/chat.ts';
 import { storable } from './columns.ts';
 import { completed } from './earlier-facts.ts';
+import { foundAgainOn } from './found-again.ts';
 import { owedOn } from './owed-answers.ts';
-import { rowFrom } from './outbox-row.ts';
 import { sharedTicketsOn } from './shared-tickets.ts';
-import { alarms, facts, inbox, outbox } from './schema.ts';
+import { slotsOn } from './slots.ts';
+import { alarms, facts, inbox } from './schema.ts';
+import type { operations } from './schema.ts';
 import type { Tx } from './db.ts';
 
-/** The page of one operation in an open transaction that holds the operation's lock. */
-export const openPage = (tx: Tx, operation: string): Page => ({
+/** The page of one operation in an open transaction that holds the operation's lock, with the row that it locks. */
+export const openPage = (tx: Tx, { operation, slotsUntilMs }: typeof operations.$inferSelect): Page => ({
   receive: async (heard) => {
     const rows = await tx
       .insert(inbox)
@@ -22,9 +24,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
     return rows.length > 0 ? 'new' : 'known';
   },
 
-  versionsOf: (platform, id) => versionsOf(tx, operation, platform, id),
-
-  answeredBy: (platform, id) => answeredBy(tx, operation, platform, id),
+  ...foundAgainOn(tx, operation),
 
   factsAfter: async (seq) => {
     const rows = await tx
@@ -42,15 +42,7 @@ export const openPage = (tx: Tx, operation: string): Page => ({
     return Math.max(...written.map((row) => row.seq));
   },
 
-  shown: (kind, sinceMs) => shown(tx, operation, kind, sinceMs),
-
-  enqueue: async (messages) => {
-    if (messages.length === 0) return;
-    await tx
-      .insert(outbox)
-      .values(messages.map((message) => rowFrom(operation, message)))
-      .onConflictDoNothing();
-  },
+  ...slotsOn(tx, operation, slotsUntilMs),
 
   ...owedOn(tx, operation),
 
@@ -77,20 +69,6 @@ export const openPage = (tx: Tx, operation: string): Page => ({
   },
 });
 
-/** Leaves out messages that were never delivered. */
-const shown = async (tx: Tx, operation: string, kind: string, sinceMs: EpochMs): Promise<Shown[]> => {
-  const { lane, slot, recipient, platform, to, notBeforeMs, outcome } = outbox;
-  const isOfKind = and(eq(outbox.operation, operation), eq(outbox.kind, kind), gte(notBeforeMs, sinceMs));
-  const rows = await tx
-    .selectDistinctOn([lane], { slot, recipient, platform, to, notBeforeMs, outcome })
-    .from(outbox)
-    .where(and(isOfKind, isNotNull(slot)))
-    .orderBy(asc(lane), desc(outbox.id));
-  return rows.flatMap(({ slot: known, outcome: became, ...row }) =>
-    known === null || became === 'gave-up' || became === 'expired' ? [] : [{ ...row, slot: known }],
-  );
-};
-
 const wakeAt = async (tx: Tx, operation: string, name: string, dueMs: EpochMs | null): Promise<void> => {
   if (dueMs === null) {
     await tx.delete(alarms).where(and(eq(alarms.operation, operation), eq(alarms.name, name)));
@@ -100,32 +78,6 @@ const wakeAt = async (tx: Tx, operation: string, name: string, dueMs: EpochMs | 
     .insert(alarms)
     .values({ operation, name, dueMs })
     .onConflictDoUpdate({ target: [alarms.operation, alarms.name], set: { dueMs } });
-};
-
-const versionsOf = async (tx: Tx, operation: string, platform: string, id: string): Promise<Heard[]> => {
-  const isEdit = sql`${inbox.body} -> 'event' ->> 'is' = 'edit' and ${inbox.body} -> 'event' ->> 'of' = ${id}`;
-  const isMessage = eq(inbox.messageId, id);
-  const rows = await tx
-    .select({ body: inbox.body })
-    .from(inbox)
-    .where(and(eq(inbox.operation, operation), eq(inbox.platform, platform), or(isMessage, isEdit)))
-    // In a replayed day, a message and its edit may be heard at the same instant.
-    .orderBy(asc(inbox.heardMs), desc(isMessage));
-  return rows.map((row) => row.body);
-};
-
-const answeredBy = async (
-  tx: Tx,
-  operation: string,
-  platform: string,
-  id: string,
-): Promise<string | null> => {
-  const [answer] = await tx
-    .select({ repliesTo: outbox.repliesTo })
-    .from(outbox)
-    .where(and(eq(outbox.operation, operation), eq(outbox.platform, platform), eq(outbox.messageId, id)))
-    .limit(1);
-  return answer?.repliesTo ?? null;
 };
 
 const inboxRow = (operation: string, heard: Heard) => ({

@@ -1,5 +1,5 @@
 /** The tables. Except in one, every row belongs to an operation, and every composite key starts with it. */
-import { isNotNull, isNull } from 'drizzle-orm';
+import { isNotNull, isNull, sql } from 'drizzle-orm';
 import { bigint, boolean, index, integer, pgTable, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { Fact } from '../core/book/facts.ts';
 import type { Heard, Said } from '../ports/chat.ts';
@@ -10,7 +10,11 @@ import { document, epochMs } from './columns.ts';
 const serial = (name: string) => bigint(name, { mode: 'number' }).generatedAlwaysAsIdentity();
 
 /** A writer to the operation's book locks its row. */
-export const operations = pgTable('operations', { operation: text().primaryKey() });
+export const operations = pgTable('operations', {
+  operation: text().primaryKey(),
+  /** No message with a slot is due later; null = there is none. Read with the lock, it saves looking for them. */
+  slotsUntilMs: epochMs('slots_until_ms'),
+});
 
 /** Messages heard, so that one that is delivered twice is handled once. */
 export const inbox = pgTable(
@@ -24,7 +28,12 @@ export const inbox = pgTable(
     /** Why it could not be handled; null = it was. */
     parked: text(),
   },
-  (t) => [primaryKey({ columns: [t.operation, t.platform, t.messageId] })],
+  (t) => [
+    primaryKey({ columns: [t.operation, t.platform, t.messageId] }),
+    index('inbox_edits')
+      .on(t.operation, t.platform, sql`(${t.body} -> 'event' ->> 'of')`)
+      .where(sql`${t.body} -> 'event' ->> 'is' = 'edit'`),
+  ],
 );
 
 /** The book. `seq` grows in the order of writing, because an operation has one writer at a time. */
@@ -74,6 +83,7 @@ export const outbox = pgTable(
   (t) => [
     unique('outbox_key').on(t.operation, t.key),
     index('outbox_open').on(t.operation, t.lane, t.id).where(isNull(t.doneMs)),
+    index('outbox_message').on(t.operation, t.platform, t.messageId).where(isNotNull(t.messageId)),
     index('outbox_slot').on(t.operation, t.lane, t.slot, t.id).where(isNotNull(t.slot)),
   ],
 );

@@ -5,6 +5,7 @@
 import { writeFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { rounded } from './cost.ts';
+import { fleetCost } from './fleet.ts';
 import { messageCost, stopBesideForecast, undosCost } from './message.ts';
 import type { MessageCost } from './message.ts';
 import { replayCost } from './replayed.ts';
@@ -42,6 +43,9 @@ const undos = await undosCost(SEASON_DAYS);
 note(`390 times "undo" in a message, ${SEASON_DAYS} days behind it`, undos.cpuMs, 'ms', 50);
 const stop = await stopBesideForecast(SEASON_DAYS);
 note('A stop order beside a forecast that hangs', stop.wallMs, 'ms', 100);
+const fleet = await fleetCost(SEASON_DAYS);
+console.log(`An answer about the fleet, the first of a process: ${rounded(fleet.first.cpuMs, 1)} ms`);
+note('An answer about the fleet once the line is forecast', fleet.cpuMs, 'ms', 20);
 const embedded = await startEmbedded(SEASON_DAYS);
 note(`Start on the embedded book of ${SEASON_DAYS} days`, embedded.startMs / 1000, 's', 4);
 note('Memory after a season, embedded', embedded.rssMb, 'MiB', 350);

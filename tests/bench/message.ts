@@ -21,7 +21,7 @@ import type { Cost } from './cost.ts';
 import { DAY_MS, MESSAGES_A_DAY, MINUTE_MS, heardFrom, messageOf, writeSeason } from './season.ts';
 
 const START_MS = Date.parse('2026-10-20T05:00:00-06:00');
-const NEXT_DAY_MS = START_MS + DAY_MS;
+export const NEXT_DAY_MS = START_MS + DAY_MS;
 const UNDOS = 390;
 
 const quiet = { info: () => undefined, warn: () => undefined, error: () => undefined };
@@ -64,7 +64,7 @@ const floor = (database: Database, step: number, sample: Fact): Promise<void> =>
 };
 
 /** Runs `work` on a season of its own in an embedded database. */
-const onSeason = async <T>(
+export const onSeason = async <T>(
   days: number,
   undoes: boolean,
   work: (bot: Bot, database: Database, sample: Fact) => Promise<T>,

@@ -89,6 +89,13 @@ export const bookContract = (open: () => Promise<StoreSetting>): void => {
       expect(await slots('a', NOON_MS + 1)).toEqual([]);
       expect(await slots('b')).toEqual([]);
       const lent = await setting.store.outbox.claim(['local'], NOON_MS, MINUTE_MS, 9);
+      // Another process of the same operation: what it has queued is shown too, and no fact tells of it.
+      await setting.second.book.inOneGo('b', (page) => page.enqueue([outgoing('c1', board)]));
+      expect(await slots('b')).toEqual(['board 1']);
+      const later = { ...board, slot: 'board 4', notBeforeMs: NOON_MS + 300 * MINUTE_MS };
+      await setting.second.book.inOneGo('b', (page) => page.enqueue([outgoing('c2', later)]));
+      expect(await slots('b', later.notBeforeMs)).toEqual(['board 4']);
+      expect(await slots('b', later.notBeforeMs + 1)).toEqual([]);
       const dead = lent.find(({ key }) => key === 'b3');
       await setting.store.outbox.giveUp(dead?.id ?? 0, 'no such channel', NOON_MS);
       expect(await slots()).toEqual(['board 2']);

@@ -1,4 +1,5 @@
 import { IntlMessageFormat } from 'intl-messageformat';
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { LANGUAGES } from '../../src/core/roster.ts';
 import { en } from '../../src/saying/catalog/en/index.ts';
@@ -66,6 +67,28 @@ describe('what is no words', () => {
   ])('the clock at %i:%i runs to 24 or twice to 12', (hour, minute, full, halved) => {
     expect(clockTime(null, hour, minute)).toBe(full);
     expect(clockTime(['AM', 'PM'], hour, minute)).toBe(halved);
+  });
+});
+
+/** The keys of each file of texts in the folder of that language. */
+const keysByFile = async (language: string): Promise<[file: string, keys: string[]][]> => {
+  const folder = new URL(`../../src/saying/catalog/${language}/`, import.meta.url);
+  const files = readdirSync(folder).filter((file) => file !== 'index.ts' && file !== 'formats.ts');
+  const keysIn = async (file: string): Promise<string[]> => {
+    const exported: unknown = await import(new URL(file, folder).href);
+    return Object.values(exported ?? {}).flatMap(Object.keys);
+  };
+  return Promise.all(files.map(async (file) => [file, await keysIn(file)]));
+};
+
+describe.each(LANGUAGES)('the files of the catalog "%s"', (language) => {
+  it('share no key: the index would take the text of the later file without a word', async () => {
+    const places = (await keysByFile(language)).flatMap(([file, own]) => own.map((key) => ({ key, file })));
+    const filesOf = [...Map.groupBy(places, ({ key }) => key)].map(
+      ([key, where]) => [key, where.map(({ file }) => file)] as const,
+    );
+    expect(filesOf.filter(([, files]) => files.length > 1)).toEqual([]);
+    expect(filesOf.map(([key]) => key).toSorted()).toEqual(Object.keys(catalogs[language].texts).toSorted());
   });
 });
 

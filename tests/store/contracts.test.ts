@@ -1,7 +1,10 @@
 import { getTableName, sql } from 'drizzle-orm';
+import type { SQL } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
+import type { Tx } from '../../src/store/db.ts';
+import { answeredQuery, versionsQuery } from '../../src/store/found-again.ts';
 import { storeOver } from '../../src/store/open.ts';
 import * as schema from '../../src/store/schema.ts';
 import { bookContract } from '../contracts/book.ts';
@@ -29,6 +32,25 @@ const settingOver = async (database: Database, second: Database): Promise<StoreS
   wipe: () => wipe(database),
 });
 
+/** How the database goes about a query, as it would with many rows. */
+const planOf = (database: Database, query: (tx: Tx) => { getSQL: () => SQL }): Promise<string> =>
+  database.db.transaction(async (tx) => {
+    await tx.execute(sql`set local enable_seqscan = off`);
+    const lines: unknown = await tx.execute(sql`explain ${query(tx).getSQL()}`);
+    return JSON.stringify(lines);
+  });
+
+const findsByIndex = (of: () => Database): void => {
+  test('messages are found again by their ids and not by a look at all, at which a season takes long', async () => {
+    const versions = await planOf(of(), (tx) => versionsQuery(tx, 'a', 'local', 'm1'));
+    expect(versions).toMatch(/Index Scan using inbox_operation_platform_message_id_pk.*message_id = /);
+    expect(versions).toMatch(/Index Scan using inbox_edits.*'of'::text\) = /);
+    const answered = await planOf(of(), (tx) => answeredQuery(tx, 'a', 'local', 'm1'));
+    expect(answered).toMatch(/Index Scan using outbox_message .*message_id = /);
+    expect(versions + answered).not.toMatch(/Seq Scan|Filter/);
+  });
+};
+
 describe('PGlite', () => {
   let database: Database;
   beforeAll(async () => {
@@ -39,6 +61,7 @@ describe('PGlite', () => {
   outboxContract(() => settingOver(database, database));
   cursorsContract(() => settingOver(database, database));
   poolContract(() => settingOver(database, database));
+  findsByIndex(() => database);
 });
 
 describe.skipIf(server.missing !== null)('Postgres', () => {
@@ -54,6 +77,7 @@ describe.skipIf(server.missing !== null)('Postgres', () => {
   outboxContract(() => settingOver(database, second));
   cursorsContract(() => settingOver(database, second));
   poolContract(() => settingOver(database, second));
+  findsByIndex(() => database);
 
   test('operations do not wait for each other: a neighbour’s long replay must not hold up a stop', async () => {
     const { book } = await storeOver(database, ['a', 'b']);

@@ -3,14 +3,14 @@ import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/pglite';
 import { migrate } from 'drizzle-orm/pglite/migrator';
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../src/store/database.ts';
 import type { DatabasePlace } from '../../src/store/database.ts';
-import { openStore } from '../../src/store/open.ts';
+import { openStore, storeOver } from '../../src/store/open.ts';
 import { MIGRATIONS, migrateWith } from '../../src/store/migrate.ts';
-import { fact } from '../contracts/samples.ts';
+import { NOON_MS, fact } from '../contracts/samples.ts';
 import { startPostgres } from '../support/postgres.ts';
 import { temporaryDirectory } from '../support/temporary.ts';
 import type { Db } from '../../src/store/db.ts';
@@ -21,6 +21,7 @@ const RELEASED = {
   '0001_cursors.sql': 'fa6c4d843661d41c623ca41d20062a33edfd38ded6a096805ddd3f2b94286a08',
   '0002_pooled_tickets.sql': '92eba660c65a93b8f1c2bf2ce6d2ae849263bf229c7cc15c0a103a73062fb475',
   '0003_owed_answers.sql': '97f789c135180d2f8ca5842dcad529d5638583166d3ffc34bb4747799fd480cb',
+  '0004_look_ups.sql': 'ea687ab7b63dbc8b1490bc1644a88e1701e3bdbb5e9c1760fc75875d35335e9e',
 };
 
 const server = await startPostgres();
@@ -75,7 +76,38 @@ describe('migrations', SLOW, () => {
     await expect(merged).rejects.toThrow(/of 2026-01-01T00:00:00\.000Z are older .* generate them again/);
     await pglite.close();
   });
+
+  test('a board that was shown before its operation kept a bound is still known', async () => {
+    const pglite = await PGlite.create();
+    const db = drizzle(pglite);
+    const install = (folder: string) => migrateWith(db, (config) => migrate(db, config), folder);
+    await install(upTo('0003_owed_answers'));
+    await db.execute(sql`insert into operations values ('a'), ('b')`);
+    const board = { operation: 'a', lane: 'local/crew', key: 'b1', kind: 'board', slot: 'board en local:m1' };
+    const rest = sql`'{"room":"crew"}', 'local', '{"room":"crew"}', 'local:m1', '{}', false, ${NOON_MS}`;
+    await db.execute(
+      sql`insert into outbox (operation, lane, key, kind, slot, recipient, platform, "to", cause, said, urgent, not_before_ms)
+          values (${sql.join(Object.values(board), sql`, `)}, ${rest})`,
+    );
+    await install(MIGRATIONS);
+    const { book } = await storeOver({ db, close: () => pglite.close() }, []);
+    const shown = (operation: string) => book.inOneGo(operation, (page) => page.shown('board', NOON_MS));
+    expect((await shown('a')).map(({ slot }) => slot)).toEqual([board.slot]);
+    expect(await shown('b')).toEqual([]);
+    await pglite.close();
+  });
 });
+
+/** A folder with the migrations up to that one. */
+const upTo = (last: string): string => {
+  const folder = temporaryDirectory();
+  cpSync(MIGRATIONS, folder, { recursive: true });
+  const journal = join(folder, 'meta', '_journal.json');
+  const { entries, ...kept } = JSON.parse(readFileSync(journal, 'utf8')) as { entries: { tag: string }[] };
+  const known = entries.slice(0, entries.findIndex(({ tag }) => tag === last) + 1);
+  writeFileSync(journal, JSON.stringify({ ...kept, entries: known }));
+  return folder;
+};
 
 /** A folder of migrations as drizzle-kit lays it out; each makes a table of its own. */
 const folderWith = (entries: readonly { tag: string; when: number }[]): string => {

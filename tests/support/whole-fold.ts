@@ -6,7 +6,7 @@ import { askedBy, isChange } from '../../src/core/book/changes.ts';
 import type { Asked } from '../../src/core/book/changes.ts';
 import { corrected, takes, truckOf } from '../../src/core/book/corrected.ts';
 import { bySending, entryOf } from '../../src/core/book/entries.ts';
-import type { Entry } from '../../src/core/book/entries.ts';
+import type { Entry, Placed } from '../../src/core/book/entries.ts';
 import type { Correction, Fact } from '../../src/core/book/facts.ts';
 import type { Harvest, SeasonState } from '../../src/core/harvest/harvest.ts';
 import { inOrderOfHappening } from '../../src/core/harvest/order.ts';
@@ -21,7 +21,7 @@ interface Changes {
 /** Entries in order of sending. */
 export const entriesOf = (facts: readonly Fact[]): Entry[] =>
   [...Map.groupBy(facts, ({ cause }) => cause).values()]
-    .flatMap((group) => entryOf(group) ?? [])
+    .flatMap((group, nth) => entryOf(group, nth) ?? [])
     .sort(bySending);
 
 const asChanged = (fact: Fact, { gone, sets }: Changes): Fact =>
@@ -32,17 +32,17 @@ const asChanged = (fact: Fact, { gone, sets }: Changes): Fact =>
 const holds = (entry: Entry, truck: TruckId | null, changes: Changes): boolean =>
   truck === null || entry.facts.some((fact) => truckOf(asChanged(fact, changes)) === truck);
 
-const pointsAt = (entry: Entry, { target, sentMs }: Asked, changes: Changes): boolean => {
+const pointsAt = (entry: Entry, { target }: Asked, asOf: Placed, changes: Changes): boolean => {
   switch (target.by) {
     case 'message':
       return entry.cause === target.cause;
     case 'serial':
       return (
-        entry.sentMs <= sentMs &&
+        bySending(entry, asOf) < 0 &&
         entry.facts.some((fact) => fact.kind === 'ticket-booked' && fact.ticket.serial === target.serial)
       );
     case 'latest':
-      return entry.by === target.person && entry.sentMs <= sentMs && holds(entry, target.truck, changes);
+      return entry.by === target.person && bySending(entry, asOf) < 0 && holds(entry, target.truck, changes);
   }
 };
 
@@ -55,7 +55,12 @@ const changesOf = (facts: readonly Fact[]): Changes => {
   const entries = entriesOf(facts);
   const changes: Changes = { gone: new Set(), sets: [] };
   const undone = new Set<string>();
-  for (const change of facts.filter(isChange).sort(bySending)) {
+  const causes = [...new Set(facts.map(({ cause }) => cause))];
+  const placed = facts
+    .filter(isChange)
+    .map((change) => ({ ...change, nth: causes.indexOf(change.cause) }))
+    .sort(bySending);
+  for (const change of placed) {
     const asked = askedBy(change);
     if (asked.set === null && asked.target.by === 'latest') {
       const same = `${change.by ?? ''} ${change.sentMs}`;
@@ -66,7 +71,7 @@ const changesOf = (facts: readonly Fact[]): Changes => {
       (entry) =>
         !changes.gone.has(entry.cause) &&
         entry.cause !== asked.cause &&
-        pointsAt(entry, asked, changes) &&
+        pointsAt(entry, asked, change, changes) &&
         suits(entry, asked),
     );
     if (!hit) continue;

@@ -21,8 +21,8 @@ const entryOf = (
   target: EntryTarget,
   set: Correction | null,
   harvest: Harvest,
-  { sentMs, cause }: Speaking,
-): Hit | undefined => targetOf(harvest.standing, { target, sentMs, cause, set });
+  { sentMs, heardMs, cause }: Speaking,
+): Hit | undefined => targetOf(harvest.standing, { target, sentMs, heardMs, cause, set });
 
 const mayChange = (entry: Hit, speaking: Speaking): boolean =>
   entry.by === speaking.speaker.id || mayManage(speaking.speaker);

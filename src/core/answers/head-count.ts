@@ -34,7 +34,6 @@ export const countHelps = (
   joinedMs: EpochMs,
   observations: (station: StationId) => LineObservations,
   nowMs: EpochMs,
-  estimate: ForecastWait = roughly,
 ): boolean => {
   const state = harvest.trucks.get(truck);
   const load = state?.loads.at(-1);
@@ -43,6 +42,6 @@ export const countHelps = (
   if (minutesBetween(joinedMs, nowMs) > JUST_NOW_MIN) return false;
   const seen = observations(load.station);
   if (seen.headCounts.some(({ atMs }) => minutesBetween(atMs, nowMs) < FRESH_COUNT_MIN)) return false;
-  const forecast = estimate(seen, { nowMs, arriveInMin: 0 });
+  const forecast = roughly(seen, { nowMs, arriveInMin: 0 });
   return !forecast.known || forecast.highMin - forecast.lowMin > NARROW_MIN;
 };

@@ -7,7 +7,7 @@ import type { TruckId } from '../roster.ts';
 import { merged } from '../sorted.ts';
 import type { EpochMs } from '../units.ts';
 import { corrected, takes, truckOf } from './corrected.ts';
-import { bySending, entriesWithSerial, entryBy } from './entries.ts';
+import { bySending, entriesWithSerial, entryBy, placed } from './entries.ts';
 import type { Entry, EntryIndex } from './entries.ts';
 import type { Correction, EntryTarget, Fact, FactOf } from './facts.ts';
 
@@ -38,6 +38,7 @@ export const isChange = (fact: Fact): fact is Change =>
 export interface Asked {
   target: EntryTarget;
   sentMs: EpochMs;
+  heardMs: EpochMs;
   cause: string;
   set: Correction | null;
 }
@@ -46,6 +47,7 @@ export interface Asked {
 export const askedBy = (change: Change): Asked => ({
   target: change.target,
   sentMs: change.sentMs,
+  heardMs: change.heardMs,
   cause: change.cause,
   set: change.kind === 'entry-corrected' ? change.set : null,
 });
@@ -67,26 +69,28 @@ const suits = (entry: Entry, { set }: Asked): boolean =>
   set === null || (!corrects(entry) && entry.facts.some((fact) => takes(fact, set)));
 
 /** Entries that the target may point at, in order of sending. */
-const pointedAt = (index: EntryIndex, { target, sentMs }: Asked): readonly Entry[] => {
+const pointedAt = (index: EntryIndex, { target }: Asked): readonly Entry[] => {
   switch (target.by) {
     case 'message':
       return [entryBy(index, target.cause) ?? []].flat();
     case 'serial':
-      // A ticket that was taken back is often booked anew: that one was sent later.
-      return entriesWithSerial(index, target.serial).filter((entry) => entry.sentMs <= sentMs);
+      return entriesWithSerial(index, target.serial);
     case 'latest':
       return index.byPerson.get(target.person) ?? [];
   }
 };
 
 /**
- * The newest standing entry that the target points at, as of `sentMs`. An undo may take a correction back; a correction
- * passes over entries that hold nothing of what it sets.
+ * The newest standing entry that the target points at. Unless it names the message, only what was sent before counts: a
+ * ticket that was taken back is often booked anew. An undo may take a correction back; a correction passes over entries
+ * that hold nothing of what it sets.
  */
 export const targetIn = (index: EntryIndex, changes: Changes, asked: Asked): Entry | undefined => {
-  const { target, sentMs } = asked;
+  const { target } = asked;
+  const asOf = placed(index, asked);
   const isMeant = (entry: Entry): boolean =>
-    target.by !== 'latest' || (entry.sentMs <= sentMs && holds(entry, target.truck, changes));
+    target.by === 'message' ||
+    (bySending(entry, asOf) < 0 && (target.by === 'serial' || holds(entry, target.truck, changes)));
   return pointedAt(index, asked).findLast(
     (entry) =>
       !changes.gone.has(entry.cause) && entry.cause !== asked.cause && isMeant(entry) && suits(entry, asked),
@@ -143,9 +147,10 @@ const firstAltered = (outcomes: readonly Outcome[], index: EntryIndex, news: rea
 
 /** The changes with these facts besides, which the index has already. Only what they may alter is resolved anew. */
 export const withChanges = (before: Changes, index: EntryIndex, news: readonly Fact[]): Changes => {
-  const come = news.filter(isChange).sort(bySending);
+  const inOrder = (a: Change, b: Change): number => bySending(placed(index, a), placed(index, b));
+  const come = news.filter(isChange).sort(inOrder);
   const from = firstAltered(before.outcomes, index, news);
   if (come.length === 0 && from === before.outcomes.length) return before;
   const again = before.outcomes.slice(from).map(({ change }) => change);
-  return resolved(index, before.outcomes.slice(0, from), merged(again, come, bySending));
+  return resolved(index, before.outcomes.slice(0, from), merged(again, come, inOrder));
 };

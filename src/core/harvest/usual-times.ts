@@ -1,4 +1,5 @@
 /** How long a load takes from the digger to the pile, as this operation's own times have it. */
+import { USUAL_FILL_MIN } from '../assumptions.ts';
 import type { StationId, FieldId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
@@ -10,7 +11,7 @@ import { allLoads } from './harvest.ts';
 import { median } from '../statistics.ts';
 
 /** Until something is learned. Grade: common practice. */
-export const USUAL = { fillMin: 10, lineWaitMin: 20, unloadMin: 10, marginMin: 15 };
+export const USUAL = { fillMin: USUAL_FILL_MIN, lineWaitMin: 20, unloadMin: 10, marginMin: 15 };
 
 /** Loads that count: those of today and the days just before. */
 const RECENT_LOADS = 40;

@@ -1,18 +1,12 @@
 /** How long each part of the round trip takes this crew, learned from its own day. */
+import { USUAL_FILL_MIN } from '../assumptions.ts';
 import { fieldById } from '../roster.ts';
 import type { FieldId, StationId } from '../roster.ts';
 import { acresPerHour } from '../answers/field-capacity.ts';
 import { meanLoadLb } from '../answers/left.ts';
 import { LB_PER_SHORT_TON, MIN_PER_HOUR, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import {
-  AWAY_CV,
-  EMPTY_HAUL_RATIO,
-  FEWEST_DEPARTURES,
-  FILL_MIN,
-  LONGEST_YARD_MIN,
-  YARD_MIN,
-} from './assumptions.ts';
+import { AWAY_CV, EMPTY_HAUL_RATIO, FEWEST_DEPARTURES, LONGEST_YARD_MIN, YARD_MIN } from './assumptions.ts';
 import type { FleetCycle } from './fleet.ts';
 import { believedFill, medianFillMin } from '../harvest/fills.ts';
 import type { Harvest } from '../harvest/harvest.ts';
@@ -45,7 +39,7 @@ const byDepartures = (harvest: Harvest, fromMs: EpochMs): Minutes | null => {
 /** Minutes to fill a truck: as reported, else by the digger's pace, else from the departures, else the usual. */
 const loadMinutes = (harvest: Harvest, field: FieldId | null, fromMs: EpochMs): Minutes => {
   const ofDay = medianFillMin(harvest.filling.fills.filter(({ begunMs }) => begunMs >= fromMs));
-  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? FILL_MIN;
+  return ofDay ?? byDigger(harvest, field) ?? byDepartures(harvest, fromMs) ?? USUAL_FILL_MIN;
 };
 
 const yardMinutes = (harvest: Harvest, station: StationId): Minutes =>

@@ -2,46 +2,51 @@ import { describe, expect, it } from 'vitest';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { countHelps } from '../../../src/core/answers/head-count.ts';
 import { lineObservations } from '../../../src/core/line/observations.ts';
-import type { ForecastWait } from '../../../src/core/line/types.ts';
 import type { Roster } from '../../../src/core/roster.ts';
 import { at, fact, given, step } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
 const NORTH = 'north-station';
-const evidence = { lastSerial: null, trucksAhead: null, ratePerHour: null, newestAgeMin: null };
-const between =
-  (lowMin: number, highMin: number): ForecastWait =>
-  () => ({ known: true, medianMin: lowMin, lowMin, highMin, evidence });
-const wide = between(10, 60);
 
 /** Is the driver of truck 2, who wrote at `joined`, asked to count? */
 const isAsked = (
   facts: readonly Fact[],
-  more: { joined?: string; now?: string; wait?: ForecastWait; roster?: Roster } = {},
+  more: { joined?: string; now?: string; roster?: Roster } = {},
 ): boolean => {
-  const { joined = '09:00', wait = wide, roster = sampleRoster } = more;
+  const { joined = '09:00', roster = sampleRoster } = more;
   const { harvest } = given(facts, roster);
   const seen = (station: string) =>
     lineObservations(harvest, station, { fromMs: at('00:00'), toMs: at('23:59') });
-  return countHelps(harvest, '2', at(joined), seen, at(more.now ?? joined), wait);
+  return countHelps(harvest, '2', at(joined), seen, at(more.now ?? joined));
 };
 const inLine = step('2', 'joined-line', '09:00');
+/** Another truck of ours, which was weighed. */
+const visit = (joined: string, weighed: string): Fact[] => [
+  step('3', 'joined-line', joined),
+  step('3', 'first-weighed', weighed),
+];
 const count = (clock: string): Fact =>
   fact({ kind: 'line-seen', station: NORTH, ahead: 8, truck: '3' }, clock);
 
 describe('a driver who has just joined the line is asked to count', () => {
-  it('where the forecast is more than twenty minutes wide, or nothing is known', () => {
+  it('where nothing is known', () => {
     expect(isAsked([inLine])).toBe(true);
-    expect(isAsked([inLine], { wait: between(10, 30) })).toBe(false);
-    expect(isAsked([inLine], { wait: between(10, 31) })).toBe(true);
-    const nothing: ForecastWait = () => ({ known: false, newestAgeMin: null, usual: null });
-    expect(isAsked([inLine], { wait: nothing })).toBe(true);
   });
 
-  it('by the forecast of one who arrives now', () => {
-    const asked: unknown[] = [];
-    isAsked([inLine], { now: '09:04', wait: (_, ask) => (asked.push(ask), wide(_, ask)) });
-    expect(asked).toEqual([{ nowMs: at('09:04'), arriveInMin: 0 }]);
+  // The estimate scatters by sqrt(6² + (0.3 wait)²) min, and four out of five waits are within 1.28 of that either way:
+  // 19.7 min from end to end after a wait of 16 min, 20.2 min after one of 17.
+  it('where the estimate is more than twenty minutes wide', () => {
+    expect(isAsked([...visit('08:39', '08:55'), inLine])).toBe(false);
+    expect(isAsked([...visit('08:38', '08:55'), inLine])).toBe(true);
+  });
+
+  it('by the estimate for one who arrives now, and not later', () => {
+    expect(isAsked([...visit('08:39', '08:55'), inLine], { now: '09:04' })).toBe(false);
+  });
+
+  it('of a line in which none of ours was weighed for half an hour', () => {
+    expect(isAsked([...visit('08:26', '08:31'), inLine])).toBe(false);
+    expect(isAsked([...visit('08:25', '08:30'), inLine])).toBe(true);
   });
 
   it('not within a quarter of an hour of the last count, but then again', () => {

@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, expectTypeOf, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { NOTHING_TOLD, standingEntryOf, standingFactsOf, told } from '../../../src/core/book/standing.ts';
+import type { Standing } from '../../../src/core/book/standing.ts';
 import type { Correction, EntryTarget, Fact, FactHeader } from '../../../src/core/book/facts.ts';
 import {
   at,
@@ -67,9 +68,44 @@ describe('undo', () => {
   });
 
   it('heard before what it takes back takes it back when that comes', () => {
-    const { standing } = told(NOTHING_TOLD, [undone('10:00')]);
+    const { standing } = told(NOTHING_TOLD, [undone('10:01')]);
     const late = step('1', 'left-field', '10:00');
     expect(standingFactsOf(told(standing, [late]).standing, late.cause)).toEqual([]);
+  });
+
+  describe('in a recorded day with a minute for each line', () => {
+    const numbered = (facts: readonly Fact[]): Fact[] =>
+      facts.map((one, n) => ({ ...one, cause: `local:m${n + 9}`, id: `local:m${n + 9}#0` }));
+    const first = step('1', 'left-field', '10:00');
+    const second = step('2', 'left-field', '10:00');
+
+    it('takes back the line before it, also after "m9" comes "m10"', () => {
+      expect(kinds(numbered([first, second, undone('10:00')]))).toEqual(['1 left-field']);
+    });
+
+    it('leaves alone the line after it', () => {
+      expect(kinds(numbered([first, undone('10:00'), second]))).toEqual(['2 left-field']);
+    });
+
+    it('does so too when each line is told by itself', () => {
+      const lines = numbered([first, second, undone('10:00'), step('3', 'left-field', '10:00')]);
+      const { standing } = lines.reduce(
+        (before, line) => told(before.standing, [line]),
+        told(NOTHING_TOLD, []),
+      );
+      expect(lines.filter(({ cause }) => standingFactsOf(standing, cause).length > 0)).toEqual([
+        lines[0],
+        lines[2],
+        lines[3],
+      ]);
+    });
+  });
+
+  it('by serial leaves alone a ticket that is booked anew in the same minute', () => {
+    const booked = ticket('1', '10:00', 50_000, { serial: '48213' });
+    const again = ticket('1', '10:00', 52_000, { serial: '48213' });
+    const gone = undone('10:00', { by: 'serial', serial: '48213' });
+    expect(standingFacts([booked, gone, again])).toEqual([gone, again]);
   });
 
   it('of a truck passes over entries of other trucks', () => {
@@ -290,4 +326,11 @@ it('an entry is all that one message brought, in order of sending', () => {
   const entry = standingEntryOf(told(NOTHING_TOLD, facts).standing, 'local:both');
   expect(entry?.facts.map(({ sentMs }) => sentMs)).toEqual([at('10:00'), at('10:40')]);
   expect(entry?.sentMs).toBe(at('10:00'));
+});
+
+describe('a fact as it was written', () => {
+  it('is not to be had of the standing facts by any name, which the compiler sees to', () => {
+    expectTypeOf<Extract<keyof Standing, string>>().toBeNever();
+    expect(Object.keys(told(NOTHING_TOLD, [step('1', 'left-field', '10:00')]).standing)).toEqual([]);
+  });
 });

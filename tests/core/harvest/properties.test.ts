@@ -22,13 +22,23 @@ const sum = (lines: readonly { netLb: number; loads: number }[]): [number, numbe
   lines.reduce((loads, line) => loads + line.loads, 0),
 ];
 
+const instantOf = ({ sentMs, heardMs }: Fact): string => `${sentMs} ${heardMs}`;
+
+/**
+ * Facts in any order, but those of one instant in that given: of two messages that were sent and heard at the same
+ * moment nothing but the order of the book says which one an "undo" means.
+ */
+const inAnyOrder = (facts: Fact[]): fc.Arbitrary<Fact[]> =>
+  fc.shuffledSubarray(facts, { minLength: facts.length }).map((shuffled) => {
+    const waiting = Map.groupBy(facts, instantOf);
+    return shuffled.flatMap((place) => waiting.get(instantOf(place))?.shift() ?? []);
+  });
+
 describe('the fold', () => {
   it('ends the same for any order of the facts', () => {
     fc.assert(
       fc.property(
-        nastyDays.chain((facts) =>
-          fc.tuple(fc.constant(facts), fc.shuffledSubarray(facts, { minLength: facts.length })),
-        ),
+        nastyDays.chain((facts) => fc.tuple(fc.constant(facts), inAnyOrder(facts))),
         ([facts, shuffled]) => {
           expect(stateOf(dayOf(shuffled))).toEqual(stateOf(dayOf(facts)));
         },
@@ -199,9 +209,8 @@ describe('undo', () => {
           atMs: last.atMs,
           id: `${last.id}-undone`,
         });
-        expect(stateOf(dayOf([...facts, undone]))).toEqual(
-          stateOf(dayOf(facts.filter((one) => one !== last))),
-        );
+        const withUndo = facts.flatMap((one) => (one === last ? [one, undone] : [one]));
+        expect(stateOf(dayOf(withUndo))).toEqual(stateOf(dayOf(facts.filter((one) => one !== last))));
       }),
       RUNS,
     );

@@ -1,6 +1,6 @@
 /** What is usual at a station: learned from past days, and close to the trade's figures while there are few. */
 import type { Minutes } from '../../units.ts';
-import { MIN_PER_TRUCK, PILERS_BUSY } from '../assumptions.ts';
+import { MIN_PER_TRUCK, PILERS_BUSY, YARD_MIN } from '../assumptions.ts';
 
 export const BIN_MIN = 30;
 export const DAY_BINS = 48;
@@ -42,8 +42,6 @@ export interface UsualDay {
 const DAY_SD = 0.4;
 /** The same within the day. Grade: chosen. */
 export const LEVEL_SD = 0.25;
-/** From first to second weight, in times that a piler needs for a truck. Grade: chosen. */
-const TRUCKS_IN_YARD = 3;
 /** Usual waits are learned for stretches of this length. Grade: chosen. */
 export const USUAL_BLOCK_MIN: Minutes = 120;
 
@@ -60,7 +58,7 @@ export const defaultProfile = (usualPilers: number): UsualDay => ({
   pilersOpen: [],
   usualLine: [],
   returning: 0,
-  yardMin: TRUCKS_IN_YARD * MIN_PER_TRUCK,
+  yardMin: YARD_MIN,
   usual: [],
   days: 0,
 });

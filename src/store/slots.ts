@@ -1,0 +1,57 @@
+/**
+ * What rooms and people see of messages with a slot (boards). The bot asks with every message, though there mostly is
+ * none: a bound that is read with the lock on the operation's book then answers without a query. It stands in the
+ * database, because another process may have queued one.
+ */
+import { and, asc, desc, eq, gte, isNotNull } from 'drizzle-orm';
+import type { EpochMs } from '../core/units.ts';
+import { MS_PER_HOUR } from '../core/units.ts';
+import type { Page, Shown } from '../ports/book.ts';
+import type { Outgoing } from '../ports/outbox.ts';
+import { rowFrom } from './outbox-row.ts';
+import { operations, outbox } from './schema.ts';
+import type { Tx } from './db.ts';
+
+/** The bound goes ahead of the newest message by this, so that it is not moved with each. Grade: chosen. */
+const AHEAD_MS = MS_PER_HOUR;
+
+/** `untilMs`: no message with a slot is due later; null = there is none. */
+export const slotsOn = (
+  tx: Tx,
+  operation: string,
+  untilMs: EpochMs | null,
+): Pick<Page, 'shown' | 'enqueue'> => {
+  let boundMs = untilMs ?? -Infinity;
+  return {
+    shown: async (kind, sinceMs) => (sinceMs > boundMs ? [] : shown(tx, operation, kind, sinceMs)),
+
+    enqueue: async (messages) => {
+      if (messages.length === 0) return;
+      await tx
+        .insert(outbox)
+        .values(messages.map((message) => rowFrom(operation, message)))
+        .onConflictDoNothing();
+      const newestMs = newestSlotMs(messages);
+      if (newestMs <= boundMs) return;
+      boundMs = newestMs + AHEAD_MS;
+      await tx.update(operations).set({ slotsUntilMs: boundMs }).where(eq(operations.operation, operation));
+    },
+  };
+};
+
+const newestSlotMs = (messages: readonly Outgoing[]): EpochMs =>
+  Math.max(...messages.map(({ slot, notBeforeMs }) => (slot === null ? -Infinity : notBeforeMs)));
+
+/** Leaves out messages that were never delivered. */
+const shown = async (tx: Tx, operation: string, kind: string, sinceMs: EpochMs): Promise<Shown[]> => {
+  const { lane, slot, recipient, platform, to, notBeforeMs, outcome } = outbox;
+  const isOfKind = and(eq(outbox.operation, operation), eq(outbox.kind, kind), gte(notBeforeMs, sinceMs));
+  const rows = await tx
+    .selectDistinctOn([lane], { slot, recipient, platform, to, notBeforeMs, outcome })
+    .from(outbox)
+    .where(and(isOfKind, isNotNull(slot)))
+    .orderBy(asc(lane), desc(outbox.id));
+  return rows.flatMap(({ slot: known, outcome: became, ...row }) =>
+    known === null || became === 'gave-up' || became === 'expired' ? [] : [{ ...row, slot: known }],
+  );
+};
