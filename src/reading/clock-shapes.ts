@@ -40,11 +40,13 @@ const days = [
   { days: 1, shape: any((c) => c.days.tomorrow) },
 ];
 
-const whole = <T extends { shape: string }>(table: readonly T[], said: string): T | null =>
-  table.find(({ shape }) => new RegExp(`^${shape}$`).test(said)) ?? null;
-export const dayPartOf = (said: string) => whole(dayParts, said);
-/** Days from today. */
-export const dayOf = (said: string): number | null => whole(days, said)?.days ?? null;
+/** Finds the entry whose shape the words are from end to end. */
+const finder = <T extends { shape: string }>(table: readonly T[]) => {
+  const shapes = table.map((entry) => ({ entry, whole: new RegExp(`^${entry.shape}$`) }));
+  return (said: string): T | null => shapes.find(({ whole }) => whole.test(said))?.entry ?? null;
+};
+export const dayPartOf = finder(dayParts);
+export const dayOf = finder(days);
 
 const oneOf = (table: readonly { shape: string }[]): string =>
   `(?:${table.map(({ shape }) => shape).join('|')})`;

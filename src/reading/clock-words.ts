@@ -16,7 +16,7 @@ const halfOf = ({ half, hour, part = '' }: Groups): 'am' | 'pm' | null => {
 const MIDNIGHT = { hour: 0, minute: 0, half: 'exact', days: null } as const;
 
 const daysOf = ({ day = '', part = '' }: Groups): number | null => {
-  const said = [dayOf(day), dayPartOf(part)?.days ?? null];
+  const said = [dayOf(day), dayPartOf(part)].map((found) => found?.days ?? null);
   return said.includes(-1) ? -1 : (said.find((days) => days !== null) ?? null);
 };
 
