@@ -27,8 +27,14 @@ export type Telling =
   | { tell: 'refusal'; refusal: Refusal }
   /** What `said` was not understood, and how to say it. */
   | { tell: 'question'; problem: Unclear; said: string }
-  /** What a message may mean, the likeliest first: which of these? */
-  | { tell: 'offer'; number: number; readings: readonly OfferedReading[] }
+  /** What the message `said` may mean, the likeliest first: which of these? `danger`: somebody may be hurt. */
+  | {
+      tell: 'offer';
+      number: number;
+      said: string;
+      readings: readonly OfferedReading[];
+      danger: boolean;
+    }
   /** None of the readings was meant: nothing was taken down. */
   | { tell: 'nothing-taken' }
   /** How long a truck waits in the scale line. `leaveInMin` and `haulMin` null = asked for a truck that joins now. */
@@ -90,6 +96,8 @@ export type Telling =
       truck: TruckId | null;
       atMs: EpochMs;
     }
+  /** To grower and foreman: somebody may be in danger, and the sender has not said whether. */
+  | { tell: 'danger-unclear'; name: string; words: string; truck: TruckId | null; atMs: EpochMs }
   /** To a person who is not on the list. */
   | { tell: 'stranger-answer' }
   /** To grower and foreman: somebody who is not on the list wrote. */

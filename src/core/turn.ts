@@ -47,6 +47,7 @@ const isForAnyRoom = (reply: Reply): boolean => {
   return (
     say.tell === 'emergency-answer' ||
     (say.tell === 'list-changed' && say.change.list === 'rooms') ||
+    (say.tell === 'offer' && say.danger) ||
     (say.tell === 'refusal' && say.refusal.refused === 'room-not-used')
   );
 };
@@ -56,8 +57,11 @@ const isForAnyRoom = (reply: Reply): boolean => {
  * operation is said or taken there.
  */
 export const onlyElsewhere = ({ facts: all, replies: said }: Understood, before: Harvest): Understood => {
-  const facts = all.filter(countsElsewhere);
   const replies = said.filter(isForAnyRoom);
+  const asksOfDanger = replies.some((reply) => 'say' in reply && reply.say.tell === 'offer');
+  const facts = all.filter(
+    (fact) => countsElsewhere(fact) || (asksOfDanger && fact.kind === 'reading-offered'),
+  );
   return facts.length + replies.length === 0
     ? nothing(before)
     : { facts, replies, harvest: withFacts(before, facts) };
@@ -212,7 +216,7 @@ const taking = (intents: readonly Intent[], turn: Turn): Understood => {
 
 /** Which of the readings is meant? Only those that would be taken are offered; one that only asks is answered. */
 const offering = (readings: readonly (readonly Intent[])[], turn: Turn): Understood => {
-  const { harvest, speaking, addressed } = turn;
+  const { harvest, speaking, said, addressed } = turn;
   const offered = readings.flatMap((reading) => {
     const intents = reading.slice(0, MOST_INTENTS).map((intent) => timed(intent, speaking.sentMs));
     const preview = previewed(intents, harvest, speaking, accept);
@@ -231,7 +235,9 @@ const offering = (readings: readonly (readonly Intent[])[], turn: Turn): Underst
     number,
     readings: offered.map(({ intents }) => intents),
   });
-  const say: Telling = { tell: 'offer', number, readings: offered.map(({ preview }) => preview) };
+  const previews = offered.map(({ preview }) => preview);
+  const danger = previews.some((one) => one.facts.some(({ kind }) => kind === 'emergency-called'));
+  const say: Telling = { tell: 'offer', number, said, readings: previews, danger };
   return { facts, replies: [{ say }], harvest: withFacts(harvest, facts) };
 };
 

@@ -14,6 +14,10 @@ export const CERTAINTY = {
   /** The chance that it is but talk, above which nothing is offered. */
   talkInRoom: 0.4,
   talkAlone: 0.6,
+  /** Danger that the grammar has read is alarmed at once from here on, else asked about. */
+  alarm: 0.05,
+  /** From here on the sender is asked whether somebody is in danger. */
+  danger: 0.35,
   /** An act that the grammar has read is believed from here on, */
   agrees: 0.04,
   /** unless the ranker is as sure of another. */

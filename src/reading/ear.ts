@@ -21,11 +21,13 @@ import { namesOf } from './names.ts';
 import { withNumbers } from './numbers.ts';
 import type { RankedAct } from './ranker/rank.ts';
 import { wordsFor } from './ranker/words.ts';
-import { read } from './read.ts';
+import { read, readsEveryWord } from './read.ts';
 import type { Element } from './sign.ts';
 import { tokenize } from './tokens.ts';
 
 const MOST_OFFERED = 3;
+/** Of the likeliest sets of acts, so many are looked at for readings that make sense. */
+const MOST_TRIED = 12;
 
 const wordsOf = oncePer(({ fields, stations }: Roster) =>
   wordsFor({
@@ -98,6 +100,10 @@ const byRanker = (
   );
 };
 
+/** What stands in the grammar word for word needs no second pair of eyes, nor does what the ranker knows nothing of. */
+const isPlain = (intents: readonly Intent[], text: string, hearing: Hearing): boolean =>
+  intents.every((intent) => actsOf(intent).length === 0) || readsEveryWord(text, hearing);
+
 const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): boolean => {
   const chance = (act: Act): number => ranked.find((one) => one.act === act)?.certainty ?? 0;
   const meant = intents.map(actsOf).filter((acts) => acts.length > 0);
@@ -108,6 +114,50 @@ const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): 
   );
 };
 
+const isCall = ({ do: what }: Intent): boolean => what === 'call-emergency';
+
+/** The ranker's chance that somebody is in danger, or may be. */
+const dangerChance = (ranked: readonly RankedAct<Act>[]): number =>
+  1 - ranked.filter(({ act }) => isDanger(act)).reduce((none, { certainty }) => none * (1 - certainty), 1);
+
+/** Somebody may be in danger: the sender is asked that first, and what else may be meant. */
+const askedOfDanger = (text: string, reading: Reading): Reading => {
+  const call: Intent = { do: 'call-emergency', words: text.trim() };
+  const others =
+    reading.found === 'intents'
+      ? [reading.intents.filter((intent) => !isCall(intent))]
+      : reading.found === 'likely'
+        ? reading.readings
+        : [];
+  return offered([[call], ...others.filter((intents) => intents.length > 0)]);
+};
+
+/** The grammar's reading and the ranker's in one. */
+const together = (
+  grammar: Reading,
+  ranked: readonly RankedAct<Act>[],
+  text: string,
+  rank: Rank,
+  hearing: Hearing,
+): Reading => {
+  const sets = actSets(ranked);
+  const found = (count: number): Candidate[] => candidates(sets.slice(0, count), text, rank, hearing);
+  switch (grammar.found) {
+    case 'intents':
+      return isPlain(grammar.intents, text, hearing) || agrees(grammar.intents, ranked)
+        ? grammar
+        : offered([grammar.intents, ...found(MOST_OFFERED).map(({ intents }) => intents)]);
+    case 'unclear':
+      return grammar.problem.problem === 'not-understood'
+        ? byRanker(sets, found(MOST_TRIED), grammar, hearing)
+        : grammar;
+    case 'likely':
+      return grammar;
+    case 'chatter':
+      return byRanker(sets, found(MOST_TRIED), grammar, hearing);
+  }
+};
+
 /** As `read`, with the ranker beside it where there is one. */
 export const hearWords = (text: string, hearing: Hearing): Reading => {
   const grammar = read(text, hearing);
@@ -115,22 +165,10 @@ export const hearWords = (text: string, hearing: Hearing): Reading => {
   if (rank === null) return grammar;
   const clean = text.normalize('NFC');
   const ranked = rank(clean);
-  const sets = actSets(ranked);
-  switch (grammar.found) {
-    case 'intents': {
-      if (grammar.intents.every((intent) => actsOf(intent).length === 0) || agrees(grammar.intents, ranked))
-        return grammar;
-      if (grammar.intents.some(({ do: what }) => what === 'call-emergency')) return grammar;
-      const others = candidates(sets.slice(0, MOST_OFFERED), clean, rank, hearing);
-      return offered([grammar.intents, ...others.map(({ intents }) => intents)]);
-    }
-    case 'unclear':
-      return grammar.problem.problem === 'not-understood'
-        ? byRanker(sets, candidates(sets.slice(0, 12), clean, rank, hearing), grammar, hearing)
-        : grammar;
-    case 'likely':
-      return grammar;
-    case 'chatter':
-      return byRanker(sets, candidates(sets.slice(0, 12), clean, rank, hearing), grammar, hearing);
-  }
+  const danger = dangerChance(ranked);
+  const isAlarm = grammar.found === 'intents' && grammar.intents.some(isCall);
+  if (isAlarm && danger >= CERTAINTY.alarm) return grammar;
+  if (isAlarm) return askedOfDanger(clean, grammar);
+  const reading = together(grammar, ranked, clean, rank, hearing);
+  return danger >= CERTAINTY.danger ? askedOfDanger(clean, reading) : reading;
 };

@@ -206,15 +206,26 @@ export const tellings: Tellings = {
     { tell: 'corrected', facts: receiptFacts.slice(0, 1), warnings: Object.values(warnings).flat() },
   ],
   offer: [
-    { tell: 'offer', number: 1, readings: [{ facts: receiptFacts.slice(0, 1), changed: [], asks: [] }] },
+    {
+      tell: 'offer',
+      number: 1,
+      said: 'got my first one on, she is heaped',
+      readings: [{ facts: receiptFacts.slice(0, 1), changed: [], asks: [] }],
+      danger: false,
+    },
     {
       tell: 'offer',
       number: 2,
+      said: 'a message of more letters than are quoted, so that one sees where it is cut',
       readings: [
         { facts: receiptFacts.slice(1, 2), changed: [], asks: [] },
         ...offeredQuestions.map((asked) => ({ facts: [], changed: [], asks: [asked] })),
       ],
+      danger: true,
     },
+  ],
+  'danger-unclear': [
+    { tell: 'danger-unclear', name: 'Ben', words: 'come quick to the pit', truck: '2', atMs: at('10:40') },
   ],
   'nothing-taken': [{ tell: 'nothing-taken' }],
   'edit-unread': [{ tell: 'edit-unread', facts: receiptFacts.slice(0, 1) }],

@@ -48,6 +48,6 @@ export const SHAPE = {
     'weighed_in',
     'weighed_out',
   ],
-  corpusSha256: 'c72d1856e619e35817af004651a767bc14aaed47a5aa84f713476244c197c310',
-  weightsSha256: 'c6b660f992df0ecd5a661659d1adc5e8d6e9f9a3023b0d93cac60953d3d90907',
+  corpusSha256: '70d8f141f7318666a3ccddaa0184a8ac4c850976dce7f113cea5413bfaedad42',
+  weightsSha256: '2f6d60dbdd7953a03b4d93e64095b29c300aece7f6edf4c674ef3f96154bf3a8',
 } as const;

@@ -10,7 +10,7 @@ import { personAt, roomAt } from '../../core/roster.ts';
 import type { CrewMember } from '../../core/roster.ts';
 import { onlyElsewhere, understand } from '../../core/turn.ts';
 import type { Reply, Understood } from '../../core/turn.ts';
-import type { Tell } from '../../core/telling.ts';
+import type { Audience, Tell, Telling } from '../../core/telling.ts';
 import type { MessagePlace, OwedAnswer, Page } from '../../ports/book.ts';
 import type { Heard } from '../../ports/chat.ts';
 import { harvestOn, remember } from '../host/bot.ts';
@@ -18,6 +18,7 @@ import type { Bot } from '../host/bot.ts';
 import { shareTickets, withSharedTickets } from '../line/shared-tickets.ts';
 import { boardChanges } from '../out/boards.ts';
 import { outgoing } from '../out/outgoing.ts';
+import { wakeForDanger } from '../time/danger-look.ts';
 import { wakeForLine } from '../time/line-look.ts';
 import { lookAtWeather } from '../time/weather-look.ts';
 import { giveAnswers } from './answer-later.ts';
@@ -71,21 +72,31 @@ const understandHeard = (incoming: Incoming, speaker: CrewMember | undefined): U
   }
 };
 
+/** Goes before everything else. */
+const isUrgent = (say: Telling): boolean =>
+  say.tell === 'emergency-answer' || (say.tell === 'offer' && say.danger);
+
 const keyOf = (cause: string, at: number): string => `${cause}:answer:${at}`;
 
-const repliesAsTells = (replies: readonly Reply[], cause: string): Tell[] =>
-  replies.flatMap((reply, at) =>
-    'owe' in reply
-      ? []
-      : [
-          {
-            audience: { to: 'asker' },
-            telling: reply.say,
-            urgent: reply.say.tell === 'emergency-answer',
-            key: keyOf(cause, at),
-          },
-        ],
-  );
+/** What a message may have meant is asked of its sender alone: a room is not for that, unless somebody may be hurt. */
+const audienceOf = (say: Telling, { room }: Heard, speaker: CrewMember | undefined): Audience =>
+  say.tell === 'offer' && !say.danger && room !== null && speaker
+    ? { to: 'person', person: speaker.id }
+    : { to: 'asker' };
+
+const repliesAsTells = (replies: readonly Reply[], heard: Heard, speaker: CrewMember | undefined): Tell[] =>
+  replies.flatMap((reply, at) => {
+    if ('owe' in reply) return [];
+    const { say } = reply;
+    return [
+      {
+        audience: audienceOf(say, heard, speaker),
+        telling: say,
+        urgent: isUrgent(say),
+        key: keyOf(causeOf(heard), at),
+      },
+    ];
+  });
 
 const owedOf = (
   replies: readonly Reply[],
@@ -122,7 +133,7 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   const place: MessagePlace = { platform, room: ours, user, messageId };
   const person = (speaker && harvest.roster.people.find(({ id }) => id === speaker.id)) ?? null;
   const tells = [
-    ...repliesAsTells(replies, cause),
+    ...repliesAsTells(replies, heard, speaker),
     ...news.flatMap((fact) => tellsOf(fact, harvest, bot.clock)),
   ];
   const messages = outgoing(tells, { cause, origin: { ...place, person }, harvest, nowMs }, bot);
@@ -135,6 +146,7 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   await page.owe(owed);
   const stirs = news.some(stirsWeather);
   await wakeForLine(page, news, nowMs);
+  await wakeForDanger(page, news, nowMs);
   if (stirs) await lookAtWeather(page, bot, harvest, nowMs);
   return { facts: news, seq, harvest, owed, queues: stirs || messages.length + boards.length > 0 };
 };

@@ -53,6 +53,7 @@ export const readOn = (
   const offer = openOffer(harvest, said.speaker?.id, said.sentMs);
   const choice = readChoice(text, offer?.readings.length ?? 0);
   if (choice !== null) return { found: 'intents', intents: [choice] };
-  const ear = { rank, state: lastDone(harvest, said.speaker) };
+  // Of strangers only plain words of danger are heard.
+  const ear = said.speaker === null ? null : { rank, state: lastDone(harvest, said.speaker) };
   return hearWords(text, { ...hearing, roster, zone: roster.zone, clock, ear });
 };

@@ -3,6 +3,7 @@ import type { EpochMs } from '../../core/units.ts';
 import type { Page } from '../../ports/book.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
+import { askAboutDanger } from './danger-look.ts';
 import { alarmOf } from './alarms.ts';
 import { lookAtLine, warnOfLine } from './line-look.ts';
 import type { LineLook } from './line-look.ts';
@@ -31,6 +32,9 @@ const goesOff = async (
   switch (alarm.is) {
     case 'weather':
       await lookAtWeather(page, bot, harvest, dueMs);
+      return null;
+    case 'danger':
+      await askAboutDanger(page, bot, harvest, { number: alarm.number, nowMs: dueMs });
       return null;
     case 'outlook':
       await sendOutlook(page, bot, harvest, dueMs);

@@ -6,6 +6,7 @@ import { board } from './board.ts';
 import { boardMoved } from './board-moved.ts';
 import { corrected } from './corrected.ts';
 import { editUnread } from './edit-unread.ts';
+import { dangerUnclear } from './danger-unclear.ts';
 import { emergency } from './emergency.ts';
 import { emergencyAnswer } from './emergency-answer.ts';
 import { fleet } from './fleet.ts';
@@ -67,6 +68,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   reminder,
   'emergency-answer': emergencyAnswer,
   emergency,
+  'danger-unclear': dangerUnclear,
   'stranger-answer': strangerAnswer,
   stranger,
   'truck-down': truckDown,

@@ -70,6 +70,12 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
   }
 };
 
+/** Enough to know one's own message by. */
+const QUOTED_LETTERS = 60;
+
+const shortened = (said: string): string =>
+  said.length <= QUOTED_LETTERS ? said : `${said.slice(0, QUOTED_LETTERS).trimEnd()} …`;
+
 const readingText = ({ facts, changed, asks }: OfferedReading, voice: Voice): string =>
   [
     ...facts.flatMap((fact) => ownLine(fact, changed, voice)),
@@ -83,16 +89,19 @@ const readingData = ({ facts, asks }: OfferedReading, iso: Iso): Data => ({
 
 /** Which reading was meant: the sender taps, or answers with its number; "yes" is the first. */
 export const offer: TellingKind<'offer'> = {
-  text: ({ readings }, voice) => {
+  text: ({ said, readings, danger }, voice) => {
     const lines = readings.map((reading, at) => {
       const what = readingText(reading, voice);
       return readings.length === 1 ? what : phrase(voice, 'offer.reading', { number: at + 1, what });
     });
     const question = phrase(voice, readings.length === 1 ? 'offer.is-it' : 'offer.which');
-    return [question, ...lines].join('\n');
+    const quoted = phrase(voice, 'offer.you-wrote', { said: shortened(said) });
+    return [quoted, ...(danger ? [phrase(voice, 'offer.danger')] : []), question, ...lines].join('\n');
   },
-  data: ({ number, readings }, iso) => ({
+  data: ({ number, said, readings, danger }, iso) => ({
     number,
+    said,
+    danger,
     readings: readings.map((reading) => readingData(reading, iso)),
   }),
   buttons: ({ number, readings }, voice) => [
@@ -108,7 +117,7 @@ export const offer: TellingKind<'offer'> = {
       words: phrase(voice, 'words.choose', { number: `${number}.0` }),
     },
   ],
-  rings: never,
+  rings: ({ danger }) => danger,
   restsOnForecast: never,
   holdsMin: OFFER_HOLDS_MIN,
 };

@@ -1,6 +1,8 @@
 /** A message that may mean several things. */
 export const offers = {
+  'offer.you-wrote': 'You wrote: "{said}"',
   'offer.is-it': 'Shall I write this down?',
+  'offer.danger': 'Is somebody hurt or in danger? If so, call 911 now, then answer here.',
   'offer.which': 'Which of these shall I write down?',
   'offer.reading': '{number}. {what}',
   'offer.nothing-taken': 'Nothing written down. Say it another way, or write "help".',

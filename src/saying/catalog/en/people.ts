@@ -4,6 +4,8 @@ export const people = {
   'emergency.answer':
     'Call 911 now. Say where you are. Foreman and grower are being told. Stay away from power lines and moving machines.',
   'emergency.alert': 'Call 911 if nobody has. {name}{truck} wrote at {time}: "{words}"',
+  'emergency.unclear':
+    'Is somebody hurt? {name}{truck} wrote at {time}: "{words}", and has not said. Call {name} now; call 911 if in doubt.',
   'emergency.truck': ' (truck {truck})',
 
   // People and lists

@@ -1,7 +1,9 @@
 import type { offers as english } from '../en/offers.ts';
 
 export const offers: Record<keyof typeof english, string> = {
+  'offer.you-wrote': 'Usted escribió: "{said}"',
   'offer.is-it': '¿Anoto esto?',
+  'offer.danger': '¿Hay alguien herido o en peligro? Si es así, llame ya al 911 y después conteste aquí.',
   'offer.which': '¿Cuál de estas anoto?',
   'offer.reading': '{number}. {what}',
   'offer.nothing-taken': 'No anoté nada. Dígalo de otra forma, o escriba "ayuda".',

@@ -5,6 +5,8 @@ export const people: Record<keyof typeof english, string> = {
     'Call 911: llame al 911 ahora. Diga dónde está. Ya se avisa al mayordomo y al dueño. Lejos de cables y de máquinas en marcha.',
   'emergency.alert':
     'Call 911: llame al 911 si nadie ha llamado. {name}{truck} escribió a las {time}: "{words}"',
+  'emergency.unclear':
+    '¿Hay alguien herido? {name}{truck} escribió a las {time}: "{words}", y no ha contestado. Llámele ya; si hay duda, llame al 911.',
   'emergency.truck': ' (troca {truck})',
 
   'stranger.answer': 'Todavía no lo conozco. Ya le avisé al mayordomo, que lo puede poner en la lista.',
