@@ -8,7 +8,7 @@ import type { Harm } from './harm.ts';
 import type { Played } from './play.ts';
 import { offeredReadings, takenAs } from './recorded.ts';
 import { completes, harmsIn, isNotUnderstood } from './replies.ts';
-import { settled } from './settle.ts';
+import { fairReadings, settled } from './settle.ts';
 
 /** Of lines that mean something. `part`: of several acts some were recorded, and nothing else. */
 export const MEANING = [
@@ -88,12 +88,12 @@ const isAnswer = (act: string): boolean => /^(ask_|help)/.test(act);
 export const verdictOn = (played: Played): Verdict => {
   const { scene, replies } = played;
   const { line } = scene;
-  const label = (acts: typeof line.acts): Act[] =>
-    settled(
+  const fair = [line.acts, ...line.also].flatMap((acts) =>
+    fairReadings(
       acts.flatMap((act) => actOfLabel(act, scene)),
       scene,
-    );
-  const fair = [line.acts, ...line.also].map(label);
+    ),
+  );
   const read = settled(
     takenAs(played).flatMap((intent) => actsOfIntent(intent, scene)),
     scene,
