@@ -10,9 +10,13 @@ import { offeredReadings, takenAs } from './recorded.ts';
 import { completes, harmsIn, isNotUnderstood } from './replies.ts';
 import { fairReadings, settled } from './settle.ts';
 
-/** Of lines that mean something. `part`: of several acts some were recorded, and nothing else. */
+/**
+ * Of lines that mean something. `leftAlone`: which is fair too, by the label. `part`: of several acts some were recorded,
+ * and nothing else. `aside`: something came back that neither records nor completes it.
+ */
 export const MEANING = [
   'right',
+  'leftAlone',
   'offered',
   'asked',
   'part',
@@ -57,7 +61,7 @@ const unanswered = (played: Played, fair: readonly Act[][]): Outcome => {
   });
   if (isOffered) return 'offered';
   const [reply] = replies;
-  if (reply === undefined) return fair.some((one) => one.length === 0) ? 'right' : 'silent';
+  if (reply === undefined) return fair.some((one) => one.length === 0) ? 'leftAlone' : 'silent';
   if (isNotUnderstood(reply)) return 'notUnderstood';
   return replies.some((one) => completes(one, meant, scene)) ? 'asked' : 'aside';
 };
