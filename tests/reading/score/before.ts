@@ -73,9 +73,17 @@ const stateOf = (scene: Scene): Past[] => {
 /** The other of two bosses. */
 const bossOf = ({ sender }: Scene): PersonId => (sender.id === 'zebulon' ? 'ottilie' : 'zebulon');
 
+const NUMBERS: readonly (readonly [RegExp, TruckId])[] = [
+  [/\b(1|one|uno|una)\b/i, '1'],
+  [/\b(2|two|dos)\b/i, '2'],
+  [/\b(3|three|tres)\b/i, '3'],
+  [/\b(4|four|cuatro)\b/i, '4'],
+  [/\b(5|five|cinco)\b/i, '5'],
+];
+
 /** "That was truck 3, not 2": the entry is of 2. */
 const truckMistaken = (right: TruckId, { line, ownTruck }: Scene): TruckId => {
-  const named = line.text.match(/\b[1-5]\b/g) ?? [];
+  const named = NUMBERS.flatMap(([number, truck]) => (number.test(line.text) ? [truck] : []));
   const wrong = [...named, ownTruck, ...TRUCKS].find((truck) => truck !== null && truck !== right);
   return wrong ?? right;
 };

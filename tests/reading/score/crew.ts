@@ -58,13 +58,20 @@ const namedIn = ({ acts, also }: Line): Named[] =>
     return isCrew ? [{ name: person, truck: act === 'take_truck' ? null : truckIn(truck) }] : [];
   });
 
-/** Everybody whom a file names: senders as who they are, others on the truck that is theirs, the rest in turn. */
+/**
+ * Everybody whom a file names: senders as who they are (in a log by `from`, else who takes a truck and has none), others
+ * on the truck that is theirs, the rest in turn.
+ */
 export const crewOf = (lines: readonly Line[]): Crew => {
   const known = new Map<string, { person: PersonId; name: string }>();
   const add = (name: string, person: PersonId): void => {
     if (!known.has(folded(name))) known.set(folded(name), { person, name });
   };
   for (const line of lines) if (line.from !== undefined) add(line.from, senderOf(line));
+  for (const { role, truck, acts } of lines)
+    for (const { act, person } of acts)
+      if (act === 'take_truck' && truck == null && role === 'driver' && typeof person === 'string')
+        add(person, senderOf({ role, truck }));
   const named = lines.flatMap(namedIn);
   for (const { name, truck } of named) if (truck !== null) add(name, senderOf({ role: 'driver', truck }));
   for (const { name } of named)

@@ -27,12 +27,18 @@ const tells = (meant: readonly Act[], ...names: readonly string[]): boolean =>
 const HAULS = ['at_field', 'loading', 'loaded', 'in_line', 'weighed_in', 'dumped', 'returning', 'ticket'];
 const STANDS = ['parked', 'down', 'repaired'];
 
-/** The operators of digger and topper mean their machine, which is no truck: "which truck" helps them nothing. */
-const isOfTrucks = ({ line }: Scene): boolean => line.role !== 'digger' && line.role !== 'topper';
+const MACHINE = /digger|topper|topad|sacador|excavador|desfoliador|defoliator|flail/i;
+
+/** A digger or a topper is no truck: "which truck" helps its operator nothing. */
+const isOfTrucks = ({ line }: Scene): boolean =>
+  line.role !== 'digger' && line.role !== 'topper' && !MACHINE.test(line.text);
 
 type Completes = (meant: readonly Act[], scene: Scene) => boolean;
 
-/** By what a question or a refusal is about: whether the answer to it would complete what is meant. */
+/**
+ * By what a question or a refusal is about: whether the answer to it would complete what is meant. A new question counts
+ * as asked only once it stands here.
+ */
 const COMPLETES: Partial<Record<string, Completes>> = {
   'unknown-name': (meant) => states(meant, 'truck', 'field', 'person'),
   'which-time': (meant) => states(meant, 'time', 'until'),

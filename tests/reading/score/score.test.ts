@@ -5,12 +5,16 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openDatabase } from '../../../src/store/database.ts';
 import type { Database } from '../../../src/store/database.ts';
+import { report } from '../../support/given.ts';
 import { linesOf } from '../training/corpus.ts';
 import type { Line } from '../training/corpus.ts';
 import { MEASURING } from '../training/writers.ts';
+import { crewOf } from './crew.ts';
+import { play } from './play.ts';
 import { score } from './score.ts';
 import type { Scored } from './score.ts';
 import { count, harmful, isMeaning } from './tables.ts';
+import { verdictOn } from './verdict.ts';
 
 let database: Database;
 beforeAll(async () => {
@@ -77,6 +81,15 @@ describe('a line comes out', () => {
     ],
     // Another reading that is fair too.
     ['right, right', { text: 'parked', acts: [{ act: 'shift_off' }], also: [[{ act: 'parked' }]] }],
+    // He counts what is ahead of him: that he stands there goes without saying, but not since when.
+    ['right, right', { text: '6 trucks ahead of me', state: 'loaded', acts: [{ act: 'in_line', ahead: 6 }] }],
+    [
+      'part, part',
+      { text: '6 trucks ahead of me', state: 'loaded', acts: [{ act: 'in_line', ahead: 6, time: '10:05' }] },
+    ],
+    // Fair to say nothing, and fair to record it.
+    ['leftAlone, notUnderstood', { text: 'she is brimming over', acts: [{ act: 'loaded' }], also: [[]] }],
+    ['right, right', { text: 'loaded', acts: [{ act: 'loaded' }], also: [[]] }],
     ['silent, notUnderstood', { text: 'she is brimming over', acts: [{ act: 'loaded' }] }],
     ['aside, aside', { text: 'broke down', role: 'topper', truck: null, acts: [{ act: 'down' }] }],
     [
@@ -93,6 +106,9 @@ describe('a line comes out', () => {
     ['wrong, wrong', { text: 'loading', acts: [{ act: 'at_field' }] }],
     ['wrong, wrong', { text: 'loading at 10:05', acts: [{ act: 'loading', time: '10:06' }] }],
     ['wrong, wrong', { text: 'loading', acts: [{ act: 'loading', time: '10:05' }] }],
+    // Stated, and not in the label.
+    ['wrong, wrong', { text: 'loading at 10:05', acts: [{ act: 'loading' }] }],
+    ['wrong, wrong', { text: 'loading at River', acts: [{ act: 'loading' }] }],
     ['wrong tons, wrong tons', { text: 'loaded', acts: [{ act: 'loaded', truck: 3 }] }],
     ['wrong tons, wrong tons', { text: 'loaded at River', acts: [{ act: 'loaded', field: 'schoolhouse' }] }],
     ['wrong load, wrong load', { text: 'loaded', acts: [{ act: 'at_field' }] }],
@@ -138,8 +154,33 @@ describe('a line comes out', () => {
   });
 });
 
-/** Figures of both places together: of the lines that mean something, of talk, and of both. */
-const FLOORS = { right: 67, leftAlone: 139 };
+describe('an offer', () => {
+  const line: Line = {
+    ...plain,
+    text: 'she is brimming over',
+    // By its driver, whose truck an intent need not name.
+    acts: [{ act: 'loaded', truck: 2, field: 'river' }],
+  };
+  const others = [report('at-field'), report('loading'), report('parked')].map((intent) => [intent]);
+  const right = [report('left-field', { field: 'river' })];
+
+  test.each([
+    ['offered', [[others[0], right]]],
+    ['offered', [[...others.slice(0, 2), right]]],
+    // Nobody looks through four.
+    ['aside', [[...others, right]]],
+    ['aside', [[[report('left-field', { field: 'schoolhouse' })]]]],
+    ['aside', [[[...right, report('joined-line')]]]],
+  ])('comes out %s', async (outcome, [readings]) => {
+    const played = await play(database, line, crewOf([line]), 'alone');
+    const offer = { kind: 'offer', data: { readings } };
+    expect(verdictOn({ ...played, replies: [offer] }).outcome).toBe(outcome);
+  });
+});
+
+/** Figures of both places together: of lines that mean something, and of talk. */
+const FLOORS = { right: 55, leftAlone: 139 };
+/** Of all lines. Orders with all-clears, and alarms, that nobody meant. */
 const CEILINGS = { orders: 1, alarms: 22 };
 
 test('the measuring writers come out no worse than they did', async () => {

@@ -50,12 +50,15 @@ const withTickets = (acts: readonly Act[], scene: Scene): Act[] => {
   return [...tickets, ...left];
 };
 
-/** A driver's count of the trucks ahead needs no "in line" where he stands in it already. */
+/** A driver's count of the trucks ahead says that he stands in the line, unless it is told since when. */
 const withCounts = (acts: readonly Act[], scene: Scene): Act[] => {
   const isInLine = acts.some(({ act }) => act === 'in_line');
   const counts = acts.some(({ act }) => act === 'line_count');
   const stands = (act: Act): boolean =>
-    act.act === 'in_line' && scene.line.state === 'in_line' && truckOf(act, scene) === scene.ownTruck;
+    act.act === 'in_line' &&
+    isBare(act) &&
+    /^(loaded|in_line)$/.test(scene.line.state) &&
+    truckOf(act, scene) === scene.ownTruck;
   return acts
     .filter((act) => !(counts && stands(act)))
     .map((act) => {
@@ -86,6 +89,14 @@ const withEmpty = (acts: readonly Act[], scene: Scene): Act[] => {
   });
 };
 
+/** "Left the scale at 12:35, rolling": the time may be that of either. */
+const withTimeOfEmpty = (acts: readonly Act[]): Act[] => {
+  const time = acts.find(({ act, slots }) => act === 'weighed_out' && 'time' in slots)?.slots['time'];
+  return acts.map((act) =>
+    act.act === 'returning' && time !== undefined ? { ...act, slots: { time, ...act.slots } } : act,
+  );
+};
+
 const once = (acts: readonly Act[]): Act[] => {
   const keyOf = ({ act, slots }: Act): string => JSON.stringify([act, Object.entries(slots).sort()]);
   return [...new Map(acts.map((act) => [keyOf(act), act])).values()];
@@ -93,3 +104,9 @@ const once = (acts: readonly Act[]): Act[] => {
 
 export const settled = (acts: readonly Act[], scene: Scene): Act[] =>
   once(withoutTipping(withEmpty(withTickets(withCounts(acts, scene), scene), scene), scene));
+
+/** What a label comes to, in the ways that are alike for us. */
+export const fairReadings = (acts: readonly Act[], scene: Scene): Act[][] => [
+  settled(acts, scene),
+  settled(withTimeOfEmpty(acts), scene),
+];

@@ -27,13 +27,10 @@ const row = (name: string, cells: readonly (string | number)[]): string =>
 const percent = (part: number, whole: number): string =>
   whole === 0 ? '-' : `${((100 * part) / whole).toFixed(1)}%`;
 
-const figures = (
-  some: readonly Scored[],
-  outcomes: readonly Outcome[],
-  best: Outcome,
-): (string | number)[] => [
+/** The share is that of what came out as it should. */
+const figures = (some: readonly Scored[], outcomes: readonly Outcome[]): (string | number)[] => [
   some.length,
-  percent(count(some, best), some.length),
+  percent(count(some, 'right') + count(some, 'leftAlone'), some.length),
   ...outcomes.map((outcome) => count(some, outcome)),
   harmful(some).length,
 ];
@@ -45,15 +42,15 @@ const grouped = (some: readonly Scored[], keysOf: (one: Scored) => readonly stri
   return keys.map((key) => [key, some.filter((one) => keysOf(one).includes(key))]);
 };
 
-const table = (title: string, groups: Groups, outcomes: readonly Outcome[], best: Outcome): string[] => [
+const table = (title: string, groups: Groups, outcomes: readonly Outcome[]): string[] => [
   '',
   row(title, ['lines', '%', ...outcomes, 'harmful']),
-  ...groups.map(([name, some]) => row(name, figures(some, outcomes, best))),
+  ...groups.map(([name, some]) => row(name, figures(some, outcomes))),
 ];
 
-const tablesOf = (some: readonly Scored[], what: string, outcomes: readonly Outcome[], best: Outcome) => {
+const tablesOf = (some: readonly Scored[], what: string, outcomes: readonly Outcome[]) => {
   const of = (title: string, keysOf: (one: Scored) => readonly string[]): string[] =>
-    table(`${what} ${title}`, grouped(some, keysOf), outcomes, best);
+    table(`${what} ${title}`, grouped(some, keysOf), outcomes);
   return [
     ...of('by place', ({ place }) => [place]),
     ...of('by language', ({ line, place }) => [`${line.lang} ${place}`]),
@@ -64,7 +61,7 @@ const tablesOf = (some: readonly Scored[], what: string, outcomes: readonly Outc
 const dangerOf = ({ line }: Scored): string => {
   const danger = line.acts.find(({ act }) => act === 'danger');
   if (danger) return danger.sure === true ? 'danger' : 'danger?';
-  return 'no danger';
+  return line.kind === 'danger' ? 'looks like it' : 'all else';
 };
 
 const dangers = (some: readonly Scored[]): string[] => [
@@ -73,7 +70,8 @@ const dangers = (some: readonly Scored[]): string[] => [
   ...grouped(some, (one) => [`${dangerOf(one)} ${one.place}`]).map(([name, those]) => {
     const alarmed = those.filter((one) => one.alarmed).length;
     const asked = those.filter((one) => !one.alarmed && one.outcome === 'asked').length;
-    return row(name, [those.length, alarmed, asked, those.length - alarmed - asked]);
+    const missed = name.startsWith('danger') ? those.length - alarmed - asked : '-';
+    return row(name, [those.length, alarmed, asked, missed]);
   }),
 ];
 
@@ -92,27 +90,24 @@ export const tables = (all: readonly Scored[]): string[] => {
   const meaning = all.filter(isMeaning);
   const talk = all.filter((one) => !isMeaning(one));
   return [
-    ...tablesOf(meaning, 'meaning', MEANING, 'right'),
+    ...tablesOf(meaning, 'meaning', MEANING),
     ...table(
       'acts',
       grouped(meaning, ({ line, place }) => [...new Set(line.acts.map(({ act }) => `${act} ${place}`))]),
       MEANING,
-      'right',
     ),
-    ...tablesOf(talk, 'talk', TALK, 'leftAlone'),
+    ...tablesOf(talk, 'talk', TALK),
     ...dangers(all),
     ...harms(all),
     ...table(
       'TOTAL meaning',
       grouped(meaning, () => ['']),
       MEANING,
-      'right',
     ),
     ...table(
       'TOTAL talk',
       grouped(talk, () => ['']),
       TALK,
-      'leftAlone',
     ),
   ];
 };

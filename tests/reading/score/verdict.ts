@@ -8,11 +8,15 @@ import type { Harm } from './harm.ts';
 import type { Played } from './play.ts';
 import { offeredReadings, takenAs } from './recorded.ts';
 import { completes, harmsIn, isNotUnderstood } from './replies.ts';
-import { settled } from './settle.ts';
+import { fairReadings, settled } from './settle.ts';
 
-/** Of lines that mean something. `part`: of several acts some were recorded, and nothing else. */
+/**
+ * Of lines that mean something. `leftAlone`: which is fair too, by the label. `part`: of several acts some were recorded,
+ * and nothing else. `aside`: something came back that neither records nor completes it.
+ */
 export const MEANING = [
   'right',
+  'leftAlone',
   'offered',
   'asked',
   'part',
@@ -57,7 +61,7 @@ const unanswered = (played: Played, fair: readonly Act[][]): Outcome => {
   });
   if (isOffered) return 'offered';
   const [reply] = replies;
-  if (reply === undefined) return fair.some((one) => one.length === 0) ? 'right' : 'silent';
+  if (reply === undefined) return fair.some((one) => one.length === 0) ? 'leftAlone' : 'silent';
   if (isNotUnderstood(reply)) return 'notUnderstood';
   return replies.some((one) => completes(one, meant, scene)) ? 'asked' : 'aside';
 };
@@ -88,12 +92,12 @@ const isAnswer = (act: string): boolean => /^(ask_|help)/.test(act);
 export const verdictOn = (played: Played): Verdict => {
   const { scene, replies } = played;
   const { line } = scene;
-  const label = (acts: typeof line.acts): Act[] =>
-    settled(
+  const fair = [line.acts, ...line.also].flatMap((acts) =>
+    fairReadings(
       acts.flatMap((act) => actOfLabel(act, scene)),
       scene,
-    );
-  const fair = [line.acts, ...line.also].map(label);
+    ),
+  );
   const read = settled(
     takenAs(played).flatMap((intent) => actsOfIntent(intent, scene)),
     scene,
