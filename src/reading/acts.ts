@@ -70,3 +70,5 @@ export const isQuestion = (act: Act): boolean => signOf(act)?.topic === 'ask';
 /** Orders to the whole crew: never given by the ranker. */
 export const isOrder = (act: Act): boolean => act === 'stop_order' || act === 'resume_order';
 export const isDanger = (act: Act): boolean => act === 'danger' || act === 'danger?';
+/** A step of a truck's round trip, without the numbers of a ticket. */
+export const isOfTruck = (act: Act): boolean => signOf(act)?.topic === 'haul';

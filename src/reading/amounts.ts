@@ -40,7 +40,7 @@ const valueOf = (text: string): number => {
   return Number(thousands ? text.replace(/[.,]/g, '') : text.replace(',', '.'));
 };
 
-const isNumber = (token: Token | undefined): token is Token => token?.kind === 'number';
+const isNumber = (token: Token | undefined): token is Token & { kind: 'number' } => token?.kind === 'number';
 const isBetween = (value: number, min: number, max: number): boolean => value >= min && value <= max;
 
 interface Spoken {
@@ -68,13 +68,18 @@ const fractionAt = (tokens: readonly Token[], at: number): Spoken | null => {
 };
 
 const MOST_DIGITS = 5;
+const SPOKEN_ZERO = new RegExp(`^${either(({ tickets }) => tickets.spokenZero)}$`);
+
+/** "Forty eight four oh two": a zero that is said as a letter stands only within a number. */
+const isPiece = (token: Token | undefined, before: string): boolean =>
+  isNumber(token) || (before !== '' && SPOKEN_ZERO.test(token?.text ?? ''));
 
 /** Said or typed in pieces: "seventy seven six ten", "48 213", "ocho cero nueve cuatro cero", and "80 4" for 80.4. */
 const piecesAt = (tokens: readonly Token[], at: number): Spoken | null => {
   let digits = '';
   let next = at;
-  for (let token = tokens[next]; isNumber(token); token = tokens[next]) {
-    const joined = digits + token.text;
+  for (let token = tokens[next]; token !== undefined && isPiece(token, digits); token = tokens[next]) {
+    const joined = digits + (isNumber(token) ? token.text : '0');
     if (!/^\d{1,5}$/.test(joined) || token.text.length > 3) break;
     [digits, next] = [joined, next + 1];
   }
@@ -85,12 +90,15 @@ const piecesAt = (tokens: readonly Token[], at: number): Spoken | null => {
   return isShort ? { value: Number(digits) / 10, digits: null, length } : null;
 };
 
+const THOUSAND = new RegExp(`^${either(({ tickets }) => tickets.thousandWord)}$`);
+
 /** "28 mil 900": the word for a thousand has become a number by now, with what is said behind it. */
 const thousandsAt = (tokens: readonly Token[], at: number): Spoken | null => {
   const [first, second, third] = [tokens[at], tokens[at + 1], tokens[at + 2]];
-  if (!isNumber(first) || !isNumber(second) || !/^\d\d\d?$/.test(first.text)) return null;
-  const isWritten = second.end - second.start === second.text.length;
-  const rest = Number(second.text) - 1000;
+  if (!isNumber(first) || second === undefined || !/^\d\d\d?$/.test(first.text)) return null;
+  const isWord = THOUSAND.test(second.text);
+  const isWritten = isNumber(second) && second.end - second.start === second.text.length;
+  const rest = isWord ? 0 : isNumber(second) ? Number(second.text) - 1000 : -1;
   if (isWritten || rest < 0 || rest > 999) return null;
   const isMore = rest === 0 && isNumber(third) && /^\d{1,3}$/.test(third.text);
   const value = Number(first.text) * 1000 + rest + (isMore ? Number(third.text) : 0);
@@ -135,9 +143,10 @@ export const amountsIn = (tokens: readonly Token[]): Amount[] => {
     const spoken = fractionAt(tokens, at) ?? thousandsAt(tokens, at) ?? piecesAt(tokens, at);
     const after = at + (spoken?.length ?? 1);
     const unit = units.find(([, shape]) => shape.test(wordsFrom(tokens, after)))?.[0] ?? null;
+    const half = unit === null ? null : AND_HALF.exec(wordsFrom(tokens, after + 1));
     const last = tokens[after - 1] ?? token;
     found.push({
-      value: spoken?.value ?? valueOf(token.text),
+      value: (spoken?.value ?? valueOf(token.text)) + (half === null ? 0 : 0.5),
       unit,
       label: labelBefore(tokens, at) ?? labelAfter(tokens, after + (unit === null ? 0 : 1)),
       digits: spoken?.digits ?? (/^\d+$/.test(token.text) ? token.text : null),

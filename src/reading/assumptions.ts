@@ -6,22 +6,24 @@ import type { Lb } from '../core/units.ts';
  */
 export const CERTAINTY = {
   /** A report is taken without asking. */
-  booked: 0.72,
+  booked: 0.55,
   /** A question is answered without asking back: nothing is recorded by it. */
-  answered: 0.4,
+  answered: 0.35,
   /** A reading is among those offered. */
-  offered: 0.04,
+  offered: 0.03,
   /** The chance that it is but talk, above which nothing is offered. */
-  talkInRoom: 0.4,
+  talkInRoom: 0.3,
   talkAlone: 0.6,
   /** Danger that the grammar has read is alarmed at once from here on, else asked about. */
-  alarm: 0.05,
+  alarm: 0.1,
   /** From here on the sender is asked whether somebody is in danger. */
-  danger: 0.35,
-  /** An act that the grammar has read is believed from here on, */
-  agrees: 0.04,
-  /** unless the ranker is as sure of another. */
+  danger: 0.15,
+  /** An act that the grammar has found among other words is believed from here on. */
+  agrees: 0.5,
+  /** What the grammar reads is doubted where the ranker is as sure of something else. */
   contradicts: 0.8,
+  /** As much, where it stands in the grammar word for word. */
+  contradictsPlain: 0.9,
 } as const;
 
 /**

@@ -28,6 +28,7 @@ import { tokenize } from './tokens.ts';
 const MOST_OFFERED = 3;
 /** Of the likeliest sets of acts, so many are looked at for readings that make sense. */
 const MOST_TRIED = 12;
+const MOST_SENTENCES = 8;
 
 const wordsOf = oncePer(({ fields, stations }: Roster) =>
   wordsFor({
@@ -100,25 +101,41 @@ const byRanker = (
   );
 };
 
-/** What stands in the grammar word for word needs no second pair of eyes, nor does what the ranker knows nothing of. */
-const isPlain = (intents: readonly Intent[], text: string, hearing: Hearing): boolean =>
-  intents.every((intent) => actsOf(intent).length === 0) || readsEveryWord(text, hearing);
-
-const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): boolean => {
-  const chance = (act: Act): number => ranked.find((one) => one.act === act)?.certainty ?? 0;
+/**
+ * The ranker finds what the grammar found, and nothing else. What stands in the grammar word for word needs only the
+ * second, and what the ranker knows nothing of (changes of the lists, drills) neither.
+ */
+const agrees = (
+  intents: readonly Intent[],
+  ranked: readonly RankedAct<Act>[],
+  text: string,
+  hearing: Hearing,
+): boolean => {
   const meant = intents.map(actsOf).filter((acts) => acts.length > 0);
+  if (meant.length === 0) return true;
+  const isPlain = readsEveryWord(text, hearing);
+  const chance = (act: Act): number => ranked.find((one) => one.act === act)?.certainty ?? 0;
   const isMeant = (act: Act): boolean => meant.some((acts) => acts.includes(act));
+  const doubted = isPlain ? CERTAINTY.contradictsPlain : CERTAINTY.contradicts;
   return (
-    meant.every((acts) => acts.some((act) => chance(act) >= CERTAINTY.agrees)) &&
-    ranked.every(({ act, certainty }) => isMeant(act) || certainty < CERTAINTY.contradicts)
+    (isPlain || meant.every((acts) => acts.some((act) => chance(act) >= CERTAINTY.agrees))) &&
+    ranked.every(({ act, certainty }) => isMeant(act) || isDanger(act) || certainty < doubted)
   );
 };
 
 const isCall = ({ do: what }: Intent): boolean => what === 'call-emergency';
 
 /** The ranker's chance that somebody is in danger, or may be. */
-const dangerChance = (ranked: readonly RankedAct<Act>[]): number =>
+const dangerIn = (ranked: readonly RankedAct<Act>[]): number =>
   1 - ranked.filter(({ act }) => isDanger(act)).reduce((none, { certainty }) => none * (1 - certainty), 1);
+
+/** Whatever else a message says: danger may be told in one of its sentences. */
+const dangerChance = (text: string, ranked: readonly RankedAct<Act>[], rank: Rank): number => {
+  const sentences = text.split(/[.!?;\n]+/u).filter((sentence) => sentence.trim() !== '');
+  const each =
+    sentences.length > 1 ? sentences.slice(0, MOST_SENTENCES).map((one) => dangerIn(rank(one))) : [];
+  return Math.max(dangerIn(ranked), ...each);
+};
 
 /** Somebody may be in danger: the sender is asked that first, and what else may be meant. */
 const askedOfDanger = (text: string, reading: Reading): Reading => {
@@ -144,7 +161,7 @@ const together = (
   const found = (count: number): Candidate[] => candidates(sets.slice(0, count), text, rank, hearing);
   switch (grammar.found) {
     case 'intents':
-      return isPlain(grammar.intents, text, hearing) || agrees(grammar.intents, ranked)
+      return agrees(grammar.intents, ranked, text, hearing)
         ? grammar
         : offered([grammar.intents, ...found(MOST_OFFERED).map(({ intents }) => intents)]);
     case 'unclear':
@@ -165,7 +182,7 @@ export const hearWords = (text: string, hearing: Hearing): Reading => {
   if (rank === null) return grammar;
   const clean = text.normalize('NFC');
   const ranked = rank(clean);
-  const danger = dangerChance(ranked);
+  const danger = dangerChance(clean, ranked, rank);
   const isAlarm = grammar.found === 'intents' && grammar.intents.some(isCall);
   if (isAlarm && danger >= CERTAINTY.alarm) return grammar;
   if (isAlarm) return askedOfDanger(clean, grammar);

@@ -1,7 +1,7 @@
 /** A set of acts that the ranker found, with the names, times and numbers of the message: what it would mean. */
 import type { Intent } from '../core/intent.ts';
 import { MS_PER_MINUTE } from '../core/units.ts';
-import { signOf } from './acts.ts';
+import { isOfTruck, signOf } from './acts.ts';
 import type { Act } from './acts.ts';
 import type { Amount } from './amounts.ts';
 import { build } from './build.ts';
@@ -9,7 +9,7 @@ import { accepts, aheadOf } from './draft.ts';
 import type { Draft } from './draft.ts';
 import type { Hearing } from './hearing.ts';
 import type { Element, Sign, Slot } from './sign.ts';
-import { denied, durations } from './said-of.ts';
+import { clockWordsLeft, denied, isNext, lasting, others } from './said-of.ts';
 import { numbersOf, withTicket } from './ticket-slots.ts';
 
 export interface LikelyReading {
@@ -46,13 +46,34 @@ const draftOf = (sign: Sign, free: readonly Element[]): Draft => ({
   free,
 });
 
-/** In these the phrase itself would hold the numbers. */
-const NAMES_ITS_SLOTS: readonly Sign['topic'][] = ['line', 'pilers', 'root', 'ticket'];
+/** In these the phrase itself would hold these slots. */
+const NAMES: Partial<Record<Sign['topic'], readonly Slot['slot'][]>> = {
+  line: ['number', 'ordinal'],
+  pilers: ['number', 'ordinal'],
+  ticket: ['ticket'],
+};
 
-const withNamed = (draft: Draft): Draft =>
-  NAMES_ITS_SLOTS.includes(draft.sign.topic)
-    ? { ...draft, named: draft.slots, slots: [], ahead: aheadOf(draft.sign, draft.slots) }
+const withNamed = (draft: Draft): Draft => {
+  const names = NAMES[draft.sign.topic] ?? [];
+  const [named, slots] = [true, false].map((isNamed) =>
+    draft.slots.filter(({ slot }) => names.includes(slot) === isNamed),
+  );
+  return {
+    ...draft,
+    named: named ?? [],
+    slots: slots ?? [],
+    ahead: draft.ahead ?? aheadOf(draft.sign, named ?? []),
+  };
+};
+
+/** "I'm up next": nobody is ahead, where no number says otherwise. */
+const withNobodyAhead = (draft: Draft): Draft => {
+  const { sign, slots } = draft;
+  const isInLine = sign.topic === 'haul' && sign.step === 'joined-line';
+  return isInLine && !slots.some(({ slot }) => slot === 'number')
+    ? { ...draft, ahead: draft.ahead ?? 0 }
     : draft;
+};
 
 interface Placed {
   drafts: readonly Draft[];
@@ -73,7 +94,12 @@ const placed = (drafts: readonly { draft: Draft; clause: number }[], slot: Slot,
   return order.find(({ index }) => takesSlot(drafts[index]?.draft, slot))?.index ?? -1;
 };
 
-const place = (acts: readonly Act[], clauses: readonly Element[][], clauseOf: ClauseOf): Placed => {
+const place = (
+  acts: readonly Act[],
+  clauses: readonly Element[][],
+  clauseOf: ClauseOf,
+  isFirst: boolean,
+): Placed => {
   const free = clauses.flat().filter(({ is }) => is === 'word');
   let drafts = acts.flatMap((act) => {
     const sign = signOf(act);
@@ -91,7 +117,8 @@ const place = (acts: readonly Act[], clauses: readonly Element[][], clauseOf: Cl
       );
     }
   });
-  return { drafts: drafts.sort((a, b) => a.clause - b.clause).map(({ draft }) => withNamed(draft)), left };
+  const ordered = drafts.sort((a, b) => a.clause - b.clause).map(({ draft }) => withNamed(draft));
+  return { drafts: ordered.map((draft) => (isFirst ? withNobodyAhead(draft) : draft)), left };
 };
 
 const AGO_MIN = 90;
@@ -138,19 +165,25 @@ export const likelyReading = (
   const wanted = withoutTwins(acts);
   if (wanted.length === 0 || wanted.some((act) => signOf(act) === null)) return null;
   const isCorrection = wanted.includes('correct');
-  const wrong = isCorrection ? denied(elements) : [];
-  const meant = durations(elements.filter((element) => !wrong.includes(element)));
+  const aside = [
+    ...(isCorrection ? denied(elements) : []),
+    ...lasting(elements),
+    ...(wanted.every(isOfTruck) ? others(elements) : []),
+  ];
+  const meant = elements.filter((element) => !aside.includes(element));
   const isMeant = (amount: Amount): boolean =>
-    !wrong.some(({ start, end }) => amount.start < end && start < amount.end);
+    !aside.some(({ start, end }) => amount.start < end && start < amount.end);
   const numbers = numbersOf(acts, amounts.filter(isMeant));
-  const { drafts, left } = place(wanted, withTicket(clausesOf(meant), numbers), clauseOf);
+  const { drafts, left } = place(wanted, withTicket(clausesOf(meant), numbers), clauseOf, isNext(elements));
   const readings = drafts.map((draft) => built(draft, text, hearing));
   const intents: Intent[] = [];
   for (const reading of readings) {
     if (reading === null) return null;
     intents.push(...reading.intents);
   }
-  const isWhole =
-    left.length === 0 && numbers?.isClear !== false && readings.every((reading) => reading?.isWhole === true);
+  // How long something lasts, a truck beside, a time that is not read: there is more to it than the reading has.
+  const isUnclear =
+    numbers?.isClear === false || clockWordsLeft(meant) || (aside.length > 0 && !isCorrection);
+  const isWhole = !isUnclear && left.length === 0 && readings.every((reading) => reading?.isWhole === true);
   return { intents, isWhole };
 };

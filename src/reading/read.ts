@@ -142,16 +142,6 @@ const readPhrases = (text: string, tokens: readonly Token[], hearing: Hearing): 
 };
 
 const buttonWords = wordSet(({ tickets }) => tickets.button);
-/** Nothing is left over, guessed at, or in free words: what is said stands in the grammar word for word. */
-export const readsEveryWord = (text: string, { roster }: Hearing): boolean => {
-  const clean = text.normalize('NFC');
-  const elements = elementsOf(clean, withNumbers(tokenize(clean)), namesOf(roster));
-  const { drafts, left, blocked } = compose(allPhrases, elements);
-  const isFree = ({ free }: Draft): boolean =>
-    free.some((element) => element.is === 'word' && !isLittle(element.text) && !isCause(element.text));
-  return drafts.length > 0 && left === 0 && !blocked && !drafts.some(isFree);
-};
-
 /** The words of the ticket button: a platform without a form for it answers how to type one. */
 const asksForTicketForm = (tokens: readonly Token[]): boolean =>
   tokens.length === 1 && buttonWords.has(tokens[0]?.text ?? '');
@@ -167,6 +157,18 @@ const readReasoned = (text: string, tokens: readonly Token[], hearing: Hearing):
   const [intent, ...more] = reading.intents;
   if (intent?.do !== 'order-resume' || more.length > 0) return null;
   return { found: 'intents', intents: [{ ...intent, words }] };
+};
+
+/** Nothing is left over, guessed at, or in free words: what is said stands in the grammar word for word. */
+export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
+  const clean = text.normalize('NFC');
+  const tokens = withNumbers(tokenize(clean));
+  if (readReasoned(clean, tokens, hearing) !== null) return true;
+  const elements = elementsOf(clean, tokens, namesOf(hearing.roster));
+  const { drafts, left, blocked } = compose(allPhrases, elements);
+  const isFree = ({ free }: Draft): boolean =>
+    free.some((element) => element.is === 'word' && !isLittle(element.text) && !isCause(element.text));
+  return drafts.length > 0 && left === 0 && !blocked && !drafts.some(isFree);
 };
 
 const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {

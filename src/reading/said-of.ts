@@ -1,5 +1,6 @@
 /** What the words beside a name, time or number make of it. */
 import { atStart, either, wordSet } from './every-language.ts';
+import { conceptsIn } from './ranker/concepts.ts';
 import type { Element } from './sign.ts';
 
 const denials = wordSet(({ talk }) => talk.denials);
@@ -21,19 +22,46 @@ export const denied = (elements: readonly Element[]): Element[] => {
   return wrong;
 };
 
-const unitMin = (element: Element | undefined): number | null => {
-  if (element?.is !== 'word') return null;
-  if (MINUTE.test(element.text)) return 1;
-  return HOUR.test(element.text) ? 60 : null;
-};
+const isUnit = (element: Element | undefined): boolean =>
+  element?.is === 'word' && (MINUTE.test(element.text) || HOUR.test(element.text));
 
-/** "25 minutos formado", "been here 20 min": since when, and never a count of trucks. */
-export const durations = (elements: readonly Element[]): Element[] =>
-  elements.map((element, at) => {
-    if (element.is !== 'slot' || element.slot.slot !== 'number') return element;
-    const unit = unitMin(elements[at + 1]);
-    const count = Number(element.slot.text);
-    if (unit === null || !Number.isFinite(count)) return element;
-    const clock = { fromNowMin: -count * unit };
-    return { ...element, slot: { slot: 'clock', clock, lead: null, said: element.slot.said } };
+/** "25 minutos formado", "been here 20 min": how long something lasts, and never a count of trucks. */
+export const lasting = (elements: readonly Element[]): Element[] =>
+  elements.filter(
+    (element, at) => element.is === 'slot' && element.slot.slot === 'number' && isUnit(elements[at + 1]),
+  );
+
+const beside = wordSet(({ talk }) => talk.beside);
+
+/** "Behind truck 2", "atras de la 2": trucks that are only where the sender's is. */
+export const others = (elements: readonly Element[]): Element[] =>
+  elements.filter((element, at) => {
+    const before = elements[at - 1];
+    return (
+      element.is === 'slot' &&
+      element.slot.slot === 'truck' &&
+      before?.is === 'word' &&
+      beside.has(before.text)
+    );
   });
+
+const CLOCK_WORD = atStart(
+  either(
+    ({ clock }) => clock.quarter,
+    ({ clock }) => clock.leads.till,
+    ({ clock }) => clock.pastFirst,
+    ({ clock }) => clock.hour,
+    ({ clock }) => clock.minute,
+    ({ clock }) => clock.agoFirst,
+  ),
+);
+
+/** Words of a time that was not read: "at quarter past". */
+export const clockWordsLeft = (elements: readonly Element[]): boolean =>
+  elements.some((element) => element.is === 'word' && CLOCK_WORD.test(element.text));
+
+/** The sender is the next to be weighed. */
+export const isNext = (elements: readonly Element[]): boolean =>
+  conceptsIn(elements.flatMap((element) => (element.is === 'word' ? [element.text] : []))).includes(
+    'frontOfQueue',
+  );

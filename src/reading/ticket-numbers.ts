@@ -31,23 +31,27 @@ interface Weighed {
   cost: number;
 }
 
+/** No truck carries more; "45.2 net" is thousands of pounds. Grade: from memory. */
+const MOST_TONS = 40;
+
 /** What the amount weighs in that role; null = it cannot be that. */
-const weighed = ({ value, unit }: Amount, role: 'gross' | 'tare' | 'net'): Weighed | null => {
+const weighed = ({ value, unit, label }: Amount, role: 'gross' | 'tare' | 'net'): Weighed | null => {
   const { min, max } = TICKET_LB[role];
+  const isTons = role === 'net' && value < MOST_TONS;
   const ways: Weighed[] = [];
   if (unit === 'kg') ways.push({ lb: Math.round(lbFromKg(value)), cost: 0 });
+  if (isTons && unit === 'tonnes') ways.push({ lb: Math.round(lbFromTonne(value)), cost: 0 });
+  if (isTons && unit === 'tons') ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0 });
   if (unit === null || unit === 'lb') ways.push({ lb: value, cost: 0 });
-  if (unit === null || unit === 'thousand')
-    ways.push({ lb: Math.round(value * 1000), cost: unit === null ? 0.5 : 0 });
-  if (role === 'net' && unit === 'tonnes') ways.push({ lb: Math.round(lbFromTonne(value)), cost: 0 });
-  if (role === 'net' && unit === 'tons') ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0 });
-  if (role === 'net' && unit === null && !Number.isInteger(value))
+  if (isTons && unit === null && !Number.isInteger(value))
     ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0.3 });
+  const isShort = unit === null && (label === role || !Number.isInteger(value));
+  if (isShort || unit === 'thousand') ways.push({ lb: Math.round(value * 1000), cost: isShort ? 0.5 : 0 });
   return ways.find(({ lb }) => Number.isInteger(lb) && lb >= min && lb <= max) ?? null;
 };
 
 /** How well the amount is that; null = not at all. */
-const fit = (amount: Amount, role: Role): number | null => {
+const fit = (amount: Amount, role: Role, isGroupedElsewhere: boolean): number | null => {
   const labelled = amount.label === null ? 0 : amount.label === role ? 3 : -3;
   if (role === 'none') return labelled - (amount.value >= 1000 ? 2 : 0.4);
   if (role === 'serial') {
@@ -58,7 +62,8 @@ const fit = (amount: Amount, role: Role): number | null => {
   }
   const weight = weighed(amount, role);
   if (weight === null) return null;
-  return labelled + 1 - weight.cost + (amount.isGrouped ? 0.4 : 0);
+  const isOddOne = isGroupedElsewhere && amount.digits !== null && amount.value >= 1000;
+  return labelled + 1 - weight.cost + (amount.isGrouped ? 0.4 : 0) - (isOddOne ? 0.8 : 0);
 };
 
 interface Way {
@@ -66,17 +71,20 @@ interface Way {
   score: number;
 }
 
-const ways = (amounts: readonly Amount[], roles: readonly Role[]): Way[] =>
-  amounts.reduce<Way[]>(
+/** Who writes one weight with a comma writes the others so, but never a serial. */
+const ways = (amounts: readonly Amount[], roles: readonly Role[]): Way[] => {
+  const isGrouped = amounts.some((amount) => amount.isGrouped);
+  return amounts.reduce<Way[]>(
     (all, amount) =>
       all.flatMap((way) =>
         roles.flatMap((role) => {
-          const score = role !== 'none' && way.roles.includes(role) ? null : fit(amount, role);
+          const score = role !== 'none' && way.roles.includes(role) ? null : fit(amount, role, isGrouped);
           return score === null ? [] : [{ roles: [...way.roles, role], score: way.score + score }];
         }),
       ),
     [{ roles: [], score: 0 }],
   );
+};
 
 /** Scales print multiples of 10 or 20 lb, and nets in tons are rounded to hundredths. */
 const SUM_LB = 20;

@@ -20,7 +20,7 @@ export const fold = (text: string): string =>
 const shapes = [
   // "Ten-four" is radio talk for "understood".
   ['code', /(?<![\d-])10-4(?![\d-])/],
-  ['time', /(?<!\d)\d{1,2}:\d{2}(?![\d:])/],
+  ['time', /(?<!\d)\d{1,2}:\d{2}(?!\d|:\d)/],
   ['ordinal', new RegExp(`\\d{1,2}${either(({ numbers }) => numbers.ordinalEnds)}(?!\\p{L})`, 'u')],
   [
     'number',

@@ -25,7 +25,14 @@ describe('what the bot says', () => {
   });
 
   it('rings for what cannot wait, and for nothing else', () => {
-    expect(kindsThat(({ rings }) => rings)).toEqual(['emergency', 'emergency-answer', 'notice', 'reminder']);
+    expect(kindsThat(({ rings }) => rings)).toEqual([
+      'danger-unclear',
+      'emergency',
+      'emergency-answer',
+      'notice',
+      'offer',
+      'reminder',
+    ]);
     expect(tellings.notice.map((notice) => kindOf(notice).rings)).toEqual(
       tellings.notice.map(({ rings }) => rings),
     );

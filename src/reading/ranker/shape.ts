@@ -48,6 +48,6 @@ export const SHAPE = {
     'weighed_in',
     'weighed_out',
   ],
-  corpusSha256: '70d8f141f7318666a3ccddaa0184a8ac4c850976dce7f113cea5413bfaedad42',
-  weightsSha256: '2f6d60dbdd7953a03b4d93e64095b29c300aece7f6edf4c674ef3f96154bf3a8',
+  corpusSha256: 'f5721fdccc12ad8be701793947c0bc98dacb4fd494db16727765dea69150adb8',
+  weightsSha256: 'f7eba1944e97f433d99102021e7d6255ae1260fa6bba43a5cf9afd262709912d',
 } as const;

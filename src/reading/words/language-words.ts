@@ -148,6 +148,10 @@ interface TicketWordsOf {
   roles: Readonly<Record<Role, Shape>>;
   /** What crews call the numbers of a ticket. */
   labels: Readonly<Record<Role | 'serial', Shape>>;
+  /** A zero said as a letter, within a number. */
+  spokenZero: Shape;
+  /** The word alone. */
+  thousandWord: Shape;
   /** Between the two parts of a spoken fraction. */
   point: Shape;
   /** "K" of "77.9k". */
@@ -180,6 +184,8 @@ interface TalkWordsOf {
   spellings: Readonly<Record<string, string>>;
   /** First words of a question; voice typing leaves out the question mark. */
   asks: List;
+  /** Before a truck that is only beside, behind or ahead of the one that is meant. */
+  beside: List;
   /** Before what is said to be wrong. */
   denials: List;
   /** "Stop digging if it gets hot" is no order yet. */

@@ -18,6 +18,7 @@ export const talk: LanguageWords['talk'] = {
     yes no yep nope great nice cool perfect lol welcome bye`,
   spellings: { tonns: 'tons', trk: 'truck', trck: 'truck', lines: 'line' },
   asks: 'is are did does do has anyone',
+  beside: 'behind after than to by past near beside ahead of following for',
   denials: 'not no wasnt isnt instead aint',
   conditions: 'if when whenever unless before after',
   no: 'no',

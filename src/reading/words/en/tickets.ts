@@ -20,6 +20,8 @@ export const tickets: LanguageWords['tickets'] = {
     net: 'net|nett|beets',
     serial: 'ticket|tickets|tkt|tckt|slip|stub|serial|paper|number|num|no|#',
   },
+  spokenZero: 'oh|o',
+  thousandWord: 'thousand|thou',
   point: 'point',
   thousands: 'k|thousand|thou|even',
   afterRole: 'weight',

@@ -6,7 +6,7 @@ export const clock: LanguageWords['clock'] = {
   hourAndHalf: '(?:(?:una|1) )?hora y media',
   oneHour: 'una',
   hour: 'horas?',
-  andHalf: 'y media',
+  andHalf: '[yi] medi[oa]',
   and: 'y',
   oneMinute: 'un',
   minute: 'minutos?',

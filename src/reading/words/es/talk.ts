@@ -24,6 +24,7 @@ export const talk: LanguageWords['talk'] = {
     xq: 'porque',
   },
   asks: 'quien alguien',
+  beside: 'de del tras atras detras delante despues que con',
   denials: 'no vez',
   conditions: 'si cuando antes despues',
   no: 'no',

@@ -20,6 +20,8 @@ export const tickets: LanguageWords['tickets'] = {
     net: 'neto|neta|netas|netos|limpio',
     serial: 'boleta|boleto|tiquet|tiquete|ticket|recibo|papel|papelito|vale|folio|serie|numero|num|no|#',
   },
+  spokenZero: '',
+  thousandWord: 'mil|miles',
   point: 'punto',
   thousands: 'k|mil|miles',
   afterRole: '',
