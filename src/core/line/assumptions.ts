@@ -13,9 +13,6 @@ export const MIN_PER_TRUCK: Minutes = 4.8;
 /** Share of the time (0-1) that pilers work, until it is learned. Grade: common practice. */
 export const PILERS_BUSY = 0.75;
 
-/** How late drivers report "in line", on average. Grade: common practice. */
-export const IN_LINE_LATE_MIN: Minutes = 4;
-
 /** How long filling a truck takes (20 tons: 10-12 min), until the crew's reports show it. Grade: common practice. */
 export const FILL_MIN: Minutes = 11;
 

@@ -1,12 +1,15 @@
 /** What is learned about a station's line from the operation's own book: derived from the facts, never stored. */
 import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { IN_LINE_LATE_MIN, TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
+import { TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
 import { FEWEST_SCORES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
 import type { Calibration, WaitInterval } from './model/calibration.ts';
 import { makeForecast } from './wait-forecast.ts';
+import { signOfDay } from './history.ts';
 import type { LineHistory } from './history.ts';
-import { learnProfile } from './model/learn.ts';
+import { lateMinOf, meanHabitMin, tellingOf } from './model/lateness.ts';
+import { learnDay, profileFrom } from './model/learn.ts';
+import type { DayLearned } from './model/learn.ts';
 import { asHeardBy, openedAfter } from './observations.ts';
 import { defaultProfile } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
@@ -43,21 +46,61 @@ const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
   return Math.max(0, hour - MIN_PER_HOUR);
 };
 
-/** Learns the station's usual day. Takes seconds for a season. */
-export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge => {
-  const fresh = noKnowledge(usualPilers);
-  if (past.length === 0) return fresh;
+/** One past day as learned, after the days before it. */
+export interface LearnedDay {
+  /** Equal for equal days up to and with this one. */
+  sign: string;
+  found: DayLearned;
+  /** What was known on the morning of that day. */
+  before: LineKnowledge;
+}
+
+/** The past days one after another; those of `known` that still hold are not learned again. */
+export const learnDays = (
+  { station, past, usualPilers }: LineHistory,
+  known: readonly LearnedDay[] = [],
+): LearnedDay[] => {
   const opensAfterMin = opensAfter(past);
   const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
-  return { ...fresh, opensAfterMin, profile: learnProfile(days, usualPilers) };
+  const learned: LearnedDay[] = [];
+  let sign = [station, usualPilers, opensAfterMin].join(' ');
+  past.forEach((day, at) => {
+    sign = `${sign};${signOfDay(day)}`;
+    const old = known[at];
+    if (old?.sign === sign) {
+      learned.push(old);
+      return;
+    }
+    const found = learned.map((one) => one.found);
+    const profile = profileFrom(days.slice(0, at), found, usualPilers);
+    const before = { ...noKnowledge(usualPilers), opensAfterMin, profile };
+    learned.push({ sign, found: learnDay(days.slice(0, at + 1), found, usualPilers), before });
+  });
+  return learned;
 };
+
+/** The station's usual day, by its past days as learned. Not calibrated. */
+export const usualDayFrom = (
+  { past, usualPilers }: LineHistory,
+  learned: readonly LearnedDay[],
+): LineKnowledge => {
+  const opensAfterMin = opensAfter(past);
+  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
+  const found = learned.map((one) => one.found);
+  return { ...noKnowledge(usualPilers), opensAfterMin, profile: profileFrom(days, found, usualPilers) };
+};
+
+/** Learns the station's usual day. Takes seconds for a season. */
+export const learnUsualDay = (history: LineHistory): LineKnowledge =>
+  usualDayFrom(history, learnDays(history));
 
 /** A trip of ours whose wait is known: it has a stated "in line" and a weighing. */
 export interface Settled {
   observations: LineObservations;
   visit: Visit;
-  /** Corrected for "in line" being reported late. */
+  /** As told. */
   joinedMs: EpochMs;
+  /** With what is learned of how late that was. */
   waitMin: Minutes;
 }
 
@@ -69,10 +112,8 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: UsualD
   if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
     return [];
   const reportedMin = Math.max(0, trip.weighedMin - trip.joinedMin);
-  const lateMin = Math.min(IN_LINE_LATE_MIN, reportedMin);
-  return [
-    { observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: reportedMin + lateMin },
-  ];
+  const lateMin = Math.min(lateMinOf(tellingOf(visit), meanHabitMin(profile.late)), reportedMin);
+  return [{ observations, visit, joinedMs, waitMin: reportedMin + lateMin }];
 };
 
 /** In the order in which their tickets were reported, newest last. */
@@ -84,16 +125,24 @@ export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): S
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
 
-/** The forecast for that trip as made `leadMin` before it joined, without the trip itself; null = no usable evidence. */
-export const forecastBefore = (
+/** What was known of the trip's line `leadMin` before it joined, without the trip itself. */
+export const knownBefore = (
   { observations, visit, joinedMs }: Settled,
   leadMin: Minutes,
-  { opensAfterMin, profile }: LineKnowledge,
-): WaitInterval | null => {
+): { nowMs: EpochMs; seen: LineObservations } => {
   const nowMs = joinedMs - leadMin * MS_PER_MINUTE;
   const others = observations.visits.filter((other) => other !== visit);
-  const seen = asHeardBy({ ...observations, visits: others }, nowMs);
-  const forecast = forecastWith({ opensAfterMin, profile, calibration: FRESH_CALIBRATION });
+  return { nowMs, seen: asHeardBy({ ...observations, visits: others }, nowMs) };
+};
+
+/** The forecast for that trip as made `leadMin` before it joined; null = no usable evidence. */
+export const forecastBefore = (
+  trip: Settled,
+  leadMin: Minutes,
+  knowledge: LineKnowledge,
+): WaitInterval | null => {
+  const { nowMs, seen } = knownBefore(trip, leadMin);
+  const forecast = forecastWith({ ...knowledge, calibration: FRESH_CALIBRATION });
   const told = forecast(seen, { nowMs, arriveInMin: leadMin });
   return told.known ? { lowMin: told.lowMin, medianMin: told.medianMin, highMin: told.highMin } : null;
 };

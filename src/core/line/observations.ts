@@ -9,16 +9,20 @@ import { sharedVisits } from './shared-tickets.ts';
 import type { LineObservations, PilerReport, Visit } from './types.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
-const visitOf = (load: Load): Visit => ({
-  truck: load.truck,
-  joinedMs: load.stamps['joined-line']?.atMs ?? null,
-  joinedStated: load.stamps['joined-line']?.source === 'stated',
-  firstWeighedMs: load.stamps['first-weighed']?.atMs ?? null,
-  dumpedMs: load.stamps.dumped?.atMs ?? null,
-  secondWeighedMs: load.stamps['second-weighed']?.atMs ?? null,
-  serial: load.ticket?.serial ?? null,
-  heardMs: load.heardMs,
-});
+const visitOf = ({ truck, stamps, ticket, heardMs }: Load): Visit => {
+  const joined = stamps['joined-line'];
+  return {
+    truck,
+    joinedMs: joined?.atMs ?? null,
+    joinedStated: joined?.source === 'stated',
+    ...(joined?.telling && { joinedTelling: joined.telling }),
+    firstWeighedMs: stamps['first-weighed']?.atMs ?? null,
+    dumpedMs: stamps.dumped?.atMs ?? null,
+    secondWeighedMs: stamps['second-weighed']?.atMs ?? null,
+    serial: ticket?.serial ?? null,
+    heardMs,
+  };
+};
 
 /** At a closed station no piler runs; the report of the closing may say when it opens again. */
 const closings = (harvest: Harvest, station: StationId, pilers: number): PilerReport[] =>

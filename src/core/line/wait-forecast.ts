@@ -19,8 +19,6 @@ import type { Evidence, ForecastWait, LineObservations, WaitForecast } from './t
 
 /** Paths that are run. Grade: chosen, for an answer within a fraction of a second. */
 const PATHS = 400;
-/** Log-noise of the rate of a piler, from day to day: with a learned station and without. Grade: chosen. */
-const RATE_SD = { learned: 0.13, unknown: 0.2 };
 
 export const makeForecast =
   (profile: UsualDay, calibration: Calibration): ForecastWait =>
@@ -69,14 +67,14 @@ export const filterOf = (
   nowMin: Minutes,
 ): Filter => {
   const random = randomFrom(seedOf(timeline.openingMs / MS_PER_MINUTE, timeline.events.length));
-  const rateSd = profile.days > 0 ? RATE_SD.learned : RATE_SD.unknown;
   const prior = {
     perPilerMin: 1 / profile.minPerTruck,
-    rateSd,
+    rateSd: profile.paceSd,
     daySd: profile.daySd,
     levelSd: profile.levelSd,
     slots: timeline.slots,
     rolls: timeline.rolls,
+    late: profile.late,
   };
   const filter = newFilter(profile, prior, PATHS, Math.max(2, observations.usualPilers), random);
   runFilter(filter, timeline, nowMin);

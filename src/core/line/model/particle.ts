@@ -7,6 +7,7 @@
  * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line behind it.
  */
 import { DAY_BINS } from './usual-day.ts';
+import { HABITS_MIN } from './lateness.ts';
 import { normal } from './random.ts';
 import type { Random } from './random.ts';
 
@@ -18,6 +19,8 @@ export interface Particle {
   /** Arrivals compared with the usual: a factor for the day, and a log level that drifts within it. */
   dayFactor: number;
   level: number;
+  /** How late this crew tells "in line", on average. */
+  lateMin: number;
   /** Trucks that one working piler takes. */
   perPilerMin: number;
   /** Places between scale and piler, for each piler open. */
@@ -92,6 +95,8 @@ export interface Prior {
   levelSd: number;
   slots: number;
   rolls: number;
+  /** How likely each of `HABITS_MIN` is. */
+  late: readonly number[];
 }
 
 export const newParticle = (random: Random, prior: Prior): Particle => ({
@@ -100,6 +105,7 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   unloaded: 0,
   dayFactor: Math.exp(prior.daySd * normal(random)),
   level: prior.levelSd * normal(random),
+  lateMin: drawnHabit(random, prior.late),
   perPilerMin: prior.perPilerMin * Math.exp(prior.rateSd * normal(random)),
   yardPerPiler: LEAST_YARD + (MOST_YARD - LEAST_YARD) * random(),
   open: 1,
@@ -114,12 +120,19 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   lineThen: new Float64Array(DAY_BINS),
 });
 
+const drawnHabit = (random: Random, shares: readonly number[]): number => {
+  let left = random();
+  const at = shares.findIndex((share) => (left -= share) < 0);
+  return HABITS_MIN[at] ?? 1;
+};
+
 export const copyParticle = (from: Particle, to: Particle): void => {
   to.joined = from.joined;
   to.weighed = from.weighed;
   to.unloaded = from.unloaded;
   to.dayFactor = from.dayFactor;
   to.level = from.level;
+  to.lateMin = from.lateMin;
   to.perPilerMin = from.perPilerMin;
   to.yardPerPiler = from.yardPerPiler;
   to.open = from.open;

@@ -3,12 +3,22 @@ import { addMinutes, minutesBetween } from '../../units.ts';
 import type { TruckId } from '../../roster.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import type { UsualDay } from './usual-day.ts';
+import { tellingOf } from './lateness.ts';
+import type { JoinTelling } from './lateness.ts';
 import { rollOf, servedBetween } from './rolls.ts';
 import type { SerialReading } from './rolls.ts';
 import type { LineObservations, Visit } from '../types.ts';
 
 export type LineEvent = { atMin: Minutes } & (
-  | { is: 'joined'; slot: number; pending: boolean; stated: boolean; ahead: number | null }
+  | {
+      is: 'joined';
+      slot: number;
+      pending: boolean;
+      telling: JoinTelling;
+      /** It was told so long after the first weight; `atMin` is then that weight. */
+      toldAfterMin: Minutes;
+      ahead: number | null;
+    }
   /** `served`: trucks weighed since the ticket before it on the roll; null = first of its roll. */
   | {
       is: 'weighed';
@@ -38,7 +48,8 @@ const serialNumber = (serial: string | null): number | null => {
 
 interface Trip {
   joinedMin: Minutes | null;
-  stated: boolean;
+  telling: JoinTelling;
+  toldAfterMin: Minutes;
   /** First weight, and how uncertain its time is. */
   weighedMin: Minutes | null;
   sdMin: Minutes;
@@ -73,13 +84,18 @@ const weighedAt = (visit: Visit, profile: UsualDay): UnsureTime | null => {
   return null;
 };
 
+/** Only a weighing that is itself known shows that "in line" was told too late. */
+const toldAfter = ({ joinedMs, firstWeighedMs }: Visit): Minutes =>
+  joinedMs === null || firstWeighedMs === null ? 0 : Math.max(0, minutesBetween(firstWeighedMs, joinedMs));
+
 const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: UsualDay): Trip => {
   const weighed = weighedAt(visit, profile);
   const weighedMs = weighed === null ? null : Math.min(weighed.atMs, nowMs);
   const joinedMs = visit.joinedMs === null ? null : Math.min(visit.joinedMs, weighedMs ?? nowMs);
   return {
     joinedMin: joinedMs === null ? null : minutesBetween(openingMs, joinedMs),
-    stated: visit.joinedStated,
+    telling: tellingOf(visit),
+    toldAfterMin: toldAfter(visit),
     weighedMin: weighedMs === null ? null : minutesBetween(openingMs, weighedMs),
     sdMin: weighed?.sdMin ?? 0,
     serial: serialNumber(visit.serial),
@@ -110,13 +126,18 @@ const CLOCKS_SD_MIN: Minutes = 20;
 /** If clocks disagree, the order of events still counts, but their times count for little. */
 const ofUnsureTime = (trip: Trip): Trip => ({
   ...trip,
-  stated: false,
+  telling: 'inferred',
+  toldAfterMin: 0,
   sdMin: trip.weighedMin === null ? trip.sdMin : Math.max(trip.sdMin, CLOCKS_SD_MIN),
 });
 
 /** A truck that joined again has been through, even if its ticket was never reported. */
 const joinedAgain = (trip: Trip, trips: readonly Trip[]): boolean =>
   trips.some((other) => other.truck === trip.truck && (other.joinedMin ?? -1) > (trip.joinedMin ?? 0));
+
+/** When the newest word of that day was heard. */
+export const lastHeardMs = ({ visits, opening }: LineObservations): EpochMs =>
+  Math.max(opening ?? 0, ...visits.map((visit) => visit.heardMs));
 
 export const tripsOf = (
   observations: LineObservations,
@@ -203,8 +224,9 @@ const joins = (
   trips.flatMap((trip) => {
     const slot = slots.get(trip);
     if (trip.joinedMin === null || slot === undefined) return [];
+    const { pending, telling, toldAfterMin } = trip;
     const ahead = countWith(trip, observations, openingMs);
-    return { is: 'joined', atMin: trip.joinedMin, slot, pending: trip.pending, stated: trip.stated, ahead };
+    return { is: 'joined', atMin: trip.joinedMin, slot, pending, telling, toldAfterMin, ahead };
   });
 
 /** Weighings in order, each ticket with what was served since the one before it on its roll. */
