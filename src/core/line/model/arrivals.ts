@@ -2,7 +2,7 @@
 import type { Minutes } from '../../units.ts';
 import { BIN_MIN, DAY_BINS } from './usual-day.ts';
 import type { UsualDay } from './usual-day.ts';
-import { rollOf, servedBetween } from './rolls.ts';
+import { isGap, mostBelievable, onRolls, servedBetween } from './rolls.ts';
 import type { SerialReading } from './rolls.ts';
 import { lastHeardMs, tripsOf } from './timeline.ts';
 import type { LineObservations } from '../types.ts';
@@ -43,26 +43,27 @@ export const ticketsOf = (days: readonly LineObservations[], profile: UsualDay):
 
 /**
  * The line is first come, first served, so the serials of two of our trucks show how many joined between them. A roll
- * of serials continues overnight.
+ * of serials continues overnight; what else is weighed at night cannot be told from a gap, and so is left out.
  */
 export const countsOf = (days: readonly LineObservations[], profile: UsualDay): JoinCount[] => {
-  const rolls: SerialOfDay[][] = [];
-  for (const ticket of ticketsOf(days, profile)) {
-    const found = rollOf(rolls, ticket, MOST_PER_MIN);
-    if (found < 0) rolls.push([ticket]);
-    else rolls[found]?.push(ticket);
-  }
-  return rolls.flatMap((roll) =>
-    roll.slice(1).flatMap((to, index) => {
-      const from = roll[index];
-      if (from === undefined || to.day - from.day > 1) return [];
-      const sameDay = rolls.filter((other) => other.some(({ day }) => day === to.day));
-      // What the other rolls served overnight cannot be estimated.
-      if (from.day !== to.day && sameDay.length > 1) return [];
-      return { spans: spansOf(from, to), count: servedBetween(sameDay, roll, from, to).count, day: to.day };
-    }),
-  );
+  const { rolls, placed } = onRolls(ticketsOf(days, profile));
+  const most = mostBelievable(rolls, MOST_PER_MIN);
+  return placed.flatMap(({ reading: to, roll, last: from }) => {
+    if (from === null || to.day - from.day > 1) return [];
+    const sameDay = rolls.filter((other) => other.some(({ day }) => day === to.day));
+    const isOvernight = from.day !== to.day;
+    // What the other rolls served overnight cannot be estimated.
+    if (isOvernight && (sameDay.length > 1 || isNightGap(from, to, most))) return [];
+    const served = servedBetween(sameDay, rolls[roll] ?? [], from, to, most);
+    return served === null ? [] : [{ spans: spansOf(from, to), count: served.count, day: to.day }];
+  });
 };
+
+/** Overnight, this much of the time belongs to a day: before the first truck of ours and after the last. Grade: chosen. */
+const NIGHT_MIN: Minutes = 60;
+
+const isNightGap = (from: SerialOfDay, to: SerialOfDay, mostPerMin: number): boolean =>
+  isGap(to.serial - from.serial, NIGHT_MIN, mostPerMin);
 
 const spansOf = (from: SerialOfDay, to: SerialOfDay): JoinCount['spans'] =>
   from.day === to.day

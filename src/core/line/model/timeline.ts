@@ -5,8 +5,7 @@ import type { EpochMs, Minutes } from '../../units.ts';
 import type { UsualDay } from './usual-day.ts';
 import { tellingOf } from './lateness.ts';
 import type { JoinTelling } from './lateness.ts';
-import { rollOf, servedBetween } from './rolls.ts';
-import type { SerialReading } from './rolls.ts';
+import { mostBelievable, onRolls, servedBetween } from './rolls.ts';
 import type { LineObservations, Visit } from '../types.ts';
 
 export type LineEvent = { atMin: Minutes } & (
@@ -19,7 +18,7 @@ export type LineEvent = { atMin: Minutes } & (
       toldAfterMin: Minutes;
       ahead: number | null;
     }
-  /** `served`: trucks weighed since the ticket before it on the roll; null = first of its roll. */
+  /** `served`: trucks weighed since the ticket before it on the roll; null = first of its roll, or after a gap. */
   | {
       is: 'weighed';
       slot: number | null;
@@ -234,26 +233,23 @@ const weighings = (trips: readonly Trip[], slots: Map<Trip, number>, mostPerMin:
   const weighed = trips
     .flatMap((trip) => (trip.weighedMin === null ? [] : [{ trip, weighedMin: trip.weighedMin }]))
     .sort((a, b) => a.weighedMin - b.weighedMin);
-  const rolls: SerialReading[][] = [];
-  const placed = weighed.map(({ trip, weighedMin }) => {
-    if (trip.serial === null) return { trip, weighedMin, place: null };
-    const reading = { serial: trip.serial, weighedMin };
-    const found = rollOf(rolls, reading, mostPerMin);
-    const roll = found < 0 ? rolls.push([]) - 1 : found;
-    const own = rolls[roll] ?? [];
-    const last = own.at(-1) ?? null;
-    own.push(reading);
-    return { trip, weighedMin, place: { roll, own, last, reading } };
-  });
-  return placed.map(({ trip, weighedMin, place }) => ({
+  const readings = weighed.flatMap(({ trip, weighedMin }) =>
+    trip.serial === null ? [] : [{ trip, weighedMin, serial: trip.serial }],
+  );
+  const { rolls, placed } = onRolls(readings);
+  const most = mostBelievable(rolls, mostPerMin);
+  const ticketOf = new Map(
+    placed.map(({ reading, roll, last }) => [
+      reading.trip,
+      { roll, served: last && servedBetween(rolls, rolls[roll] ?? [], last, reading, most) },
+    ]),
+  );
+  return weighed.map(({ trip, weighedMin }) => ({
     is: 'weighed',
     atMin: weighedMin,
     slot: slots.get(trip) ?? null,
     sdMin: trip.sdMin,
-    ticket: place && {
-      roll: place.roll,
-      served: place.last && servedBetween(rolls, place.own, place.last, place.reading),
-    },
+    ticket: ticketOf.get(trip) ?? null,
   }));
 };
 

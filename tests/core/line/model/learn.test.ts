@@ -80,3 +80,22 @@ describe('the profile learned from past days', () => {
     expect(profile.days).toBe(20);
   });
 });
+
+describe('a station whose serials have gaps', () => {
+  /** Every day at some hour a new block of tickets is begun, some hundreds further on. */
+  const withGaps = (days: readonly LineObservations[]): LineObservations[] =>
+    days.map((day, number) => ({
+      ...day,
+      visits: day.visits.map((one, place) => ({
+        ...one,
+        serial: String(Number(one.serial) + 300 * (number + (place > 4 + (number % 5) ? 1 : 0))),
+      })),
+    }));
+
+  it('is not taken for one with several scales and many more trucks', () => {
+    const days = simulatedDays(10);
+    const trucks = (of: readonly LineObservations[]): number =>
+      learnProfile(of, 1).arrivalsPerMin.reduce((sum, rate) => sum + rate * BIN_MIN, 0);
+    expect(trucks(withGaps(days))).toBeLessThan(1.3 * trucks(days));
+  });
+});
