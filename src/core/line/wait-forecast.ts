@@ -72,6 +72,7 @@ export const filterOf = (
     rateSd: profile.paceSd,
     daySd: profile.daySd,
     levelSd: profile.levelSd,
+    pilers: Math.max(1, observations.usualPilers),
     slots: timeline.slots,
     rolls: timeline.rolls,
     late: profile.late,

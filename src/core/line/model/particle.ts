@@ -93,6 +93,8 @@ export interface Prior {
   rateSd: number;
   daySd: number;
   levelSd: number;
+  /** Pilers that the station usually has open. */
+  pilers: number;
   slots: number;
   rolls: number;
   /** How likely each of `HABITS_MIN` is. */
@@ -108,7 +110,7 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   lateMin: drawnHabit(random, prior.late),
   perPilerMin: prior.perPilerMin * Math.exp(prior.rateSd * normal(random)),
   yardPerPiler: LEAST_YARD + (MOST_YARD - LEAST_YARD) * random(),
-  open: 1,
+  open: openedWith(random, prior.pilers),
   down: 0,
   logScore: 0,
   joinedThen: new Float64Array(KEPT),
@@ -119,6 +121,12 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   openThen: new Uint8Array(DAY_BINS),
   lineThen: new Float64Array(DAY_BINS),
 });
+
+/** Chance that all usual pilers open in the morning; else any number of them. Grade: chosen. */
+const ALL_OPEN = 0.5;
+
+const openedWith = (random: Random, pilers: number): number =>
+  random() < ALL_OPEN ? pilers : 1 + Math.floor(random() * pilers);
 
 const drawnHabit = (random: Random, shares: readonly number[]): number => {
   let left = random();
