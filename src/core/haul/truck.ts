@@ -219,7 +219,7 @@ export const withTicket = (
 ): TruckState => {
   const ticket = asBooked(fact);
   const { atMs, heardMs } = fact;
-  const known = loadOfTicket(state.loads, atMs);
+  const known = loadOfTicket(state.loads, { atMs, firstWeighedMs: fact.ticket.firstWeighedMs });
   const onIt = known === undefined ? withNewLoad(state, atMs) : state;
   const at = known === undefined ? onIt.loads.length - 1 : onIt.loads.lastIndexOf(known);
   const closed = withLoad(onIt, at, (load) =>

@@ -10,7 +10,7 @@ import type { LineHistory } from './history.ts';
 import { lateMinOf, meanHabitMin, tellingOf } from './model/lateness.ts';
 import { learnDay, profileFrom } from './model/learn.ts';
 import type { DayLearned } from './model/learn.ts';
-import { asHeardBy, openedAfter } from './observations.ts';
+import { asHeardBy, heardAtOnce, openedAfter } from './observations.ts';
 import { defaultProfile } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
 import { tripsOf } from './model/timeline.ts';
@@ -61,7 +61,7 @@ export const learnDays = (
   known: readonly LearnedDay[] = [],
 ): LearnedDay[] => {
   const opensAfterMin = opensAfter(past);
-  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
+  const days = past.map((day) => heardAtOnce(openedAfter(day, opensAfterMin, Infinity)));
   const learned: LearnedDay[] = [];
   let sign = [station, usualPilers, opensAfterMin].join(' ');
   past.forEach((day, at) => {
@@ -85,7 +85,7 @@ export const usualDayFrom = (
   learned: readonly LearnedDay[],
 ): LineKnowledge => {
   const opensAfterMin = opensAfter(past);
-  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
+  const days = past.map((day) => heardAtOnce(openedAfter(day, opensAfterMin, Infinity)));
   const found = learned.map((one) => one.found);
   return { ...noKnowledge(usualPilers), opensAfterMin, profile: profileFrom(days, found, usualPilers) };
 };

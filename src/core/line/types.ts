@@ -21,6 +21,8 @@ export interface Visit {
   firstWeighedMs: EpochMs | null;
   dumpedMs: EpochMs | null;
   secondWeighedMs: EpochMs | null;
+  /** By then it had left: it was loaded or empty again, and nobody told when it was dumped. Left out = it had not. */
+  goneByMs?: EpochMs;
   /** As printed on the weigh ticket; leading zeros count. */
   serial: string | null;
   /** When the newest of these was heard. */

@@ -98,7 +98,7 @@ const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: Usual
     weighedMin: weighedMs === null ? null : minutesBetween(openingMs, weighedMs),
     sdMin: weighed?.sdMin ?? 0,
     serial: serialNumber(visit.serial),
-    pending: joinedMs !== null && weighed === null,
+    pending: joinedMs !== null && weighed === null && (visit.goneByMs ?? Infinity) > nowMs,
     truck: visit.truck,
   };
 };
