@@ -111,7 +111,13 @@ export const heardAtOnce = (observations: LineObservations): LineObservations =>
   }),
 });
 
-/** With the opening moved to the hour at which the station's day begins, as learned; never later than now. */
+/** The station was open for so long before the first truck that was seen on a day. Grade: chosen. */
+const OPEN_BEFORE_MIN = 60;
+
+/**
+ * With the opening moved to the hour at which the station's day begins, as learned; never later than now, nor than an
+ * hour before the first truck of the day: a station that opened earlier than on any other day has opened.
+ */
 export const openedAfter = (
   observations: LineObservations,
   opensAfterMin: Minutes | null,
@@ -119,5 +125,10 @@ export const openedAfter = (
 ): LineObservations => {
   const { opening } = observations;
   if (opening === null || opensAfterMin === null) return { ...observations, opening: null };
-  return { ...observations, opening: Math.min(nowMs, addMinutes(opening, opensAfterMin)) };
+  const seen = observations.visits
+    .flatMap(({ joinedMs, firstWeighedMs }) => joinedMs ?? firstWeighedMs ?? [])
+    .map((atMs) => addMinutes(atMs, -1 * OPEN_BEFORE_MIN));
+  const counted = observations.headCounts.map(({ atMs }) => addMinutes(atMs, -1 * OPEN_BEFORE_MIN));
+  const latestMs = Math.min(nowMs, addMinutes(opening, opensAfterMin), ...seen, ...counted);
+  return { ...observations, opening: Math.max(opening, latestMs) };
 };

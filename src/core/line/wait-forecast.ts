@@ -1,10 +1,10 @@
 /** The wait forecast: paths of the day, scored by what the crew reported, and run on until the truck arrives. */
 import { quantile } from '../statistics.ts';
 import { MIN_PER_HOUR, MS_PER_MINUTE, addMinutes, minutesBetween } from '../units.ts';
-import type { Minutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
 import { LONGEST_WAIT_MIN, OLDEST_USABLE_LEARNED_MIN, OLDEST_USABLE_MIN } from './assumptions.ts';
 import { calibrated } from './model/calibration.ts';
-import type { Calibration } from './model/calibration.ts';
+import type { Calibration, WaitInterval } from './model/calibration.ts';
 import { waitCourses } from './model/courses.ts';
 import { newFilter, runFilter, stepAt } from './model/filter.ts';
 import type { Filter } from './model/filter.ts';
@@ -30,9 +30,13 @@ export const makeForecast =
     const courses = withCourses && { courses: waitCourses(filter) };
     const runs = runOn(filter, arriveInMin);
     const raw = { lowMin: runs.wait(0.1), medianMin: runs.wait(0.5), highMin: runs.wait(0.9) };
+    const told = calibrated(calibration, arriveInMin, raw);
+    const oneTruckMin = profile.minPerTruck / Math.max(1, observations.usualPilers);
     return {
       known: true,
-      ...calibrated(calibration, arriveInMin, raw),
+      ...(isCountedEmpty(observations, nowMs, arriveInMin)
+        ? told
+        : neverSure(told, oneTruckMin, isOursAhead(timeline, profile, nowMin, arriveInMin))),
       evidence: {
         ...evidenceOf(observations, timeline, nowMin),
         trucksAhead: runs.trucksAhead,
@@ -41,6 +45,47 @@ export const makeForecast =
       ...courses,
     };
   };
+
+/** A count older than this does not show that nobody is there. Grade: chosen. */
+const FRESH_COUNT_MIN: Minutes = 10;
+
+const isCountedEmpty = ({ headCounts }: LineObservations, nowMs: EpochMs, arriveInMin: Minutes): boolean =>
+  headCounts.some(
+    ({ atMs, ahead }) =>
+      ahead === 0 && atMs <= nowMs && minutesBetween(atMs, nowMs) + arriveInMin <= FRESH_COUNT_MIN,
+  );
+
+/**
+ * Nobody has just counted, so one truck may stand there: the top of the range is never 0. And if one of ours stands
+ * there, whoever joins now waits at least for it.
+ */
+const neverSure = (told: WaitInterval, oneTruckMin: Minutes, behindOurs: boolean): WaitInterval => {
+  const lowMin = behindOurs ? Math.max(told.lowMin, oneTruckMin) : told.lowMin;
+  const medianMin = Math.max(told.medianMin, lowMin);
+  return { lowMin, medianMin, highMin: Math.max(told.highMin, medianMin + oneTruckMin) };
+};
+
+/** Of a truck that arrives later, one that stands there now shows nothing for sure. Grade: chosen. */
+const SOON_MIN: Minutes = 10;
+/** By then a truck that was not held up has been weighed twice, and its ticket was told; much later it was lost. Grade: chosen. */
+const OVERDUE_MIN = { after: 10, until: 120 };
+/** A crew that loses more of its tickets than the range leaves below its low end shows nothing by a silent truck. */
+const MOST_LOST = 0.1;
+
+/** One of ours has joined, and its ticket is overdue: it stands there. */
+const isOursAhead = (
+  { events }: Timeline,
+  { yardMin, lostShare }: UsualDay,
+  nowMin: Minutes,
+  arriveInMin: Minutes,
+): boolean =>
+  arriveInMin < SOON_MIN &&
+  lostShare <= MOST_LOST &&
+  events.some((event) => {
+    const silentMin = nowMin - event.atMin;
+    const isOverdue = silentMin > yardMin + OVERDUE_MIN.after && silentMin < OVERDUE_MIN.until;
+    return event.is === 'joined' && event.pending && isOverdue;
+  });
 
 const usable = (timeline: Timeline, profile: UsualDay, nowMin: Minutes): boolean => {
   const oldestMin = profile.days > 0 ? OLDEST_USABLE_LEARNED_MIN : OLDEST_USABLE_MIN;

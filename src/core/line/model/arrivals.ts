@@ -83,12 +83,13 @@ export const overlapMin = ({ spans }: JoinCount, bin: number): Minutes =>
 /**
  * Rates by half hour from counts over unequal spans: expectation-maximisation for Poisson counts, smoothed in every
  * round (Silverman, Jones, Wilson & Nychka, J. R. Stat. Soc. B 52(2), 1990), with a gamma prior of `PRIOR_DAYS` days
- * at the mean rate. The rate is 0 at hours at which none of our trucks was ever seen.
+ * at the mean rate. Hours at which none of our trucks was ever seen get less (`unseenShare`), and never nothing.
  */
 export const learnArrivals = (
   counts: readonly JoinCount[],
   on: readonly boolean[],
   fresh: UsualDay,
+  days: number,
 ): number[] => {
   const bins = on.map((_, bin) => bin);
   const overlaps = counts.map((count) => bins.map((bin) => (on[bin] ? overlapMin(count, bin) : 0)));
@@ -114,7 +115,20 @@ export const learnArrivals = (
       on,
     );
   }
-  return rates;
+  return rates.map((rate, bin) => (on[bin] ? rate : meanRate * unseenShare(on, bin, days)));
+};
+
+/** Of the mean rate, while few days were seen: within two hours of hours at which ours came, and at the others. Grade: chosen. */
+const UNSEEN = { near: 0.5, far: 0.5, nearBins: 4 };
+
+/**
+ * That none of ours came at an hour says little of the others. Near the hours of ours it stays so; far from them each day
+ * makes it less.
+ */
+const unseenShare = (on: readonly boolean[], bin: number, days: number): number => {
+  const isNear = on.some((is, other) => is && Math.abs(other - bin) <= UNSEEN.nearBins);
+  const isStillOpen = PRIOR_DAYS / (PRIOR_DAYS + days);
+  return isNear ? UNSEEN.near * Math.max(0.3, isStillOpen) : UNSEEN.far * isStillOpen;
 };
 
 /** Each half hour takes a quarter from each neighbour that is on. */

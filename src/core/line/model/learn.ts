@@ -9,7 +9,7 @@ import { filterOf } from '../wait-forecast.ts';
 import { countsOf, hoursOn, learnArrivals, ticketsOf } from './arrivals.ts';
 import { HABITS_MIN, likelyHabits } from './lateness.ts';
 import { learnNoise } from './noise.ts';
-import { BIN_MIN, DAY_BINS, USUAL_BLOCK_MIN, defaultProfile } from './usual-day.ts';
+import { BIN_MIN, DAY_BINS, LOST_SHARE, USUAL_BLOCK_MIN, defaultProfile } from './usual-day.ts';
 import type { Filter } from './filter.ts';
 import type { Particle } from './particle.ts';
 import type { UsualDay, UsualWait } from './usual-day.ts';
@@ -38,12 +38,13 @@ export const profileFrom = (
   const fresh = defaultProfile(usualPilers);
   if (days.length === 0) return fresh;
   const counts = countsOf(days, fresh);
-  const arrivalsPerMin = learnArrivals(counts, hoursOn(ticketsOf(days, fresh)), fresh);
+  const arrivalsPerMin = learnArrivals(counts, hoursOn(ticketsOf(days, fresh)), fresh, days.length);
   return {
     ...fresh,
     ...learnNoise(counts, arrivalsPerMin),
     arrivalsPerMin,
     yardMin: learnYard(days) ?? fresh.yardMin,
+    lostShare: learnLost(days),
     usual: learnUsual(days, fresh),
     days: days.length,
     ...explainedBy(found, fresh),
@@ -62,6 +63,20 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
   const found: DayLearned[] = [];
   days.forEach((_, at) => found.push(learnDay(days.slice(0, at + 1), found, usualPilers)));
   return profileFrom(days, found, usualPilers);
+};
+
+/** Trips that the usual share of lost tickets counts for. Grade: chosen. */
+const LOST_PRIOR = 20;
+
+const learnLost = (days: readonly LineObservations[]): number => {
+  const joined = days.flatMap(({ visits }) =>
+    visits.filter(({ truck, joinedMs }) => truck !== null && joinedMs !== null),
+  );
+  const lost = joined.filter(
+    ({ firstWeighedMs, dumpedMs, secondWeighedMs }) =>
+      (firstWeighedMs ?? dumpedMs ?? secondWeighedMs) === null,
+  );
+  return (lost.length + LOST_PRIOR * LOST_SHARE) / (joined.length + LOST_PRIOR);
 };
 
 const learnYard = (days: readonly LineObservations[]): Minutes | null => {

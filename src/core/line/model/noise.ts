@@ -8,10 +8,10 @@ import type { UsualDay } from './usual-day.ts';
 const NOISE_PRIOR = 8;
 /** The default noise from day to day, once there is something to learn from. Grade: chosen. */
 const LEARNED_DAY_SD = 0.2;
-/** The least noise. Grade: chosen. */
-const LEAST_SD = 0.05;
+/** The least noise. Grade: chosen: on a few dozen spans a station looks more regular than it is. */
+const LEAST_SD = 0.1;
 /** The least dispersion: even fleets that are loaded one after another scatter so much. Grade: chosen. */
-const LEAST_DISPERSION = 0.2;
+const LEAST_DISPERSION = 0.4;
 /** Variance of a count, trucks², because its two joins were reported late. Grade: chosen. */
 const LATE_VARIANCE = 2;
 /** Expected trucks of a span: with fewer a count shows nothing of the noise, with more the level has drifted. Grade: chosen. */

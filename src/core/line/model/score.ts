@@ -143,18 +143,16 @@ const scoreSerial = (
   particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + LEAST_SERIAL);
 };
 
-/** Share of the tickets that are never reported. Grade: chosen. */
-const NEVER_REPORTED = 0.07;
 /** How long after unloading the others are reported at the earliest, and how much later on average. Grade: chosen. */
 const REPORTED_AFTER_MIN = 3;
 const REPORTED_SCATTER_MIN = 3;
 
 /** One of our trucks has joined, and nothing was heard since: most likely it still waits. */
-export const scorePending = (particle: Particle, slot: number, nowMin: number): void => {
+export const scorePending = (particle: Particle, slot: number, nowMin: number, lostShare: number): void => {
   const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - REPORTED_AFTER_MIN;
   if (!(silentMin > 0)) return;
   const stillToCome = Math.exp(-silentMin / REPORTED_SCATTER_MIN);
-  particle.logScore += Math.log(NEVER_REPORTED + (1 - NEVER_REPORTED) * stillToCome);
+  particle.logScore += Math.log(lostShare + (1 - lostShare) * stillToCome);
 };
 
 /** Share of the paths that do not believe a report of pilers. Grade: chosen. */
