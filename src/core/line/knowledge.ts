@@ -2,7 +2,7 @@
 import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
-import { FEWEST_SCORES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
+import { FEWEST_OUTCOMES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
 import type { Calibration, WaitInterval } from './model/calibration.ts';
 import { makeForecast } from './wait-forecast.ts';
 import { signOfDay } from './history.ts';
@@ -13,7 +13,8 @@ import type { DayLearned } from './model/learn.ts';
 import { asHeardBy, heardAtOnce, openedAfter } from './observations.ts';
 import { defaultProfile } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
-import { tripsOf } from './model/timeline.ts';
+import { tripsOf } from './model/trips.ts';
+import type { Trip } from './model/trips.ts';
 import type { ForecastWait, LineObservations, Visit } from './types.ts';
 
 export interface LineKnowledge {
@@ -104,12 +105,16 @@ export interface Settled {
   waitMin: Minutes;
 }
 
-const settledOf = (observations: LineObservations, visit: Visit, profile: UsualDay): Settled[] => {
-  const { opening } = observations;
-  const { joinedMs, joinedStated, heardMs } = visit;
-  if (opening === null || joinedMs === null || !joinedStated) return [];
-  const [trip] = tripsOf({ ...observations, visits: [visit] }, opening, heardMs, profile);
-  if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
+const settledOf = (observations: LineObservations, trip: Trip, profile: UsualDay): Settled[] => {
+  const { visit } = trip;
+  const { joinedMs, joinedStated } = visit;
+  if (
+    joinedMs === null ||
+    !joinedStated ||
+    trip.joinedMin === null ||
+    trip.weighedMin === null ||
+    trip.sdMin > UNSURE_MIN
+  )
     return [];
   const reportedMin = Math.max(0, trip.weighedMin - trip.joinedMin);
   const lateMin = Math.min(lateMinOf(tellingOf(visit), meanHabitMin(profile.late)), reportedMin);
@@ -120,7 +125,9 @@ const settledOf = (observations: LineObservations, visit: Visit, profile: UsualD
 export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): Settled[] =>
   [...past, today]
     .flatMap((observations) =>
-      observations.visits.flatMap((visit) => settledOf(observations, visit, profile)),
+      tripsOf(observations, observations.opening ?? 0, Infinity, profile).flatMap((trip) =>
+        settledOf(observations, trip, profile),
+      ),
     )
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
@@ -152,7 +159,7 @@ export const calibrateOn = (
   trips: readonly Settled[],
   before: (trip: Settled, leadMin: Minutes) => WaitInterval | null,
 ): Calibration => {
-  if (trips.length < FEWEST_SCORES) return FRESH_CALIBRATION;
+  if (trips.length < FEWEST_OUTCOMES) return FRESH_CALIBRATION;
   return trips.reduce(
     (calibration, trip) =>
       LEADS_MIN.reduce((learned, leadMin) => {

@@ -154,7 +154,7 @@ const seasons = Array.from({ length: stations }, (_, number) => {
   print(
     `${number}: ${habit.pilers} pilers, ${habit.scales} scales, ${habit.farms.length} farms, late ${habit.crew.lateMin}, ` +
       `gaps ${habit.gapShare}, wait ${waitMin.toFixed(0)}: ours ${ours.mae.toFixed(1)}, last ${base.mae.toFixed(1)}; ` +
-      `bias ${ours.bias.toFixed(1)}; learning ${(season.ms / 1000).toFixed(1)} s`,
+      `bias ${ours.bias.toFixed(1)}, width ${ours.width.toFixed(0)}, pinball ${ours.pinball.toFixed(1)} (${base.pinball.toFixed(1)}); learning ${(season.ms / 1000).toFixed(1)} s`,
   );
   return season;
 });

@@ -4,7 +4,7 @@ import { BIN_MIN, DAY_BINS } from './usual-day.ts';
 import type { UsualDay } from './usual-day.ts';
 import { isGap, mostBelievable, onRolls, servedBetween } from './rolls.ts';
 import type { SerialReading } from './rolls.ts';
-import { lastHeardMs, tripsOf } from './timeline.ts';
+import { lastHeardMs, tripsOf } from './trips.ts';
 import type { LineObservations } from '../types.ts';
 
 /** `count` trucks joined within these stretches of usual-day time. */

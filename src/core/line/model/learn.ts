@@ -13,7 +13,8 @@ import { BIN_MIN, DAY_BINS, LOST_SHARE, USUAL_BLOCK_MIN, defaultProfile } from '
 import type { Filter } from './filter.ts';
 import type { Particle } from './particle.ts';
 import type { UsualDay, UsualWait } from './usual-day.ts';
-import { lastHeardMs, timelineOf, tripsOf } from './timeline.ts';
+import { timelineOf } from './timeline.ts';
+import { lastHeardMs, tripsOf } from './trips.ts';
 import type { LineObservations } from '../types.ts';
 
 /** Fewer waits, or times in the yard, are not learned from. Grade: chosen. */
