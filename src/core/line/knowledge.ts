@@ -1,13 +1,14 @@
 /** What is learned about a station's line from the operation's own book: derived from the facts, never stored. */
 import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
-import { FEWEST_OUTCOMES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
-import type { Calibration, WaitInterval } from './model/calibration.ts';
-import { makeForecast } from './wait-forecast.ts';
+import { TRIPS_KEPT } from './assumptions.ts';
+import { LEADS_MIN } from './model/calibration.ts';
+import { forecastsOf, makeBlend } from './wait-forecast.ts';
+import { FRESH_MIXTURE, mixtureFrom } from './model/mixture.ts';
+import type { Forecasts, Mixture } from './model/mixture.ts';
+import { waitOf } from './model/plain-rules.ts';
 import { signOfDay } from './history.ts';
 import type { LineHistory } from './history.ts';
-import { lateMinOf, meanHabitMin, tellingOf } from './model/lateness.ts';
 import { learnDay, profileFrom } from './model/learn.ts';
 import type { DayLearned } from './model/learn.ts';
 import { asHeardBy, heardAtOnce, openedAfter } from './observations.ts';
@@ -21,17 +22,17 @@ export interface LineKnowledge {
   /** Minutes from midnight to an hour before the first truck that ever joined; null = nothing is learned. */
   opensAfterMin: Minutes | null;
   profile: UsualDay;
-  calibration: Calibration;
+  mixture: Mixture;
 }
 
 export const noKnowledge = (usualPilers: number): LineKnowledge => ({
   opensAfterMin: null,
   profile: defaultProfile(usualPilers),
-  calibration: FRESH_CALIBRATION,
+  mixture: FRESH_MIXTURE,
 });
 
-export const forecastWith = ({ opensAfterMin, profile, calibration }: LineKnowledge): ForecastWait => {
-  const forecast = makeForecast(profile, calibration);
+export const forecastWith = ({ opensAfterMin, profile, mixture }: LineKnowledge): ForecastWait => {
+  const forecast = makeBlend(profile, mixture);
   return (observations, ask) => forecast(openedAfter(observations, opensAfterMin, ask.nowMs), ask);
 };
 
@@ -107,18 +108,10 @@ export interface Settled {
 
 const settledOf = (observations: LineObservations, trip: Trip, profile: UsualDay): Settled[] => {
   const { visit } = trip;
-  const { joinedMs, joinedStated } = visit;
-  if (
-    joinedMs === null ||
-    !joinedStated ||
-    trip.joinedMin === null ||
-    trip.weighedMin === null ||
-    trip.sdMin > UNSURE_MIN
-  )
-    return [];
-  const reportedMin = Math.max(0, trip.weighedMin - trip.joinedMin);
-  const lateMin = Math.min(lateMinOf(tellingOf(visit), meanHabitMin(profile.late)), reportedMin);
-  return [{ observations, visit, joinedMs, waitMin: reportedMin + lateMin }];
+  const waitMin = waitOf(trip, profile);
+  return waitMin === null || visit.joinedMs === null
+    ? []
+    : [{ observations, visit, joinedMs: visit.joinedMs, waitMin }];
 };
 
 /** In the order in which their tickets were reported, newest last. */
@@ -142,30 +135,26 @@ export const knownBefore = (
   return { nowMs, seen: asHeardBy({ ...observations, visits: others }, nowMs) };
 };
 
-/** The forecast for that trip as made `leadMin` before it joined; null = no usable evidence. */
-export const forecastBefore = (
+/** What each rule would have said of that trip `leadMin` before it joined; null = no usable evidence. */
+export const forecastsBefore = (
   trip: Settled,
   leadMin: Minutes,
-  knowledge: LineKnowledge,
-): WaitInterval | null => {
+  { opensAfterMin, profile }: LineKnowledge,
+): Forecasts | null => {
   const { nowMs, seen } = knownBefore(trip, leadMin);
-  const forecast = forecastWith({ ...knowledge, calibration: FRESH_CALIBRATION });
-  const told = forecast(seen, { nowMs, arriveInMin: leadMin });
-  return told.known ? { lowMin: told.lowMin, medianMin: told.medianMin, highMin: told.highMin } : null;
+  return forecastsOf(profile, openedAfter(seen, opensAfterMin, nowMs), { nowMs, arriveInMin: leadMin });
 };
 
-/** `before` gives the forecast of one trip and lead; it is passed in so that the caller can cache what it computed. */
-export const calibrateOn = (
+/** `before` gives the forecasts of one trip and lead; it is passed in so that the caller can cache what it computed. */
+export const earnedOn = (
   trips: readonly Settled[],
-  before: (trip: Settled, leadMin: Minutes) => WaitInterval | null,
-): Calibration => {
-  if (trips.length < FEWEST_OUTCOMES) return FRESH_CALIBRATION;
-  return trips.reduce(
-    (calibration, trip) =>
+  before: (trip: Settled, leadMin: Minutes) => Forecasts | null,
+): Mixture =>
+  trips.reduce(
+    (mixture, trip) =>
       LEADS_MIN.reduce((learned, leadMin) => {
-        const raw = before(trip, leadMin);
-        return raw === null ? learned : learnedFrom(learned, leadMin, raw, trip.waitMin);
-      }, calibration),
-    FRESH_CALIBRATION,
+        const forecasts = before(trip, leadMin);
+        return forecasts === null ? learned : mixtureFrom(learned, leadMin, forecasts, trip.waitMin);
+      }, mixture),
+    FRESH_MIXTURE,
   );
-};

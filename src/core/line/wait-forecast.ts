@@ -5,6 +5,9 @@ import type { EpochMs, Minutes } from '../units.ts';
 import { LONGEST_WAIT_MIN, OLDEST_USABLE_LEARNED_MIN, OLDEST_USABLE_MIN } from './assumptions.ts';
 import { calibrated } from './model/calibration.ts';
 import type { Calibration, WaitInterval } from './model/calibration.ts';
+import { mixed } from './model/mixture.ts';
+import type { Forecasts, Mixture } from './model/mixture.ts';
+import { plainForecasts } from './model/plain-rules.ts';
 import { waitCourses } from './model/courses.ts';
 import { newFilter, runFilter, stepAt } from './model/filter.ts';
 import type { Filter } from './model/filter.ts';
@@ -15,13 +18,55 @@ import type { UsualDay } from './model/usual-day.ts';
 import { randomFrom, seedOf } from './model/random.ts';
 import { timelineOf } from './model/timeline.ts';
 import type { Timeline } from './model/timeline.ts';
-import type { Evidence, ForecastWait, LineObservations, WaitForecast } from './types.ts';
+import type { Evidence, ForecastWait, LineObservations, WaitAsk, WaitForecast } from './types.ts';
 
 /** Paths that are run. Grade: chosen, for an answer within a fraction of a second. */
 const PATHS = 400;
 
-export const makeForecast =
-  (profile: UsualDay, calibration: Calibration): ForecastWait =>
+/** The forecast of the filter alone. */
+export const makeForecast = (profile: UsualDay, calibration: Calibration): ForecastWait =>
+  forecaster(profile, ({ filter }, arriveInMin) => calibrated(calibration, arriveInMin, filter));
+
+/** The filter's forecast, blended with those of the plain rules. */
+export const makeBlend = (profile: UsualDay, mixture: Mixture): ForecastWait =>
+  forecaster(
+    profile,
+    (forecasts, arriveInMin, isToldDirectly) =>
+      mixed(mixture, arriveInMin, isToldDirectly ? { filter: forecasts.filter } : forecasts) ??
+      forecasts.filter,
+  );
+
+type AllForecasts = Forecasts & { filter: WaitInterval };
+
+/** What each rule says by itself; null = no usable evidence. */
+export const forecastsOf = (
+  profile: UsualDay,
+  observations: LineObservations,
+  { nowMs, arriveInMin }: WaitAsk,
+): AllForecasts | null => {
+  const timeline = timelineOf(observations, profile, nowMs);
+  const nowMin = minutesBetween(timeline.openingMs, nowMs);
+  if (!usable(timeline, profile, nowMin)) return null;
+  const runs = runOn(filterOf(observations, profile, timeline, nowMin), arriveInMin);
+  return withPlain(runs, profile, timeline, nowMin, arriveInMin);
+};
+
+const withPlain = (
+  { wait }: Runs,
+  profile: UsualDay,
+  timeline: Timeline,
+  nowMin: Minutes,
+  arriveInMin: Minutes,
+): AllForecasts => ({
+  filter: { lowMin: wait(0.1), medianMin: wait(0.5), highMin: wait(0.9) },
+  ...plainForecasts(timeline.trips, profile, nowMin, arriveInMin),
+});
+
+const forecaster =
+  (
+    profile: UsualDay,
+    blend: (forecasts: AllForecasts, arriveInMin: Minutes, isToldDirectly: boolean) => WaitInterval,
+  ): ForecastWait =>
   (observations, { nowMs, arriveInMin, withCourses }) => {
     const timeline = timelineOf(observations, profile, nowMs);
     const nowMin = minutesBetween(timeline.openingMs, nowMs);
@@ -29,8 +74,8 @@ export const makeForecast =
     const filter = filterOf(observations, profile, timeline, nowMin);
     const courses = withCourses && { courses: waitCourses(filter) };
     const runs = runOn(filter, arriveInMin);
-    const raw = { lowMin: runs.wait(0.1), medianMin: runs.wait(0.5), highMin: runs.wait(0.9) };
-    const told = calibrated(calibration, arriveInMin, raw);
+    const forecasts = withPlain(runs, profile, timeline, nowMin, arriveInMin);
+    const told = blend(forecasts, arriveInMin, isToldDirectly(timeline, nowMin));
     const oneTruckMin = profile.minPerTruck / Math.max(1, observations.usualPilers);
     return {
       known: true,
@@ -45,6 +90,20 @@ export const makeForecast =
       ...courses,
     };
   };
+
+/** What somebody saw of line or pilers counts alone for so long. Grade: chosen. */
+const SEEN_MIN: Minutes = 45;
+
+/** Somebody counted, or saw the pilers, since a truck of ours was last weighed: the plain rules know nothing of that. */
+const isToldDirectly = ({ events }: Timeline, nowMin: Minutes): boolean => {
+  const weighedMin = events.findLast(({ is }) => is === 'weighed')?.atMin ?? -Infinity;
+  return events.some(
+    (event) =>
+      (event.is === 'counted' || event.is === 'pilers' || (event.is === 'joined' && event.ahead !== null)) &&
+      event.atMin > weighedMin &&
+      nowMin - event.atMin <= SEEN_MIN,
+  );
+};
 
 /** A count older than this does not show that nobody is there. Grade: chosen. */
 const FRESH_COUNT_MIN: Minutes = 10;

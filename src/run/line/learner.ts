@@ -1,10 +1,10 @@
 /** Learns stations' lines, each thing once: a past day when it has passed, each finished trip as it comes. */
-import type { WaitInterval } from '../../core/line/model/calibration.ts';
+import type { Forecasts } from '../../core/line/model/mixture.ts';
 import { signOfDay } from '../../core/line/history.ts';
 import type { LineHistory } from '../../core/line/history.ts';
 import {
-  calibrateOn,
-  forecastBefore,
+  earnedOn,
+  forecastsBefore,
   knownBefore,
   learnDays,
   settledTrips,
@@ -14,7 +14,7 @@ import type { LearnedDay, LineKnowledge, Settled } from '../../core/line/knowled
 import type { StationId } from '../../core/roster.ts';
 
 /** Forecasts that would have been made, by trip and lead. */
-type Before = Map<string, WaitInterval | null>;
+type Before = Map<string, Forecasts | null>;
 
 interface Learned {
   days: readonly LearnedDay[];
@@ -44,15 +44,15 @@ export const lineLearner = (): LearnLine => {
     const before = new Map(signs.map((sign) => [sign, known?.before.get(sign) ?? noneBefore()]));
     stations.set(history.station, { days, usualDay, before });
     const placeOf = new Map(history.past.map((day, at) => [day.opening, at]));
-    const remembered = (trip: Settled, leadMin: number): WaitInterval | null => {
+    const remembered = (trip: Settled, leadMin: number): Forecasts | null => {
       const at = placeOf.get(trip.observations.opening) ?? days.length;
       const ofMorning = before.get(signs[at] ?? '') ?? noneBefore();
       const key = keyOf(trip, leadMin);
       const knowledge = days[at]?.before ?? usualDay;
-      const interval = ofMorning.get(key) ?? forecastBefore(trip, leadMin, knowledge);
+      const interval = ofMorning.get(key) ?? forecastsBefore(trip, leadMin, knowledge);
       ofMorning.set(key, interval);
       return interval;
     };
-    return { ...usualDay, calibration: calibrateOn(settledTrips(history, usualDay.profile), remembered) };
+    return { ...usualDay, mixture: earnedOn(settledTrips(history, usualDay.profile), remembered) };
   };
 };

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import type { Fact } from '../../../src/core/book/facts.ts';
-import { FRESH_CALIBRATION } from '../../../src/core/line/model/calibration.ts';
 import { lineHistory, signOfHistory, signOfPast } from '../../../src/core/line/history.ts';
 import type { LineHistory } from '../../../src/core/line/history.ts';
 import {
-  calibrateOn,
-  forecastBefore,
+  earnedOn,
+  forecastsBefore,
   forecastWith,
   learnUsualDay,
   noKnowledge,
@@ -163,7 +162,7 @@ describe('trips that tell how long the wait was', () => {
   it('are forecast without what came later, themselves included', () => {
     const trip = trips.at(-3);
     if (!trip) throw new Error('there are trips');
-    const before = forecastBefore(trip, 15, learned);
+    const before = forecastsBefore(trip, 15, learned);
     const untold = {
       ...trip,
       observations: {
@@ -174,17 +173,24 @@ describe('trips that tell how long the wait was', () => {
       },
     };
     expect(before).not.toBeNull();
-    expect(forecastBefore(untold, 15, learned)).toEqual(before);
+    expect(forecastsBefore(untold, 15, learned)).toEqual(before);
   });
 
-  it('teach the intervals once there are thirty of them', () => {
-    const interval = { lowMin: 10, medianMin: 20, highMin: 30 };
-    expect(calibrateOn(trips.slice(0, 29), () => interval)).toEqual(FRESH_CALIBRATION);
-    const calibration = calibrateOn(trips, () => interval);
-    expect(calibration.map(({ outcomes }) => outcomes.length)).toEqual([56, 56, 56, 56]);
-    expect(calibration[0]?.outcomes.map(({ waitMin }) => waitMin)).toEqual(
+  it('teach each rule what its forecasts came to, and which of them to follow', () => {
+    const right = (waitMin: number) => ({
+      lowMin: 0.8 * waitMin,
+      medianMin: waitMin,
+      highMin: 1.3 * waitMin,
+    });
+    const mixture = earnedOn(trips, ({ waitMin }) => ({
+      filter: { lowMin: 60, medianMin: 80, highMin: 90 },
+      'last-wait': right(waitMin + 1),
+    }));
+    expect(mixture.calibrations.filter.map(({ outcomes }) => outcomes.length)).toEqual([56, 56, 56, 56]);
+    expect(mixture.calibrations['last-wait'][0]?.outcomes.map(({ waitMin }) => waitMin)).toEqual(
       trips.map(({ waitMin }) => waitMin),
     );
+    expect(mixture.losses[0]?.['last-wait']).toBeLessThan(mixture.losses[0]?.filter ?? NaN);
   });
 });
 

@@ -32,6 +32,7 @@ export type LineEvent = { atMin: Minutes } & (
 export interface Timeline {
   openingMs: EpochMs;
   events: readonly LineEvent[];
+  trips: readonly Trip[];
   slots: number;
   rolls: number;
   /** When the line itself was last seen: a join, a weighing, a count. */
@@ -70,6 +71,7 @@ export const timelineOf = (observations: LineObservations, profile: UsualDay, no
   return {
     openingMs,
     events,
+    trips,
     slots: slots.count,
     rolls: Math.max(
       0,

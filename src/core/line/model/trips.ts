@@ -118,6 +118,16 @@ const isOutOfTurn = ({ joinedMin, weighedMin }: Trip, trips: readonly Trip[]): b
       other.weighedMin < weighedMin - OUT_OF_TURN_MIN - other.sdMin,
   );
 
+/** Another of ours joined later and has been weighed: so has this one, and its ticket was not told. */
+const wasPassed = ({ joinedMin }: Trip, trips: readonly Trip[]): boolean =>
+  joinedMin !== null &&
+  trips.some(
+    (other) =>
+      other.weighedMin !== null &&
+      other.sdMin < OUT_OF_TURN_MIN &&
+      (other.joinedMin ?? -Infinity) > joinedMin + OUT_OF_TURN_MIN,
+  );
+
 /** A weighing alone: when that truck joined is not known. */
 const withoutJoin = (trip: Trip): Trip => ({ ...trip, joinedMin: null, toldAfterMin: 0 });
 
@@ -139,5 +149,7 @@ export const tripsOf = (
   const reported = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
   const timed = clocksDisagree(heard) ? reported.map(ofUnsureTime) : reported;
   const trips = timed.map((trip) => (isOutOfTurn(trip, timed) ? withoutJoin(trip) : trip));
-  return trips.filter((trip) => !trip.pending || !joinedAgain(trip, trips));
+  return trips
+    .filter((trip) => !trip.pending || !joinedAgain(trip, trips))
+    .map((trip) => (trip.pending && wasPassed(trip, trips) ? { ...trip, pending: false } : trip));
 };
