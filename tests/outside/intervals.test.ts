@@ -9,16 +9,17 @@ import stored from './fixtures/queueing.json' with { type: 'json' };
 const RAW: WaitInterval = { lowMin: 10, medianMin: 20, highMin: 40 };
 const HIT_MIN = 21;
 const MISS_MIN = 500;
-const alphaOf = (calibration: Calibration): number => calibration[0]?.alpha ?? NaN;
+const missHighOf = (calibration: Calibration): number => calibration[0]?.missHigh ?? NaN;
 
-describe('adaptive conformal inference (Gibbs & Candes, NeurIPS 2021), target .2, step .02', () => {
+describe('adaptive conformal inference (Gibbs & Candes, NeurIPS 2021), target .1 at each end, step .02', () => {
   const after = (...waits: number[]): number =>
-    alphaOf(waits.reduce((before, wait) => learnedFrom(before, 0, RAW, wait), FRESH_CALIBRATION));
+    missHighOf(waits.reduce((before, wait) => learnedFrom(before, 0, RAW, wait), FRESH_CALIBRATION));
 
-  it('goes from .2 to .184 by a miss and to .204 by a hit, and comes back by four hits and a miss', () => {
-    expect(after(MISS_MIN)).toBeCloseTo(0.184, 9);
-    expect(after(HIT_MIN)).toBeCloseTo(0.204, 9);
-    expect(after(HIT_MIN, HIT_MIN, HIT_MIN, HIT_MIN, MISS_MIN)).toBeCloseTo(0.2, 9);
+  it('goes from .1 to .082 by a miss and to .102 by a hit, and comes back by nine hits and a miss', () => {
+    const nineHits = Array.from({ length: 9 }, () => HIT_MIN);
+    expect(after(MISS_MIN)).toBeCloseTo(0.082, 9);
+    expect(after(HIT_MIN)).toBeCloseTo(0.102, 9);
+    expect(after(...nineHits, MISS_MIN)).toBeCloseTo(0.1, 9);
   });
 
   it('misses 20 % in the long run, within (max(a, 1-a) + g) / (g T), when waits suddenly scatter more', () => {

@@ -59,7 +59,9 @@ export const acceptTicket = (
   if (intent.grossLb !== null && tareLb === null && intent.netLb === null && serial === null)
     return firstWeightOnly(intent, truck, intent.grossLb, harvest, speaking);
   const atMs = intent.atMs ?? speaking.sentMs;
-  const load = loadOfTicket(harvest.trucks.get(truck)?.loads ?? [], atMs);
+  const firstWeighedMs =
+    intent.firstWeighedMs !== null && intent.firstWeighedMs <= atMs ? intent.firstWeighedMs : null;
+  const load = loadOfTicket(harvest.trucks.get(truck)?.loads ?? [], { atMs, firstWeighedMs });
   const grossLb = intent.grossLb ?? (intent.netLb === null ? (load?.grossLb ?? null) : null);
   const net = netOf({ grossLb, tareLb, netLb: intent.netLb });
   if ('refusal' in net) return refused(net.refusal);
@@ -77,8 +79,7 @@ export const acceptTicket = (
     grossLb,
     tareLb,
     netLb: net.netLb,
-    firstWeighedMs:
-      intent.firstWeighedMs !== null && intent.firstWeighedMs <= atMs ? intent.firstWeighedMs : null,
+    firstWeighedMs,
   };
   const known = sameTicket(harvest, ticket, speaking.sentMs);
   if (known) return refused({ refused: 'serial-known', ticket: known });

@@ -104,12 +104,27 @@ const canBeWeighedOut = (load: Load, atMs: EpochMs): boolean =>
   furthestStep(load) > loadedSteps.indexOf('joined-line') ||
   (atStation(load) && minutesBetween(newestStampMs(load), atMs) >= FASTEST_VISIT_MIN);
 
+/** "In line", or the first word of the load, may be told so long after the first weight. */
+const TOLD_AFTER_MIN: Minutes = 15;
+
+/** On the truck, and in the line if that was told, when it was first weighed. */
+const wasWeighed = ({ startMs, stamps }: Load, firstWeighedMs: EpochMs): boolean =>
+  Math.max(startMs, stamps['joined-line']?.atMs ?? startMs) <= addMinutes(firstWeighedMs, TOLD_AFTER_MIN);
+
 /**
- * The load that a ticket closes: the newest one without a ticket that can have been weighed out, else one that has
- * reached the station, else the one under way. A truck that has just left the field full still speaks of the load before.
+ * The load that a ticket closes. If it tells the first weight: the newest load without a ticket that was on the truck
+ * then, however short the visit. Else the newest one without a ticket that can have been weighed out, or one that has
+ * reached the station, or the one under way: a truck that has just left the field full still speaks of the load before.
  */
-export const loadOfTicket = (loads: readonly Load[], atMs: EpochMs): Load | undefined => {
+export const loadOfTicket = (
+  loads: readonly Load[],
+  { atMs, firstWeighedMs }: { atMs: EpochMs; firstWeighedMs: EpochMs | null },
+): Load | undefined => {
   const recent = onTruckSince(loads, addMinutes(atMs, 0 - LATEST_TICKET_MIN));
   const open = recent.filter((load) => awaitsTicket(load, atMs));
-  return open.findLast((load) => canBeWeighedOut(load, atMs)) ?? open.findLast(atStation) ?? open.at(-1);
+  const weighed =
+    firstWeighedMs === null ? undefined : open.findLast((load) => wasWeighed(load, firstWeighedMs));
+  return (
+    weighed ?? open.findLast((load) => canBeWeighedOut(load, atMs)) ?? open.findLast(atStation) ?? open.at(-1)
+  );
 };

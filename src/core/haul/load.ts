@@ -1,14 +1,22 @@
-import type { FactOf, HaulStep, Ticket } from '../book/facts.ts';
+import type { FactHeader, FactOf, HaulStep, Ticket } from '../book/facts.ts';
 import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
 import { firstIndex } from '../sorted.ts';
+import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb, Span } from '../units.ts';
 
 /** Where a time comes from. `inferred` = nobody said it; a later message shows that it must have happened. */
 export type Source = 'stated' | 'ticket' | 'inferred';
 
+/**
+ * How good the time of a stated step is, where it is not simply when the message was sent: `time-said` = in the driver's
+ * words; `held-up` = the message was sent, but came in much later, so that the phone had no network.
+ */
+export type Telling = 'time-said' | 'held-up';
+
 export interface Stamp {
   readonly atMs: EpochMs;
   readonly source: Source;
+  readonly telling?: Telling;
 }
 
 /** The steps of a loaded truck, in the order in which they happen. */
@@ -69,8 +77,18 @@ export const newLoad = (truck: TruckId, startMs: EpochMs): Load => ({
 });
 
 /** The first word of a step counts. */
-export const stamped = (load: Load, step: LoadedStep, atMs: EpochMs, source: Source): Load =>
-  load.stamps[step] === null ? { ...load, stamps: { ...load.stamps, [step]: { atMs, source } } } : load;
+export const stamped = (load: Load, step: LoadedStep, stamp: Stamp): Load =>
+  load.stamps[step] === null ? { ...load, stamps: { ...load.stamps, [step]: stamp } } : load;
+
+/** A message that took longer was held up on the way. */
+const HELD_UP_MIN = 3;
+
+/** The stamp of a step that the driver told himself. */
+export const statedStamp = ({ atMs, sentMs, heardMs, timeStated }: FactHeader): Stamp => {
+  const stamp = { atMs, source: 'stated' } as const;
+  if (timeStated) return { ...stamp, telling: 'time-said' };
+  return minutesBetween(sentMs, heardMs) > HELD_UP_MIN ? { ...stamp, telling: 'held-up' } : stamp;
+};
 
 /** The load is off the truck: dumped or weighed out. */
 export const hasEnded = (load: Load): boolean =>

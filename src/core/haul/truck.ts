@@ -23,8 +23,17 @@ import { minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { belongsTo, loadOfTicket } from './belonging.ts';
 import { inOrderOfSerials } from './bunch.ts';
-import { asBooked, furthestStep, hasEnded, isLoadedStep, loadedSteps, newLoad, stamped } from './load.ts';
-import type { Load, LoadedStep, Source } from './load.ts';
+import {
+  asBooked,
+  furthestStep,
+  hasEnded,
+  isLoadedStep,
+  loadedSteps,
+  newLoad,
+  stamped,
+  statedStamp,
+} from './load.ts';
+import type { Load, LoadedStep, Source, Stamp } from './load.ts';
 
 export type Phase =
   'at-field' | 'loading' | 'hauling' | 'in-line' | 'on-piler' | 'returning' | 'parked' | 'down';
@@ -98,7 +107,7 @@ const withLoad = (state: TruckState, at: number, changed: (load: Load) => Load):
 const endedUnderWay = (state: TruckState, atMs: EpochMs): TruckState => {
   const load = state.loads.at(-1);
   if (!load || hasEnded(load)) return state;
-  return withLoad(state, -1, (under) => stamped(under, 'dumped', atMs, 'inferred'));
+  return withLoad(state, -1, (under) => stamped(under, 'dumped', { atMs, source: 'inferred' }));
 };
 
 const withNewLoad = (state: TruckState, atMs: EpochMs): TruckState => {
@@ -125,16 +134,17 @@ const placed = (
 const reached = (
   state: TruckState,
   at: number,
-  { step, atMs, source }: { step: LoadedStep; atMs: EpochMs; source: Source },
+  step: LoadedStep,
+  stamp: Stamp,
   changed: (load: Load) => Load = (load) => load,
 ): TruckState => {
   const load = state.loads.at(at);
   if (!load) return state;
   const isPast = loadedSteps.indexOf(step) < furthestStep(load);
   const hasMovedOn = hasEnded(load) && state.phase !== 'on-piler';
-  const now = withLoad(state, at, (known) => stamped(changed(known), step, atMs, source));
+  const now = withLoad(state, at, (known) => stamped(changed(known), step, stamp));
   const isLast = at === state.loads.length - 1;
-  return isLast && !isPast && !hasMovedOn ? entered(now, phaseOfStep(step), atMs, source) : now;
+  return isLast && !isPast && !hasMovedOn ? entered(now, phaseOfStep(step), stamp.atMs, stamp.source) : now;
 };
 
 /** "Empty" or "at the field" this soon after "loaded" was sent late: the truck cannot have been to the station. */
@@ -166,8 +176,7 @@ const withLoadedStep = (
   const isSameLoad = last !== undefined && belongsTo(last, step, fact.atMs, state.emptyMs, around);
   const onIt = isSameLoad ? state : withNewLoad(state, fact.atMs);
   const named = { ...onIt, field: fact.field ?? onIt.field };
-  const word = { step, atMs: fact.atMs, source: 'stated' } as const;
-  return reached(named, named.loads.length - 1, word, (load) => {
+  return reached(named, named.loads.length - 1, step, statedStamp(fact), (load) => {
     const heardMs = Math.max(load.heardMs, fact.heardMs);
     const inLineMs = step === 'joined-line' ? fact.atMs : load.inLineMs;
     return placed({ ...load, heardMs, inLineMs, grossLb: fact.grossLb ?? load.grossLb }, fact, around);
@@ -210,7 +219,7 @@ export const withTicket = (
 ): TruckState => {
   const ticket = asBooked(fact);
   const { atMs, heardMs } = fact;
-  const known = loadOfTicket(state.loads, atMs);
+  const known = loadOfTicket(state.loads, { atMs, firstWeighedMs: fact.ticket.firstWeighedMs });
   const onIt = known === undefined ? withNewLoad(state, atMs) : state;
   const at = known === undefined ? onIt.loads.length - 1 : onIt.loads.lastIndexOf(known);
   const closed = withLoad(onIt, at, (load) =>
@@ -221,6 +230,6 @@ export const withTicket = (
   const weighed =
     firstWeighedMs === null
       ? ordered
-      : reached(ordered, at, { step: 'first-weighed', atMs: firstWeighedMs, source: 'ticket' });
-  return reached(weighed, at, { step: 'second-weighed', atMs, source: 'ticket' });
+      : reached(ordered, at, 'first-weighed', { atMs: firstWeighedMs, source: 'ticket' });
+  return reached(weighed, at, 'second-weighed', { atMs, source: 'ticket' });
 };

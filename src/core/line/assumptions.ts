@@ -13,9 +13,6 @@ export const MIN_PER_TRUCK: Minutes = 4.8;
 /** Share of the time (0-1) that pilers work, until it is learned. Grade: common practice. */
 export const PILERS_BUSY = 0.75;
 
-/** How late drivers report "in line", on average. Grade: common practice. */
-export const IN_LINE_LATE_MIN: Minutes = 4;
-
 /**
  * From first to second weight, until tickets show it: the time of three trucks, one at the piler, one before it and one
  * on its way out. Grade: chosen, as a start of the line model; the round trip takes the same.

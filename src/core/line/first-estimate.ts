@@ -33,7 +33,8 @@ const seenWait = (visit: Visit, nowMs: EpochMs): SeenWait | null => {
       atMs: firstWeighedMs,
       over: true,
     };
-  const stillWaits = visit.dumpedMs === null && visit.secondWeighedMs === null;
+  const isGone = (visit.goneByMs ?? Infinity) <= nowMs;
+  const stillWaits = !isGone && visit.dumpedMs === null && visit.secondWeighedMs === null;
   return stillWaits ? { waitMin: minutesBetween(joinedMs, nowMs), atMs: nowMs, over: false } : null;
 };
 

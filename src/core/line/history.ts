@@ -39,7 +39,8 @@ export const lineHistory = (
 const signOf = ({ joinedMs, firstWeighedMs, secondWeighedMs, heardMs }: Visit): number =>
   (joinedMs ?? 1) + 3 * (firstWeighedMs ?? 1) + 5 * (secondWeighedMs ?? 1) + 7 * heardMs;
 
-const signOfDay = ({ visits, headCounts, pilers, opening }: LineObservations): string => {
+/** Equal for equal observations. */
+export const signOfDay = ({ visits, headCounts, pilers, opening }: LineObservations): string => {
   const sum = visits.reduce((total, visit) => (total + signOf(visit)) % Number.MAX_SAFE_INTEGER, 0);
   return [opening ?? 0, visits.length, headCounts.length, pilers.length, sum].join(' ');
 };

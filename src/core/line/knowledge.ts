@@ -1,33 +1,38 @@
 /** What is learned about a station's line from the operation's own book: derived from the facts, never stored. */
 import { MIN_PER_HOUR, MS_PER_MINUTE, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
-import { IN_LINE_LATE_MIN, TRIPS_KEPT, UNSURE_MIN } from './assumptions.ts';
-import { FEWEST_SCORES, FRESH_CALIBRATION, LEADS_MIN, learnedFrom } from './model/calibration.ts';
-import type { Calibration, WaitInterval } from './model/calibration.ts';
-import { makeForecast } from './wait-forecast.ts';
+import { TRIPS_KEPT } from './assumptions.ts';
+import { LEADS_MIN } from './model/calibration.ts';
+import { forecastsOf, makeBlend } from './wait-forecast.ts';
+import { FRESH_MIXTURE, mixtureFrom } from './model/mixture.ts';
+import type { Forecasts, Mixture } from './model/mixture.ts';
+import { waitOf } from './model/plain-rules.ts';
+import { signOfDay } from './history.ts';
 import type { LineHistory } from './history.ts';
-import { learnProfile } from './model/learn.ts';
-import { asHeardBy, openedAfter } from './observations.ts';
+import { learnDay, profileFrom } from './model/learn.ts';
+import type { DayLearned } from './model/learn.ts';
+import { asHeardBy, heardAtOnce, openedAfter } from './observations.ts';
 import { defaultProfile } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
-import { tripsOf } from './model/timeline.ts';
+import { tripsOf } from './model/trips.ts';
+import type { Trip } from './model/trips.ts';
 import type { ForecastWait, LineObservations, Visit } from './types.ts';
 
 export interface LineKnowledge {
   /** Minutes from midnight to an hour before the first truck that ever joined; null = nothing is learned. */
   opensAfterMin: Minutes | null;
   profile: UsualDay;
-  calibration: Calibration;
+  mixture: Mixture;
 }
 
 export const noKnowledge = (usualPilers: number): LineKnowledge => ({
   opensAfterMin: null,
   profile: defaultProfile(usualPilers),
-  calibration: FRESH_CALIBRATION,
+  mixture: FRESH_MIXTURE,
 });
 
-export const forecastWith = ({ opensAfterMin, profile, calibration }: LineKnowledge): ForecastWait => {
-  const forecast = makeForecast(profile, calibration);
+export const forecastWith = ({ opensAfterMin, profile, mixture }: LineKnowledge): ForecastWait => {
+  const forecast = makeBlend(profile, mixture);
   return (observations, ask) => forecast(openedAfter(observations, opensAfterMin, ask.nowMs), ask);
 };
 
@@ -43,73 +48,113 @@ const opensAfter = (past: readonly LineObservations[]): Minutes | null => {
   return Math.max(0, hour - MIN_PER_HOUR);
 };
 
-/** Learns the station's usual day. Takes seconds for a season. */
-export const learnUsualDay = ({ past, usualPilers }: LineHistory): LineKnowledge => {
-  const fresh = noKnowledge(usualPilers);
-  if (past.length === 0) return fresh;
+/** One past day as learned, after the days before it. */
+export interface LearnedDay {
+  /** Equal for equal days up to and with this one. */
+  sign: string;
+  found: DayLearned;
+  /** What was known on the morning of that day. */
+  before: LineKnowledge;
+}
+
+/** The past days one after another; those of `known` that still hold are not learned again. */
+export const learnDays = (
+  { station, past, usualPilers }: LineHistory,
+  known: readonly LearnedDay[] = [],
+): LearnedDay[] => {
   const opensAfterMin = opensAfter(past);
-  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
-  return { ...fresh, opensAfterMin, profile: learnProfile(days, usualPilers) };
+  const days = past.map((day) => heardAtOnce(openedAfter(day, opensAfterMin, Infinity)));
+  const learned: LearnedDay[] = [];
+  let sign = [station, usualPilers, opensAfterMin].join(' ');
+  past.forEach((day, at) => {
+    sign = `${sign};${signOfDay(day)}`;
+    const old = known[at];
+    if (old?.sign === sign) {
+      learned.push(old);
+      return;
+    }
+    const found = learned.map((one) => one.found);
+    const profile = profileFrom(days.slice(0, at), found, usualPilers);
+    const before = { ...noKnowledge(usualPilers), opensAfterMin, profile };
+    learned.push({ sign, found: learnDay(days.slice(0, at + 1), found, usualPilers), before });
+  });
+  return learned;
 };
+
+/** The station's usual day, by its past days as learned. Not calibrated. */
+export const usualDayFrom = (
+  { past, usualPilers }: LineHistory,
+  learned: readonly LearnedDay[],
+): LineKnowledge => {
+  const opensAfterMin = opensAfter(past);
+  const days = past.map((day) => heardAtOnce(openedAfter(day, opensAfterMin, Infinity)));
+  const found = learned.map((one) => one.found);
+  return { ...noKnowledge(usualPilers), opensAfterMin, profile: profileFrom(days, found, usualPilers) };
+};
+
+/** Learns the station's usual day. Takes seconds for a season. */
+export const learnUsualDay = (history: LineHistory): LineKnowledge =>
+  usualDayFrom(history, learnDays(history));
 
 /** A trip of ours whose wait is known: it has a stated "in line" and a weighing. */
 export interface Settled {
   observations: LineObservations;
   visit: Visit;
-  /** Corrected for "in line" being reported late. */
+  /** As told. */
   joinedMs: EpochMs;
+  /** With what is learned of how late that was. */
   waitMin: Minutes;
 }
 
-const settledOf = (observations: LineObservations, visit: Visit, profile: UsualDay): Settled[] => {
-  const { opening } = observations;
-  const { joinedMs, joinedStated, heardMs } = visit;
-  if (opening === null || joinedMs === null || !joinedStated) return [];
-  const [trip] = tripsOf({ ...observations, visits: [visit] }, opening, heardMs, profile);
-  if (trip === undefined || trip.joinedMin === null || trip.weighedMin === null || trip.sdMin > UNSURE_MIN)
-    return [];
-  const reportedMin = Math.max(0, trip.weighedMin - trip.joinedMin);
-  const lateMin = Math.min(IN_LINE_LATE_MIN, reportedMin);
-  return [
-    { observations, visit, joinedMs: joinedMs - lateMin * MS_PER_MINUTE, waitMin: reportedMin + lateMin },
-  ];
+const settledOf = (observations: LineObservations, trip: Trip, profile: UsualDay): Settled[] => {
+  const { visit } = trip;
+  const waitMin = waitOf(trip, profile);
+  return waitMin === null || visit.joinedMs === null
+    ? []
+    : [{ observations, visit, joinedMs: visit.joinedMs, waitMin }];
 };
 
 /** In the order in which their tickets were reported, newest last. */
 export const settledTrips = ({ past, today }: LineHistory, profile: UsualDay): Settled[] =>
   [...past, today]
     .flatMap((observations) =>
-      observations.visits.flatMap((visit) => settledOf(observations, visit, profile)),
+      tripsOf(observations, observations.opening ?? 0, Infinity, profile).flatMap((trip) =>
+        settledOf(observations, trip, profile),
+      ),
     )
     .sort((a, b) => a.visit.heardMs - b.visit.heardMs || a.joinedMs - b.joinedMs)
     .slice(-TRIPS_KEPT);
 
-/** The forecast for that trip as made `leadMin` before it joined, without the trip itself; null = no usable evidence. */
-export const forecastBefore = (
+/** What was known of the trip's line `leadMin` before it joined, without the trip itself. */
+export const knownBefore = (
   { observations, visit, joinedMs }: Settled,
   leadMin: Minutes,
-  { opensAfterMin, profile }: LineKnowledge,
-): WaitInterval | null => {
+): { nowMs: EpochMs; seen: LineObservations } => {
   const nowMs = joinedMs - leadMin * MS_PER_MINUTE;
   const others = observations.visits.filter((other) => other !== visit);
-  const seen = asHeardBy({ ...observations, visits: others }, nowMs);
-  const forecast = forecastWith({ opensAfterMin, profile, calibration: FRESH_CALIBRATION });
-  const told = forecast(seen, { nowMs, arriveInMin: leadMin });
-  return told.known ? { lowMin: told.lowMin, medianMin: told.medianMin, highMin: told.highMin } : null;
+  return { nowMs, seen: asHeardBy({ ...observations, visits: others }, nowMs) };
 };
 
-/** `before` gives the forecast of one trip and lead; it is passed in so that the caller can cache what it computed. */
-export const calibrateOn = (
-  trips: readonly Settled[],
-  before: (trip: Settled, leadMin: Minutes) => WaitInterval | null,
-): Calibration => {
-  if (trips.length < FEWEST_SCORES) return FRESH_CALIBRATION;
-  return trips.reduce(
-    (calibration, trip) =>
-      LEADS_MIN.reduce((learned, leadMin) => {
-        const raw = before(trip, leadMin);
-        return raw === null ? learned : learnedFrom(learned, leadMin, raw, trip.waitMin);
-      }, calibration),
-    FRESH_CALIBRATION,
-  );
+/** What each rule would have said of that trip `leadMin` before it joined; null = no usable evidence. */
+export const forecastsBefore = (
+  trip: Settled,
+  leadMin: Minutes,
+  { opensAfterMin, profile }: LineKnowledge,
+): Forecasts | null => {
+  const { nowMs, seen } = knownBefore(trip, leadMin);
+  return forecastsOf(profile, openedAfter(seen, opensAfterMin, nowMs), { nowMs, arriveInMin: leadMin });
 };
+
+/** `before` gives the forecasts of one trip and lead; it is passed in so that the caller can cache what it computed. */
+export const earnedOn = (
+  trips: readonly Settled[],
+  before: (trip: Settled, leadMin: Minutes) => Forecasts | null,
+): Mixture =>
+  trips.reduce(
+    (mixture, trip) =>
+      LEADS_MIN.reduce((learned, leadMin) => {
+        const forecasts = before(trip, leadMin);
+        return forecasts === null ? learned : mixtureFrom(learned, leadMin, forecasts, trip.waitMin);
+      }, mixture),
+    FRESH_MIXTURE,
+  );

@@ -4,6 +4,7 @@
  * Wait: minutes from joining the scale line to the first weight. Instants say when something happened, as far as is
  * known; `heardMs` is when the bot heard of it. A forecast uses nothing heard after the instant that it is made for.
  */
+import type { Telling } from '../haul/load.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 
@@ -15,9 +16,13 @@ export interface Visit {
   joinedMs: EpochMs | null;
   /** False if the join was inferred from another message. */
   joinedStated: boolean;
+  /** How the time of joining was told; left out = it is when the message was sent. */
+  joinedTelling?: Telling;
   firstWeighedMs: EpochMs | null;
   dumpedMs: EpochMs | null;
   secondWeighedMs: EpochMs | null;
+  /** By then it had left: it was loaded or empty again, and nobody told when it was dumped. Left out = it had not. */
+  goneByMs?: EpochMs;
   /** As printed on the weigh ticket; leading zeros count. */
   serial: string | null;
   /** When the newest of these was heard. */

@@ -1,10 +1,13 @@
 /** The wait forecast: paths of the day, scored by what the crew reported, and run on until the truck arrives. */
 import { quantile } from '../statistics.ts';
 import { MIN_PER_HOUR, MS_PER_MINUTE, addMinutes, minutesBetween } from '../units.ts';
-import type { Minutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
 import { LONGEST_WAIT_MIN, OLDEST_USABLE_LEARNED_MIN, OLDEST_USABLE_MIN } from './assumptions.ts';
 import { calibrated } from './model/calibration.ts';
-import type { Calibration } from './model/calibration.ts';
+import type { Calibration, WaitInterval } from './model/calibration.ts';
+import { mixed } from './model/mixture.ts';
+import type { Forecasts, Mixture } from './model/mixture.ts';
+import { plainForecasts } from './model/plain-rules.ts';
 import { waitCourses } from './model/courses.ts';
 import { newFilter, runFilter, stepAt } from './model/filter.ts';
 import type { Filter } from './model/filter.ts';
@@ -15,15 +18,55 @@ import type { UsualDay } from './model/usual-day.ts';
 import { randomFrom, seedOf } from './model/random.ts';
 import { timelineOf } from './model/timeline.ts';
 import type { Timeline } from './model/timeline.ts';
-import type { Evidence, ForecastWait, LineObservations, WaitForecast } from './types.ts';
+import type { Evidence, ForecastWait, LineObservations, WaitAsk, WaitForecast } from './types.ts';
 
 /** Paths that are run. Grade: chosen, for an answer within a fraction of a second. */
 const PATHS = 400;
-/** Log-noise of the rate of a piler, from day to day: with a learned station and without. Grade: chosen. */
-const RATE_SD = { learned: 0.13, unknown: 0.2 };
 
-export const makeForecast =
-  (profile: UsualDay, calibration: Calibration): ForecastWait =>
+/** The forecast of the filter alone. */
+export const makeForecast = (profile: UsualDay, calibration: Calibration): ForecastWait =>
+  forecaster(profile, ({ filter }, arriveInMin) => calibrated(calibration, arriveInMin, filter));
+
+/** The filter's forecast, blended with those of the plain rules. */
+export const makeBlend = (profile: UsualDay, mixture: Mixture): ForecastWait =>
+  forecaster(
+    profile,
+    (forecasts, arriveInMin, isToldDirectly) =>
+      mixed(mixture, arriveInMin, isToldDirectly ? { filter: forecasts.filter } : forecasts) ??
+      forecasts.filter,
+  );
+
+type AllForecasts = Forecasts & { filter: WaitInterval };
+
+/** What each rule says by itself; null = no usable evidence. */
+export const forecastsOf = (
+  profile: UsualDay,
+  observations: LineObservations,
+  { nowMs, arriveInMin }: WaitAsk,
+): AllForecasts | null => {
+  const timeline = timelineOf(observations, profile, nowMs);
+  const nowMin = minutesBetween(timeline.openingMs, nowMs);
+  if (!usable(timeline, profile, nowMin)) return null;
+  const runs = runOn(filterOf(observations, profile, timeline, nowMin), arriveInMin);
+  return withPlain(runs, profile, timeline, nowMin, arriveInMin);
+};
+
+const withPlain = (
+  { wait }: Runs,
+  profile: UsualDay,
+  timeline: Timeline,
+  nowMin: Minutes,
+  arriveInMin: Minutes,
+): AllForecasts => ({
+  filter: { lowMin: wait(0.1), medianMin: wait(0.5), highMin: wait(0.9) },
+  ...plainForecasts(timeline.trips, profile, nowMin, arriveInMin),
+});
+
+const forecaster =
+  (
+    profile: UsualDay,
+    blend: (forecasts: AllForecasts, arriveInMin: Minutes, isToldDirectly: boolean) => WaitInterval,
+  ): ForecastWait =>
   (observations, { nowMs, arriveInMin, withCourses }) => {
     const timeline = timelineOf(observations, profile, nowMs);
     const nowMin = minutesBetween(timeline.openingMs, nowMs);
@@ -31,10 +74,14 @@ export const makeForecast =
     const filter = filterOf(observations, profile, timeline, nowMin);
     const courses = withCourses && { courses: waitCourses(filter) };
     const runs = runOn(filter, arriveInMin);
-    const raw = { lowMin: runs.wait(0.1), medianMin: runs.wait(0.5), highMin: runs.wait(0.9) };
+    const forecasts = withPlain(runs, profile, timeline, nowMin, arriveInMin);
+    const told = blend(forecasts, arriveInMin, isToldDirectly(timeline, nowMin));
+    const oneTruckMin = profile.minPerTruck / Math.max(1, observations.usualPilers);
     return {
       known: true,
-      ...calibrated(calibration, arriveInMin, raw),
+      ...(isCountedEmpty(observations, nowMs, arriveInMin)
+        ? told
+        : neverSure(told, oneTruckMin, isOursAhead(timeline, profile, nowMin, arriveInMin))),
       evidence: {
         ...evidenceOf(observations, timeline, nowMin),
         trucksAhead: runs.trucksAhead,
@@ -43,6 +90,61 @@ export const makeForecast =
       ...courses,
     };
   };
+
+/** What somebody saw of line or pilers counts alone for so long. Grade: chosen. */
+const SEEN_MIN: Minutes = 45;
+
+/** Somebody counted, or saw the pilers, since a truck of ours was last weighed: the plain rules know nothing of that. */
+const isToldDirectly = ({ events }: Timeline, nowMin: Minutes): boolean => {
+  const weighedMin = events.findLast(({ is }) => is === 'weighed')?.atMin ?? -Infinity;
+  return events.some(
+    (event) =>
+      (event.is === 'counted' || event.is === 'pilers' || (event.is === 'joined' && event.ahead !== null)) &&
+      event.atMin > weighedMin &&
+      nowMin - event.atMin <= SEEN_MIN,
+  );
+};
+
+/** A count older than this does not show that nobody is there. Grade: chosen. */
+const FRESH_COUNT_MIN: Minutes = 10;
+
+const isCountedEmpty = ({ headCounts }: LineObservations, nowMs: EpochMs, arriveInMin: Minutes): boolean =>
+  headCounts.some(
+    ({ atMs, ahead }) =>
+      ahead === 0 && atMs <= nowMs && minutesBetween(atMs, nowMs) + arriveInMin <= FRESH_COUNT_MIN,
+  );
+
+/**
+ * Nobody has just counted, so one truck may stand there: the top of the range is never 0. And if one of ours stands
+ * there, whoever joins now waits at least for it.
+ */
+const neverSure = (told: WaitInterval, oneTruckMin: Minutes, behindOurs: boolean): WaitInterval => {
+  const lowMin = behindOurs ? Math.max(told.lowMin, oneTruckMin) : told.lowMin;
+  const medianMin = Math.max(told.medianMin, lowMin);
+  return { lowMin, medianMin, highMin: Math.max(told.highMin, medianMin + oneTruckMin) };
+};
+
+/** Of a truck that arrives later, one that stands there now shows nothing for sure. Grade: chosen. */
+const SOON_MIN: Minutes = 10;
+/** By then a truck that was not held up has been weighed twice, and its ticket was told; much later it was lost. Grade: chosen. */
+const OVERDUE_MIN = { after: 10, until: 120 };
+/** A crew that loses more of its tickets than the range leaves below its low end shows nothing by a silent truck. */
+const MOST_LOST = 0.1;
+
+/** One of ours has joined, and its ticket is overdue: it stands there. */
+const isOursAhead = (
+  { events }: Timeline,
+  { yardMin, lostShare }: UsualDay,
+  nowMin: Minutes,
+  arriveInMin: Minutes,
+): boolean =>
+  arriveInMin < SOON_MIN &&
+  lostShare <= MOST_LOST &&
+  events.some((event) => {
+    const silentMin = nowMin - event.atMin;
+    const isOverdue = silentMin > yardMin + OVERDUE_MIN.after && silentMin < OVERDUE_MIN.until;
+    return event.is === 'joined' && event.pending && isOverdue;
+  });
 
 const usable = (timeline: Timeline, profile: UsualDay, nowMin: Minutes): boolean => {
   const oldestMin = profile.days > 0 ? OLDEST_USABLE_LEARNED_MIN : OLDEST_USABLE_MIN;
@@ -69,14 +171,15 @@ export const filterOf = (
   nowMin: Minutes,
 ): Filter => {
   const random = randomFrom(seedOf(timeline.openingMs / MS_PER_MINUTE, timeline.events.length));
-  const rateSd = profile.days > 0 ? RATE_SD.learned : RATE_SD.unknown;
   const prior = {
     perPilerMin: 1 / profile.minPerTruck,
-    rateSd,
+    rateSd: profile.paceSd,
     daySd: profile.daySd,
     levelSd: profile.levelSd,
+    pilers: Math.max(1, observations.usualPilers),
     slots: timeline.slots,
     rolls: timeline.rolls,
+    late: profile.late,
   };
   const filter = newFilter(profile, prior, PATHS, Math.max(2, observations.usualPilers), random);
   runFilter(filter, timeline, nowMin);

@@ -38,6 +38,21 @@ describe('a truck whose ticket was never told', () => {
   });
 });
 
+describe('a weighing out of turn', () => {
+  const trips = [visit('2', 60, 200, 48_030), visit('3', 100, 115, 48_010)];
+
+  it('is of a later visit, whose "in line" nobody told: first come, first served', () => {
+    expect(joins(trips, 300)).toEqual([{ atMin: 100, pending: false }]);
+    const weighed = timeline(trips, 300).events.filter((event) => event.is === 'weighed');
+    expect(weighed.map(({ atMin }) => atMin)).toEqual([115, 200]);
+  });
+
+  it('is believed where times are rough, or all waited as long', () => {
+    expect(joins([visit('2', 60, 120, 48_030), visit('3', 100, 115, 48_029)], 300)).toHaveLength(2);
+    expect(joins([visit('2', 60, 200, 48_030), visit('3', 100, 210, 48_032)], 300)).toHaveLength(2);
+  });
+});
+
 describe('a count of the trucks ahead', () => {
   const trips = [visit('2', 60, 90, 48_000), visit('3', 70)];
   const slotAt = (atMin: number, truck: string | null) =>

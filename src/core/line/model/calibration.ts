@@ -1,20 +1,13 @@
 /**
- * Keeps the 80 % intervals honest: they are stretched or shrunk by how well earlier ones covered the waits of the
- * operation's own trucks, separately for each lead and across days.
+ * Keeps the 80 % intervals honest by how earlier ones fared with the waits of the operation's own trucks, separately for
+ * each lead: the ends move each by itself, so that bias does not become width, and the median moves with them.
  *
- * Adaptive conformal inference: Gibbs & Candes, NeurIPS 2021, https://arxiv.org/abs/2106.00170. A miss lowers alpha,
- * so that the next interval is wider.
+ * Split conformal prediction with scaled residuals (Lei et al., JASA 113(523), 2018), the earlier forecasts weighted by
+ * how like this one they were in size (localized conformal prediction: Guan, Biometrika 110(1), 2023), and each end with
+ * its own level, which a miss moves (adaptive conformal inference: Gibbs & Candes, NeurIPS 2021,
+ * https://arxiv.org/abs/2106.00170).
  */
 import type { Minutes } from '../../units.ts';
-
-/** What is remembered of one lead. `scores`: of the newest forecasts, oldest first. */
-interface LeadCalibration {
-  alpha: number;
-  scores: readonly number[];
-}
-
-/** By lead: 0-7, 8-22, 23-37, 38 and more minutes. */
-export type Calibration = readonly LeadCalibration[];
 
 export interface WaitInterval {
   lowMin: Minutes;
@@ -22,57 +15,95 @@ export interface WaitInterval {
   highMin: Minutes;
 }
 
+/** A forecast as it was made, and the wait that it turned out to be. */
+interface Outcome extends WaitInterval {
+  waitMin: Minutes;
+}
+
+/** What is remembered of one lead: the newest outcomes, oldest first, and the share that each end is to miss. */
+interface LeadCalibration {
+  missLow: number;
+  missHigh: number;
+  outcomes: readonly Outcome[];
+}
+
+/** By lead: 0-7, 8-22, 23-37, 38 and more minutes. */
+export type Calibration = readonly LeadCalibration[];
+
 /** Leads that are calibrated apart, ascending. Grade: chosen, for "now" and for hauls of up to 45 min. */
 export const LEADS_MIN: readonly Minutes[] = [0, 15, 30, 45];
 /** A lead belongs to the nearest of them: its memory ends half way to the next. */
 const LEAD_ENDS_MIN = LEADS_MIN.slice(1).map((leadMin, before) => ((LEADS_MIN[before] ?? 0) + leadMin) / 2);
-/** Share of the intervals that are to be missed: they are 80 % intervals. */
-const TARGET_MISS = 0.2;
-/** How far one hit or miss moves alpha. Grade: chosen; Gibbs & Candes used 0.005 on longer series (from memory). */
+/** Share of the waits that are to lie beyond each end: these are 80 % intervals. */
+const TARGET_MISS = 0.1;
+/** How far one hit or miss moves an end's level. Grade: chosen; Gibbs & Candes used 0.005 on longer series (from memory). */
 const GAMMA = 0.02;
+/** Levels stay within these. Grade: chosen. */
+const MISS = { least: 0.03, most: 0.2 };
 /** Grade: chosen. */
-const SCORES_KEPT = 300;
-/** Fewer scores of a lead change no interval. Grade: chosen: of 30, six are expected to miss. */
-export const FEWEST_SCORES = 30;
+const OUTCOMES_KEPT = 300;
+/** Fewer outcomes of a lead change no interval. Grade: chosen: of 30, six are expected to miss. */
+export const FEWEST_OUTCOMES = 30;
 /** So that an interval of width 0 can be missed by a little, and stretched. Grade: chosen. */
-const PAD_MIN = 2;
+const PAD_MIN = 5;
 
 export const FRESH_CALIBRATION: Calibration = LEADS_MIN.map(() => ({
-  alpha: TARGET_MISS,
-  scores: [],
+  missLow: TARGET_MISS,
+  missHigh: TARGET_MISS,
+  outcomes: [],
 }));
 
-const leadIndex = (leadMin: Minutes): number => {
+export const leadIndex = (leadMin: Minutes): number => {
   const index = LEAD_ENDS_MIN.findIndex((end) => leadMin < end);
   return index < 0 ? LEAD_ENDS_MIN.length : index;
 };
 
-/** Distance of the wait from the median, over the length of the interval on that side; > 1 = outside. */
-const scoreOf = ({ lowMin, medianMin, highMin }: WaitInterval, waitMin: Minutes): number =>
-  Math.max(
-    (medianMin - waitMin) / (medianMin - lowMin + PAD_MIN),
-    (waitMin - medianMin) / (highMin - medianMin + PAD_MIN),
+/** Minutes added to a median before two are compared, and how many e-foldings apart they count little. Grade: chosen. */
+const LIKE = { padMin: 10, logs: 0.7 };
+
+/** How far an outcome counts for a forecast of this size, 0-1. */
+const likeness = (outcome: WaitInterval, raw: WaitInterval): number =>
+  Math.exp(
+    -1 * Math.abs(Math.log((outcome.medianMin + LIKE.padMin) / (raw.medianMin + LIKE.padMin)) / LIKE.logs),
   );
 
-/** The ceil((1 - alpha)(k + 1))-th smallest of k scores; 1 while there are too few. */
-const stretchOf = ({ alpha, scores }: LeadCalibration): number => {
-  if (scores.length < FEWEST_SCORES) return 1;
-  const sorted = [...scores].sort((a, b) => a - b);
-  const rank = Math.ceil((1 - alpha) * (sorted.length + 1));
-  return sorted[Math.min(sorted.length, Math.max(1, rank)) - 1] ?? 1;
+const halfWidth = ({ lowMin, highMin }: WaitInterval): Minutes => (highMin - lowMin) / 2 + PAD_MIN;
+
+/** The weighted quantile of values sorted ascending: the smallest with at least that share of all weight up to it. */
+const weightedQuantile = (sorted: readonly { value: number; weight: number }[], share: number): number => {
+  const all = sorted.reduce((sum, { weight }) => sum + weight, 0);
+  let upTo = 0;
+  return sorted.find(({ weight }) => (upTo += weight) >= share * all)?.value ?? sorted.at(-1)?.value ?? 0;
 };
 
-const stretched = ({ lowMin, medianMin, highMin }: WaitInterval, stretch: number): WaitInterval => ({
-  lowMin: Math.max(0, medianMin - stretch * (medianMin - lowMin + PAD_MIN)),
-  medianMin,
-  highMin: medianMin + stretch * (highMin - medianMin + PAD_MIN),
-});
+/** Outcomes, by likeness, for which the forecast counts as much as they do: for the median, and for its ends. Grade: chosen. */
+const PRIOR = { median: 15, ends: 5 };
 
 /** `raw` as the paths gave it. */
 export const calibrated = (calibration: Calibration, leadMin: Minutes, raw: WaitInterval): WaitInterval => {
   const lead = calibration[leadIndex(leadMin)];
-  return lead === undefined || lead.scores.length < FEWEST_SCORES ? raw : stretched(raw, stretchOf(lead));
+  if (lead === undefined || lead.outcomes.length < FEWEST_OUTCOMES) return raw;
+  const errors = lead.outcomes
+    .map((outcome) => ({
+      value: (outcome.waitMin - outcome.medianMin) / halfWidth(outcome),
+      weight: likeness(outcome, raw),
+    }))
+    .sort((a, b) => a.value - b.value);
+  const like = errors.reduce((sum, { weight }) => sum + weight, 0);
+  const at = (share: number): number =>
+    raw.medianMin + halfWidth(raw) * weightedQuantile(errors, Math.min(1, Math.max(0, share)));
+  const towards = (from: Minutes, to: Minutes, prior: number): Minutes =>
+    Math.max(0, from + (like / (like + prior)) * (to - from));
+  const medianMin = towards(raw.medianMin, at(0.5), PRIOR.median);
+  return {
+    lowMin: Math.min(medianMin, towards(raw.lowMin, at(lead.missLow), PRIOR.ends)),
+    medianMin,
+    highMin: Math.max(medianMin, towards(raw.highMin, at(1 - lead.missHigh), PRIOR.ends)),
+  };
 };
+
+const movedLevel = (level: number, missed: boolean): number =>
+  Math.min(MISS.most, Math.max(MISS.least, level + GAMMA * (TARGET_MISS - (missed ? 1 : 0))));
 
 /** Takes in a ticket of ours: the wait that was forecast as `raw`, `leadMin` ahead, turned out as `waitMin`. */
 export const learnedFrom = (
@@ -80,13 +111,15 @@ export const learnedFrom = (
   leadMin: Minutes,
   raw: WaitInterval,
   waitMin: Minutes,
-): Calibration =>
-  calibration.map((lead, index) => {
-    if (index !== leadIndex(leadMin)) return lead;
-    const score = scoreOf(raw, waitMin);
-    const missed = score > stretchOf(lead) ? 1 : 0;
-    return {
-      alpha: lead.alpha + GAMMA * (TARGET_MISS - missed),
-      scores: [...lead.scores, score].slice(-SCORES_KEPT),
-    };
-  });
+): Calibration => {
+  const { lowMin, highMin } = calibrated(calibration, leadMin, raw);
+  return calibration.map((lead, index) =>
+    index !== leadIndex(leadMin)
+      ? lead
+      : {
+          missLow: movedLevel(lead.missLow, waitMin < lowMin),
+          missHigh: movedLevel(lead.missHigh, waitMin > highMin),
+          outcomes: [...lead.outcomes, { ...raw, waitMin }].slice(-OUTCOMES_KEPT),
+        },
+  );
+};

@@ -31,16 +31,17 @@ export interface Filter {
 
 /** With this share the pilers of the paths are busy about as much as pilers are (`PILERS_BUSY`). Grade: chosen. */
 const BUSY = 0.73;
-/** An hour in which fewer trucks a minute come does not belong to the day. Grade: chosen. */
-const LEAST_PER_MIN = 0.01;
+/** An hour with less than this share of the busiest one's trucks does not belong to the day. Grade: chosen. */
+const QUIET_SHARE = 0.3;
 /** Paths are resampled when their effective number falls below this share. Grade: chosen. */
 const EVEN_ENOUGH = 0.5;
 
 export const stepAt = (filter: Filter, atMin: Minutes): SharedStep => {
   const { profile, mostOpen } = filter;
   const usual = profile.arrivalsPerMin;
-  const dayLength = Math.max(1, usual.filter((rate) => rate > LEAST_PER_MIN).length);
-  const meanPerMin = usual.reduce((sum, rate) => sum + rate, 0) / dayLength;
+  const busiest = Math.max(...usual);
+  const ofDay = usual.filter((rate) => rate >= QUIET_SHARE * busiest);
+  const meanPerMin = ofDay.reduce((sum, rate) => sum + rate, 0) / Math.max(1, ofDay.length);
   return {
     arrivals: atBin(usual, atMin) * STEP_MIN,
     levelSd: profile.levelSd,
@@ -93,7 +94,8 @@ export const runFilter = (filter: Filter, timeline: Timeline, nowMin: Minutes): 
     applyUpTo((filter.step + 0.5) * STEP_MIN);
   }
   applyUpTo(Infinity);
-  for (const slot of pending) for (const particle of filter.paths) scorePending(particle, slot, nowMin);
+  for (const slot of pending)
+    for (const particle of filter.paths) scorePending(particle, slot, nowMin, filter.profile.lostShare);
   resample(filter);
 };
 

@@ -7,6 +7,7 @@
  * from `joined` = N to `weighed` = N, and the trucks that joined meanwhile are the line behind it.
  */
 import { DAY_BINS } from './usual-day.ts';
+import { HABITS_MIN } from './lateness.ts';
 import { normal } from './random.ts';
 import type { Random } from './random.ts';
 
@@ -18,6 +19,8 @@ export interface Particle {
   /** Arrivals compared with the usual: a factor for the day, and a log level that drifts within it. */
   dayFactor: number;
   level: number;
+  /** How late this crew tells "in line", on average. */
+  lateMin: number;
   /** Trucks that one working piler takes. */
   perPilerMin: number;
   /** Places between scale and piler, for each piler open. */
@@ -90,8 +93,12 @@ export interface Prior {
   rateSd: number;
   daySd: number;
   levelSd: number;
+  /** Pilers that the station usually has open. */
+  pilers: number;
   slots: number;
   rolls: number;
+  /** How likely each of `HABITS_MIN` is. */
+  late: readonly number[];
 }
 
 export const newParticle = (random: Random, prior: Prior): Particle => ({
@@ -100,9 +107,10 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   unloaded: 0,
   dayFactor: Math.exp(prior.daySd * normal(random)),
   level: prior.levelSd * normal(random),
+  lateMin: drawnHabit(random, prior.late),
   perPilerMin: prior.perPilerMin * Math.exp(prior.rateSd * normal(random)),
   yardPerPiler: LEAST_YARD + (MOST_YARD - LEAST_YARD) * random(),
-  open: 1,
+  open: openedWith(random, prior.pilers),
   down: 0,
   logScore: 0,
   joinedThen: new Float64Array(KEPT),
@@ -114,12 +122,25 @@ export const newParticle = (random: Random, prior: Prior): Particle => ({
   lineThen: new Float64Array(DAY_BINS),
 });
 
+/** Chance that all usual pilers open in the morning; else any number of them. Grade: chosen. */
+const ALL_OPEN = 0.5;
+
+const openedWith = (random: Random, pilers: number): number =>
+  random() < ALL_OPEN ? pilers : 1 + Math.floor(random() * pilers);
+
+const drawnHabit = (random: Random, shares: readonly number[]): number => {
+  let left = random();
+  const at = shares.findIndex((share) => (left -= share) < 0);
+  return HABITS_MIN[at] ?? 1;
+};
+
 export const copyParticle = (from: Particle, to: Particle): void => {
   to.joined = from.joined;
   to.weighed = from.weighed;
   to.unloaded = from.unloaded;
   to.dayFactor = from.dayFactor;
   to.level = from.level;
+  to.lateMin = from.lateMin;
   to.perPilerMin = from.perPilerMin;
   to.yardPerPiler = from.yardPerPiler;
   to.open = from.open;

@@ -2,9 +2,9 @@
  * How well a path explains what the crew reported. Every term has a floor, and every report is taken to be wrong for a
  * share of the paths: a wrong message widens the interval, but does not spoil the answer.
  */
-import { IN_LINE_LATE_MIN } from '../assumptions.ts';
 import { exponential, normal } from './random.ts';
 import type { Random } from './random.ts';
+import { lateMinOf } from './lateness.ts';
 import { KEPT, STEP_MIN } from './particle.ts';
 import type { Particle } from './particle.ts';
 import type { LineEvent } from './timeline.ts';
@@ -13,10 +13,8 @@ type JoinedEvent = Extract<LineEvent, { is: 'joined' }>;
 type WeighedEvent = Extract<LineEvent, { is: 'weighed' }>;
 type CountedEvent = Extract<LineEvent, { is: 'counted' }>;
 
-/** How late a join is on average if it was inferred: less certain than a stated one. Grade: chosen. */
-const LATE_INFERRED_MIN = 10;
 /** Each path speaks for its neighbourhood: a standard deviation of this many trucks. Grade: chosen. */
-const SLACK = 2.5;
+const SLACK = 2;
 /** Chance that a path is further off, and by how many trucks then, on average. Grade: chosen. */
 const TAIL_SHARE = 0.15;
 const TAIL = 8;
@@ -39,6 +37,9 @@ const COUNT_ERROR = 0.13;
 const WEIGHED_ERROR = 0.5;
 /** The least that a serial is worth, so that one misread ticket does not end a path. Grade: chosen. */
 const LEAST_SERIAL = 0.005;
+
+/** Any crew forgets once in a while. Grade: chosen. */
+const LEAST_LATE = 0.05;
 
 const density = (x: number, sd: number): number => Math.exp(-0.5 * (x / sd) ** 2) / sd / 2.5066;
 const tail = (x: number): number => Math.exp(-Math.abs(x) / TAIL) / (2 * TAIL);
@@ -67,6 +68,15 @@ const shift = (particle: Particle, trucks: number): void => {
   const moved = Math.min(trucks, particle.joined - particle.weighed);
   particle.weighed += moved;
   particle.unloaded += moved;
+  if (moved < 0 && particle.joined - particle.weighed > 0.5) fillYard(particle);
+};
+
+/** Trucks wait only if there is no room behind the scale; else the line would be gone at once. */
+const fillYard = (particle: Particle): void => {
+  particle.unloaded = Math.max(
+    0,
+    Math.min(particle.unloaded, particle.weighed - particle.yardPerPiler * particle.open),
+  );
 };
 
 /** Value of a ring buffer `backMin` before the end of step `step`. */
@@ -81,8 +91,11 @@ const then = (ring: Float64Array, step: number, backMin: number): number => {
 /** One of our trucks joined: its number in the path is how many had joined by then. */
 export const scoreJoin = (particle: Particle, event: JoinedEvent, step: number, random: Random): void => {
   const sinceMin = step * STEP_MIN - event.atMin;
-  const backMin =
-    Math.max(0, sinceMin) + exponential(random, event.stated ? IN_LINE_LATE_MIN : LATE_INFERRED_MIN);
+  const lateMin = lateMinOf(event.telling, particle.lateMin);
+  // Told after the weighing: late by at least so much, and by as much again as ever before that.
+  if (event.toldAfterMin > 0)
+    particle.logScore += Math.log(Math.exp((-1 * event.toldAfterMin) / lateMin) + LEAST_LATE);
+  const backMin = Math.max(0, sinceMin) + exponential(random, lateMin);
   const number = Math.max(then(particle.joinedThen, step, backMin), 0);
   particle.numbers[event.slot] = number;
   particle.passedMin[event.slot] = NaN;
@@ -102,36 +115,44 @@ export const scoreCount = (particle: Particle, event: CountedEvent, random: Rand
   );
 };
 
-/** One of our trucks is on the scale, so `weighed` is its number; the serial shows how many went before. */
+/**
+ * One of our trucks is on the scale, so `weighed` is its number. The serial shows how many joined between this truck and
+ * the one with the ticket before it: first come, first served.
+ */
 export const scoreWeighing = (particle: Particle, event: WeighedEvent, random: Random): void => {
   const { ticket, slot } = event;
-  if (ticket !== null && ticket.served !== null) scoreSerial(particle, ticket.roll, ticket.served);
-  const number = slot === null ? undefined : particle.numbers[slot];
-  if (number !== undefined && !Number.isNaN(number)) {
+  const number = slot === null ? NaN : (particle.numbers[slot] ?? NaN);
+  const isKnown = !Number.isNaN(number);
+  const place = isKnown ? number : particle.weighed;
+  if (ticket !== null && ticket.served !== null) scoreSerial(particle, place, ticket.roll, ticket.served);
+  if (isKnown) {
     const noiseSd = WEIGHED_ERROR + event.sdMin * particle.perPilerMin * particle.open;
     correct(particle, number - particle.weighed, noiseSd, JOIN_TRUST, random);
   }
-  if (ticket !== null) particle.marks[ticket.roll] = particle.weighed;
+  if (ticket !== null) particle.marks[ticket.roll] = isKnown ? number : particle.weighed;
 };
 
-const scoreSerial = (particle: Particle, roll: number, served: { count: number; sd: number }): void => {
-  const since = particle.weighed - (particle.marks[roll] ?? NaN);
+const scoreSerial = (
+  particle: Particle,
+  place: number,
+  roll: number,
+  served: { count: number; sd: number },
+): void => {
+  const since = place - (particle.marks[roll] ?? NaN);
   if (Number.isNaN(since)) return;
   particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + LEAST_SERIAL);
 };
 
-/** Share of the tickets that are never reported. Grade: chosen. */
-const NEVER_REPORTED = 0.07;
 /** How long after unloading the others are reported at the earliest, and how much later on average. Grade: chosen. */
 const REPORTED_AFTER_MIN = 3;
 const REPORTED_SCATTER_MIN = 3;
 
 /** One of our trucks has joined, and nothing was heard since: most likely it still waits. */
-export const scorePending = (particle: Particle, slot: number, nowMin: number): void => {
+export const scorePending = (particle: Particle, slot: number, nowMin: number, lostShare: number): void => {
   const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - REPORTED_AFTER_MIN;
   if (!(silentMin > 0)) return;
   const stillToCome = Math.exp(-silentMin / REPORTED_SCATTER_MIN);
-  particle.logScore += Math.log(NEVER_REPORTED + (1 - NEVER_REPORTED) * stillToCome);
+  particle.logScore += Math.log(lostShare + (1 - lostShare) * stillToCome);
 };
 
 /** Share of the paths that do not believe a report of pilers. Grade: chosen. */

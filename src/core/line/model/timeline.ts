@@ -1,15 +1,24 @@
 /** The day's observations as events in order of time, in minutes since opening, ready to be scored. */
 import { addMinutes, minutesBetween } from '../../units.ts';
-import type { TruckId } from '../../roster.ts';
 import type { EpochMs, Minutes } from '../../units.ts';
 import type { UsualDay } from './usual-day.ts';
-import { rollOf, servedBetween } from './rolls.ts';
-import type { SerialReading } from './rolls.ts';
-import type { LineObservations, Visit } from '../types.ts';
+import type { JoinTelling } from './lateness.ts';
+import { mostBelievable, onRolls, servedBetween } from './rolls.ts';
+import { tripsOf } from './trips.ts';
+import type { Trip } from './trips.ts';
+import type { LineObservations } from '../types.ts';
 
 export type LineEvent = { atMin: Minutes } & (
-  | { is: 'joined'; slot: number; pending: boolean; stated: boolean; ahead: number | null }
-  /** `served`: trucks weighed since the ticket before it on the roll; null = first of its roll. */
+  | {
+      is: 'joined';
+      slot: number;
+      pending: boolean;
+      telling: JoinTelling;
+      /** It was told so long after the first weight; `atMin` is then that weight. */
+      toldAfterMin: Minutes;
+      ahead: number | null;
+    }
+  /** `served`: trucks weighed since the ticket before it on the roll; null = first of its roll, or after a gap. */
   | {
       is: 'weighed';
       slot: number | null;
@@ -23,112 +32,13 @@ export type LineEvent = { atMin: Minutes } & (
 export interface Timeline {
   openingMs: EpochMs;
   events: readonly LineEvent[];
+  trips: readonly Trip[];
   slots: number;
   rolls: number;
   /** When the line itself was last seen: a join, a weighing, a count. */
   newestMin: Minutes | null;
   pendingTrucks: number;
 }
-
-/** Digits of the serial; null = it has none. */
-const serialNumber = (serial: string | null): number | null => {
-  const digits = serial?.replace(/\D/g, '') ?? '';
-  return digits === '' ? null : Number(digits.slice(-9));
-};
-
-interface Trip {
-  joinedMin: Minutes | null;
-  stated: boolean;
-  /** First weight, and how uncertain its time is. */
-  weighedMin: Minutes | null;
-  sdMin: Minutes;
-  serial: number | null;
-  pending: boolean;
-  truck: TruckId | null;
-}
-
-/**
- * How long before these the first weight was, and how uncertain that is (standard deviation): shares of the usual time
- * between the weights. Grade: chosen.
- */
-const BACK_FROM = { dumped: { ago: 0.8, sd: 0.4 }, secondWeight: { ago: 1, sd: 0.5 } };
-
-interface UnsureTime {
-  atMs: EpochMs;
-  sdMin: Minutes;
-}
-
-const estimatedFrom = (
-  fromMs: EpochMs,
-  { ago, sd }: { ago: number; sd: number },
-  { yardMin }: UsualDay,
-): UnsureTime => ({ atMs: addMinutes(fromMs, -1 * ago * yardMin), sdMin: sd * yardMin });
-
-/** First weight as reported, else estimated from what came after it. */
-const weighedAt = (visit: Visit, profile: UsualDay): UnsureTime | null => {
-  if (visit.firstWeighedMs !== null) return { atMs: visit.firstWeighedMs, sdMin: 0 };
-  if (visit.dumpedMs !== null) return estimatedFrom(visit.dumpedMs, BACK_FROM.dumped, profile);
-  if (visit.secondWeighedMs !== null)
-    return estimatedFrom(visit.secondWeighedMs, BACK_FROM.secondWeight, profile);
-  return null;
-};
-
-const tripOf = (visit: Visit, openingMs: EpochMs, nowMs: EpochMs, profile: UsualDay): Trip => {
-  const weighed = weighedAt(visit, profile);
-  const weighedMs = weighed === null ? null : Math.min(weighed.atMs, nowMs);
-  const joinedMs = visit.joinedMs === null ? null : Math.min(visit.joinedMs, weighedMs ?? nowMs);
-  return {
-    joinedMin: joinedMs === null ? null : minutesBetween(openingMs, joinedMs),
-    stated: visit.joinedStated,
-    weighedMin: weighedMs === null ? null : minutesBetween(openingMs, weighedMs),
-    sdMin: weighed?.sdMin ?? 0,
-    serial: serialNumber(visit.serial),
-    pending: joinedMs !== null && weighed === null,
-    truck: visit.truck,
-  };
-};
-
-/** "In line" this long after the weighing was not sent late: the clocks differ. Grade: chosen. */
-const CONTRADICTS_MIN: Minutes = 12;
-/** So many trips, and such a share of all, must contradict. Grade: chosen. */
-const CONTRADICTING = { trips: 2, share: 1 / 3 };
-
-/** The clock of the scale or of the crew is off: many trucks were weighed long before they joined. */
-const clocksDisagree = (visits: readonly Visit[]): boolean => {
-  const bothKnown = visits.flatMap(({ joinedMs, joinedStated, firstWeighedMs }) =>
-    joinedMs !== null && joinedStated && firstWeighedMs !== null
-      ? [minutesBetween(firstWeighedMs, joinedMs)]
-      : [],
-  );
-  const contradicting = bothKnown.filter((min) => min > CONTRADICTS_MIN).length;
-  return contradicting >= CONTRADICTING.trips && contradicting >= CONTRADICTING.share * bothKnown.length;
-};
-
-/** How far off the clocks may be, as a standard deviation. Grade: chosen. */
-const CLOCKS_SD_MIN: Minutes = 20;
-
-/** If clocks disagree, the order of events still counts, but their times count for little. */
-const ofUnsureTime = (trip: Trip): Trip => ({
-  ...trip,
-  stated: false,
-  sdMin: trip.weighedMin === null ? trip.sdMin : Math.max(trip.sdMin, CLOCKS_SD_MIN),
-});
-
-/** A truck that joined again has been through, even if its ticket was never reported. */
-const joinedAgain = (trip: Trip, trips: readonly Trip[]): boolean =>
-  trips.some((other) => other.truck === trip.truck && (other.joinedMin ?? -1) > (trip.joinedMin ?? 0));
-
-export const tripsOf = (
-  observations: LineObservations,
-  openingMs: EpochMs,
-  nowMs: EpochMs,
-  profile: UsualDay,
-): Trip[] => {
-  const heard = observations.visits.filter((visit) => visit.heardMs <= nowMs);
-  const reported = heard.map((visit) => tripOf(visit, openingMs, nowMs, profile));
-  const trips = clocksDisagree(heard) ? reported.map(ofUnsureTime) : reported;
-  return trips.filter((trip) => !trip.pending || !joinedAgain(trip, trips));
-};
 
 /** If no opening is known, the station opened this long before the first truck. Grade: chosen. */
 const OPENS_BEFORE_MIN: Minutes = 60;
@@ -161,6 +71,7 @@ export const timelineOf = (observations: LineObservations, profile: UsualDay, no
   return {
     openingMs,
     events,
+    trips,
     slots: slots.count,
     rolls: Math.max(
       0,
@@ -203,8 +114,9 @@ const joins = (
   trips.flatMap((trip) => {
     const slot = slots.get(trip);
     if (trip.joinedMin === null || slot === undefined) return [];
+    const { pending, telling, toldAfterMin } = trip;
     const ahead = countWith(trip, observations, openingMs);
-    return { is: 'joined', atMin: trip.joinedMin, slot, pending: trip.pending, stated: trip.stated, ahead };
+    return { is: 'joined', atMin: trip.joinedMin, slot, pending, telling, toldAfterMin, ahead };
   });
 
 /** Weighings in order, each ticket with what was served since the one before it on its roll. */
@@ -212,26 +124,23 @@ const weighings = (trips: readonly Trip[], slots: Map<Trip, number>, mostPerMin:
   const weighed = trips
     .flatMap((trip) => (trip.weighedMin === null ? [] : [{ trip, weighedMin: trip.weighedMin }]))
     .sort((a, b) => a.weighedMin - b.weighedMin);
-  const rolls: SerialReading[][] = [];
-  const placed = weighed.map(({ trip, weighedMin }) => {
-    if (trip.serial === null) return { trip, weighedMin, place: null };
-    const reading = { serial: trip.serial, weighedMin };
-    const found = rollOf(rolls, reading, mostPerMin);
-    const roll = found < 0 ? rolls.push([]) - 1 : found;
-    const own = rolls[roll] ?? [];
-    const last = own.at(-1) ?? null;
-    own.push(reading);
-    return { trip, weighedMin, place: { roll, own, last, reading } };
-  });
-  return placed.map(({ trip, weighedMin, place }) => ({
+  const readings = weighed.flatMap(({ trip, weighedMin }) =>
+    trip.serial === null ? [] : [{ trip, weighedMin, serial: trip.serial }],
+  );
+  const { rolls, placed } = onRolls(readings);
+  const most = mostBelievable(rolls, mostPerMin);
+  const ticketOf = new Map(
+    placed.map(({ reading, roll, last }) => [
+      reading.trip,
+      { roll, served: last && servedBetween(rolls, rolls[roll] ?? [], last, reading, most) },
+    ]),
+  );
+  return weighed.map(({ trip, weighedMin }) => ({
     is: 'weighed',
     atMin: weighedMin,
     slot: slots.get(trip) ?? null,
     sdMin: trip.sdMin,
-    ticket: place && {
-      roll: place.roll,
-      served: place.last && servedBetween(rolls, place.own, place.last, place.reading),
-    },
+    ticket: ticketOf.get(trip) ?? null,
   }));
 };
 

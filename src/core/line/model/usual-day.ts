@@ -2,6 +2,8 @@
 import type { Minutes } from '../../units.ts';
 import { MIN_PER_TRUCK, PILERS_BUSY, YARD_MIN } from '../assumptions.ts';
 
+import { HABITS_PRIOR } from './lateness.ts';
+
 export const BIN_MIN = 30;
 export const DAY_BINS = 48;
 
@@ -21,6 +23,8 @@ export interface UsualDay {
   dispersion: number;
   /** Minutes that one piler needs for one truck. */
   minPerTruck: Minutes;
+  /** Log-noise of that: how little is known of it, and how it differs from day to day. */
+  paceSd: number;
   /** Pilers open, on average, by half hour since opening; empty = not learned. */
   pilersOpen: readonly number[];
   /** Trucks in the line, on average, by half hour since opening. */
@@ -30,6 +34,10 @@ export interface UsualDay {
    * 1 / trucks if the same trucks come back.
    */
   returning: number;
+  /** Share of this crew's tickets that are never reported. */
+  lostShare: number;
+  /** How likely each habit of telling "in line" late is (`HABITS_MIN`). */
+  late: readonly number[];
   /** Minutes from first to second weight, for tickets that show only one of them. */
   yardMin: Minutes;
   /** By two hours since opening; null = too little was seen. */
@@ -42,6 +50,10 @@ export interface UsualDay {
 const DAY_SD = 0.4;
 /** The same within the day. Grade: chosen. */
 export const LEVEL_SD = 0.25;
+/** Log-noise of the pace of a piler before it is learned: 4 to 29 trucks an hour were seen. Grade: chosen. */
+const PACE_SD = 0.2;
+/** Share of the tickets that are never reported, until it is learned. Grade: chosen. */
+export const LOST_SHARE = 0.07;
 /** Usual waits are learned for stretches of this length. Grade: chosen. */
 export const USUAL_BLOCK_MIN: Minutes = 120;
 
@@ -55,9 +67,12 @@ export const defaultProfile = (usualPilers: number): UsualDay => ({
   levelSd: LEVEL_SD,
   dispersion: 1,
   minPerTruck: MIN_PER_TRUCK,
+  paceSd: PACE_SD,
   pilersOpen: [],
   usualLine: [],
   returning: 0,
+  lostShare: LOST_SHARE,
+  late: HABITS_PRIOR,
   yardMin: YARD_MIN,
   usual: [],
   days: 0,

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { meanHabitMin } from '../../../../src/core/line/model/lateness.ts';
 import { learnProfile } from '../../../../src/core/line/model/learn.ts';
 import { BIN_MIN, defaultProfile } from '../../../../src/core/line/model/usual-day.ts';
 import type { UsualDay } from '../../../../src/core/line/model/usual-day.ts';
@@ -13,8 +14,9 @@ const UNLOAD_MIN = 6;
  * One piler that takes 6 min a truck; trucks come in the morning at twice the rate of the afternoon, every seventh is
  * ours, and serials go on overnight.
  */
-const simulatedDays = (days: number): LineObservations[] => {
+const simulatedDays = (days: number, lateMin = 0): LineObservations[] => {
   const random = randomFrom(5);
+  const ear = randomFrom(6);
   let serial = 4000;
   return Array.from({ length: days }, (_, day) => {
     const visits = [];
@@ -23,7 +25,7 @@ const simulatedDays = (days: number): LineObservations[] => {
       serial += 1;
       const weighedMin = Math.max(min, freeMin);
       freeMin = weighedMin + UNLOAD_MIN;
-      if (serial % 4 === 0) visits.push(visit(`t${serial}`, min, weighedMin, serial));
+      if (serial % 4 === 0) visits.push(visit(`t${serial}`, min + 2 * lateMin * ear(), weighedMin, serial));
     }
     const shifted = visits.map((one) => ({
       ...one,
@@ -36,6 +38,16 @@ const simulatedDays = (days: number): LineObservations[] => {
     return { ...today, opening: (today.opening ?? 0) + day * DAY_MS };
   });
 };
+
+describe('how late a crew tells "in line"', () => {
+  const lateOf = (lateMin: number): number => meanHabitMin(learnProfile(simulatedDays(8, lateMin), 1).late);
+
+  it('is learned: a crew that tells at once is not taken for one that tells late', () => {
+    const exact = lateOf(0);
+    expect(exact).toBeLessThan(1);
+    expect(lateOf(6)).toBeGreaterThan(2 * exact);
+  });
+});
 
 describe('the profile learned from past days', () => {
   let profile: UsualDay;
@@ -66,5 +78,24 @@ describe('the profile learned from past days', () => {
     expect(profile.usual[1]?.medianMin).toBeGreaterThan(0);
     expect(profile.usual[1]?.highMin).toBeGreaterThan(profile.usual[1]?.medianMin ?? NaN);
     expect(profile.days).toBe(20);
+  });
+});
+
+describe('a station whose serials have gaps', () => {
+  /** Every day at some hour a new block of tickets is begun, some hundreds further on. */
+  const withGaps = (days: readonly LineObservations[]): LineObservations[] =>
+    days.map((day, number) => ({
+      ...day,
+      visits: day.visits.map((one, place) => ({
+        ...one,
+        serial: String(Number(one.serial) + 300 * (number + (place > 4 + (number % 5) ? 1 : 0))),
+      })),
+    }));
+
+  it('is not taken for one with several scales and many more trucks', () => {
+    const days = simulatedDays(10);
+    const trucks = (of: readonly LineObservations[]): number =>
+      learnProfile(of, 1).arrivalsPerMin.reduce((sum, rate) => sum + rate * BIN_MIN, 0);
+    expect(trucks(withGaps(days))).toBeLessThan(1.3 * trucks(days));
   });
 });
