@@ -8,7 +8,14 @@ import type { DigState } from '../../src/core/notices/notices.ts';
 const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
 const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
 /** Nothing out of the ordinary. */
-export const freeDig: DigState = { hold: null, coming: null, overridden: null, closed: [], rain: null };
+export const freeDig: DigState = {
+  hold: null,
+  coming: null,
+  overridden: null,
+  closed: [],
+  rain: null,
+  unforecast: [],
+};
 
 const mayDig = (more: Partial<DigState>): Extract<Telling, { tell: 'may-dig' }> => ({
   tell: 'may-dig',
@@ -75,6 +82,8 @@ export const digTellings = [
   mayDig({ hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }) }),
   mayDig({ hold: heatStep({ notice: 'mud', source: 'person' }), rain: { beforeIn: 0.27, nextIn: 0.82 } }),
   mayDig({ closed: [closedNorth] }),
+  mayDig({ unforecast: [{ station: 'north-station', sinceMs: null }] }),
+  mayDig({ hold: heatStep(), unforecast: [{ station: 'north-station', sinceMs: at('09:50') }] }),
   mayDig({
     overridden: {
       step: heatStep({ stage: 'all-clear', source: 'person', words: 'station agreed' }),

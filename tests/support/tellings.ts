@@ -252,7 +252,13 @@ export const tellings: Tellings = {
     atMs: at('10:15'),
   })),
   outlook: outlooks,
-  'no-forecast': [{ tell: 'no-forecast', station: 'north-station', why: '403: refused' }],
+  'no-forecast': [
+    { why: 'refused', sinceMs: null, words: '403: refused' } as const,
+    { why: 'silent', sinceMs: at('09:50'), words: '503 no reason given' } as const,
+    { why: 'old', sinceMs: at('09:50'), words: null } as const,
+    { why: 'settings', sinceMs: null, words: null } as const,
+  ].map((missing) => ({ tell: 'no-forecast', station: 'north-station', missing })),
+  'forecast-back': [{ tell: 'forecast-back', station: 'north-station' }],
   ...lineTellings,
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],
 };

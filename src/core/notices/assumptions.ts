@@ -31,6 +31,12 @@ export const LATEST_REMINDER_MIN: Minutes = 6 * 60;
 export const OFF_SHIFT_MIN: Minutes = 10 * 60;
 
 /**
+ * Without a usable answer of the weather service for so long, grower and foreman are told. Grade: chosen: the service is
+ * asked every hour, so that two answers are missing.
+ */
+export const FORECAST_MISSED_MIN: Minutes = 120;
+
+/**
  * Wall time: the coming night is announced in the afternoon, from the first hour on; cold that comes before the second is
  * announced at once.
  */

@@ -1,5 +1,7 @@
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { PersonId } from '../roster.ts';
+import { unforecast } from './forecast-gaps.ts';
+import type { Unforecast } from './forecast-gaps.ts';
 import { isOffShift } from './shifts.ts';
 import type { EpochMs } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
@@ -82,6 +84,7 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
     overridden: overridden ?? null,
     closed,
     rain: now && rainFor(now, harvest, nowMs),
+    unforecast: unforecast(harvest, nowMs),
   };
 };
 
@@ -134,4 +137,6 @@ export interface DigState {
   closed: readonly FactOf<'station-reported'>[];
   /** With a mud hold. */
   rain: RainAround | null;
+  /** Stations that the bot cannot watch, because it has no forecast. */
+  unforecast: readonly Unforecast[];
 }

@@ -98,6 +98,14 @@ const lineTells = (fact: FactOf<'line-warned'>, harvest: Harvest): Tell[] => {
   return telling === null ? [] : tellAll(managersOf(harvest.roster), telling, fact.id, false);
 };
 
+const forecastTells = ({ id, place, missing }: FactOf<'forecast-warned'>, harvest: Harvest): Tell[] => {
+  const telling: Telling =
+    missing === null
+      ? { tell: 'forecast-back', station: place }
+      : { tell: 'no-forecast', station: place, missing };
+  return tellAll(managersOf(harvest.roster), telling, id, false);
+};
+
 /** Whom a new fact concerns, besides the one who said it. */
 export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] => {
   if (!concernsOthers(fact)) return [];
@@ -110,6 +118,8 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
       return downTells(fact, harvest);
     case 'line-warned':
       return lineTells(fact, harvest);
+    case 'forecast-warned':
+      return forecastTells(fact, harvest);
     case 'list-changed':
       return roomTells(fact, harvest, clock);
     case 'stranger-heard': {

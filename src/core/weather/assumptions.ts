@@ -33,7 +33,7 @@ const STOP_UPDATE_MIN: Minutes = 30;
  * An older forecast may stop the dig, but not resume it. Grade: chosen; grids are issued twice a day, so that one missed
  * issue does not make a forecast stale.
  */
-const FORECAST_MAX_AGE_MIN: Minutes = 18 * 60;
+export const FORECAST_MAX_AGE_MIN: Minutes = 18 * 60;
 
 export const HEAT_FIGURES = {
   windowHours: AFTERNOON_HOURS,

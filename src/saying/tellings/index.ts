@@ -17,6 +17,7 @@ import { lineStopped } from './line-stopped.ts';
 import { list } from './list.ts';
 import { listChanged } from './list-changed.ts';
 import { mayDig } from './may-dig.ts';
+import { forecastBack } from './forecast-back.ts';
 import { noForecast } from './no-forecast.ts';
 import { notice } from './notice.ts';
 import { outlook } from './outlook.ts';
@@ -68,6 +69,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'truck-down': truckDown,
   outlook,
   'no-forecast': noForecast,
+  'forecast-back': forecastBack,
   'line-limit': lineLimit,
   'line-stopped': lineStopped,
   fleet,

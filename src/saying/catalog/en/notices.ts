@@ -2,6 +2,11 @@
 export const notices = {
   // Dig or not
   'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
+  'may-dig.no-forecast':
+    "Nobody has stopped it, but I have no forecast{place}{since}: foreman and grower decide. The station's own word goes before mine.",
+  'may-dig.unforecast': 'No forecast{place}{since}: foreman and grower decide.',
+  'may-dig.for': ' for {station}',
+  'may-dig.since': ' since {time}',
   'may-dig.until': 'Yes, until {time}. {notice}',
   'may-dig.no': 'No. {notice}',
   'may-dig.nowhere': 'No: there is nowhere to haul to.',

@@ -2,6 +2,11 @@ import type { notices as english } from '../en/notices.ts';
 
 export const notices: Record<keyof typeof english, string> = {
   'may-dig.yes': 'Sí: nada para la cosecha. Lo que diga la estación va primero.',
+  'may-dig.no-forecast':
+    'Nadie la ha parado, pero no tengo pronóstico{place}{since}: deciden el mayordomo y el dueño. Lo que diga la estación va primero.',
+  'may-dig.unforecast': 'Sin pronóstico{place}{since}: deciden el mayordomo y el dueño.',
+  'may-dig.for': ' para {station}',
+  'may-dig.since': ' desde las {time}',
   'may-dig.until': 'Sí, hasta las {time}. {notice}',
   'may-dig.no': 'No. {notice}',
   'may-dig.nowhere': 'No: no hay a dónde llevar.',
