@@ -71,6 +71,8 @@ export type Telling =
       by: PersonId | null;
       changed: NoticeStep | null;
       rain: RainAround | null;
+      /** With an all-clear: the other stops that hold, or are told for later. */
+      still: readonly NoticeStep[];
       /** A phone rings. */
       rings: boolean;
     }

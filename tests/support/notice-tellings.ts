@@ -9,8 +9,8 @@ const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
 const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
 /** Nothing out of the ordinary. */
 export const freeDig: DigState = {
-  hold: null,
-  coming: null,
+  holds: [],
+  coming: [],
   overridden: null,
   closed: [],
   rain: null,
@@ -44,6 +44,7 @@ export const notices = holdReasons.flatMap((notice) =>
       by: null,
       changed: null,
       rain: null,
+      still: [],
       rings: stage !== 'watch',
     },
     {
@@ -60,6 +61,7 @@ export const notices = holdReasons.flatMap((notice) =>
       by: 'ruth',
       changed: heatStep({ notice, stopAtMs: at('14:00') }),
       rain: { beforeIn: 0.27, nextIn: 0 },
+      still: [heatStep({ event: 'heat-west', stopAtMs: at('09:00') })],
       rings: stage !== 'watch',
     },
   ]),
@@ -71,19 +73,20 @@ export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Tell
   by: 'ruth',
   changed: null,
   rain: null,
+  still: [],
   rings: true,
 }));
 
 export const digTellings = [
   mayDig({}),
-  mayDig({ coming: heatStep({ stage: 'watch' }) }),
-  mayDig({ coming: heatStep() }),
-  mayDig({ hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }) }),
-  mayDig({ hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }) }),
-  mayDig({ hold: heatStep({ notice: 'mud', source: 'person' }), rain: { beforeIn: 0.27, nextIn: 0.82 } }),
+  mayDig({ coming: [heatStep({ stage: 'watch' })] }),
+  mayDig({ coming: [heatStep()] }),
+  mayDig({ holds: [heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') })] }),
+  mayDig({ holds: [heatStep({ stage: 'all-clear', stopAtMs: at('10:00') })] }),
+  mayDig({ holds: [heatStep({ notice: 'mud', source: 'person' })], rain: { beforeIn: 0.27, nextIn: 0.82 } }),
   mayDig({ closed: [closedNorth] }),
   mayDig({ unforecast: [{ station: 'north-station', sinceMs: null }] }),
-  mayDig({ hold: heatStep(), unforecast: [{ station: 'north-station', sinceMs: at('09:50') }] }),
+  mayDig({ holds: [heatStep()], unforecast: [{ station: 'north-station', sinceMs: at('09:50') }] }),
   mayDig({
     overridden: {
       step: heatStep({ stage: 'all-clear', source: 'person', words: 'station agreed' }),

@@ -31,12 +31,17 @@ const ringsFor = (
   return (isOrder && isSoon) || !isQuiet(harvest, clock, heardMs);
 };
 
+/** The stops that an all-clear does not end. */
+const othersThan = (event: string, harvest: Harvest, nowMs: EpochMs): NoticeStep[] =>
+  unendedNotices(harvest, nowMs).flatMap((other) => (other.event === event ? [] : [newestStep(other).step]));
+
 const noticeTelling = (raised: RaisedStep, harvest: Harvest, clock: ZoneClock): Telling => {
   const { step, by, heardMs } = raised;
   const event = harvest.notices.find((known) => known.event === step.event);
   const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
   const rings = ringsFor(raised, changed, harvest, clock);
-  return { tell: 'notice', step, by, changed, rain: rainFor(step, harvest, heardMs), rings };
+  const still = step.stage === 'all-clear' ? othersThan(step.event, harvest, heardMs) : [];
+  return { tell: 'notice', step, by, changed, rain: rainFor(step, harvest, heardMs), still, rings };
 };
 
 const noticeTells = (fact: FactOf<'notice-raised'>, harvest: Harvest, clock: ZoneClock): Tell[] => {

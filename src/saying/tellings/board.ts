@@ -12,7 +12,7 @@ type Table = NonNullable<Said['table']>;
 /** Of the dig only what is out of the ordinary. */
 const boardText = ({ rows, dig }: TellingOf<'board'>, voice: Voice): string =>
   [
-    ...(dig.hold ? [noticeShort(dig.hold, dig.rain, voice)] : []),
+    ...dig.holds.map((hold) => noticeShort(hold, dig.rain, voice)),
     ...exceptionLines(dig, voice),
     // A place that never had a forecast is nothing out of the ordinary.
     ...dig.unforecast

@@ -182,7 +182,7 @@ describe('dig on', () => {
     await crew.forecast(NORTH, '05:10', '04:00', WARM);
     await crew.say('mateo', 'crew', 'dig on: station agreed', '11:30');
     expect(crew.heardBy('ben').at(-1)).toBe(
-      "ALL-CLEAR: dig again now. The station's own word goes before mine.\nWhy: station agreed\nOrdered by Mateo.",
+      "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.\nWhy: station agreed\nOrdered by Mateo.",
     );
     const dug = 'Dug on by order of Mateo at 11:30 AM: station agreed';
     expect((await crew.say('ben', null, 'can we dig', '11:40'))[0]).toContain(dug);
@@ -224,7 +224,9 @@ describe('the station’s own word', () => {
     await crew.say('ben', 'crew', 'north station is open', '12:30');
     expect(inRoom()).toHaveLength(2);
     await crew.say('ruth', 'crew', 'north station is open', '13:00');
-    expect(crew.heardBy('ben').at(-1)).toMatch(/^ALL-CLEAR: dig again now.*\nOrdered by Ruth\.$/);
+    expect(crew.heardBy('ben').at(-1)).toMatch(
+      /^ALL-CLEAR for North station: heat stop over, dig again now.*\nOrdered by Ruth\.$/,
+    );
   });
 });
 
@@ -233,7 +235,9 @@ describe('the frost hold', () => {
 
   test('is lifted by foreman or grower who cut crowns, not by a driver, nor without', async () => {
     await crew.forecast(NORTH, '16:30', '17:00', COLD);
-    expect(inRoom()).toEqual(['FROST HOLD: stop topping at 9:00 PM, stop digging at 12:00 AM on 10/21.']);
+    expect(inRoom()).toEqual([
+      'FROST HOLD for North station: stop topping at 9:00 PM, stop digging at 12:00 AM on 10/21.',
+    ]);
     const morning = (clock: string) => `2026-10-21 ${clock}`;
     await crew.say('ben', 'crew', 'crowns ok at north 40', morning('08:00'));
     expect(await crew.say('mateo', null, 'dig again', morning('08:10'))).toEqual([
@@ -242,7 +246,9 @@ describe('the frost hold', () => {
     await crew.say('ruth', 'crew', 'crowns frozen at north 40', morning('08:20'));
     expect((await crew.say('ben', null, 'can we dig', morning('08:30')))[0]).toMatch(/^No\. FROST HOLD/);
     await crew.say('mateo', 'crew', 'coronas bien en north 40', morning('10:00'));
-    expect(crew.heardBy('ben').at(-1)).toMatch(/^ALL-CLEAR: dig again now.*\nOrdered by Mateo\.$/);
+    expect(crew.heardBy('ben').at(-1)).toMatch(
+      /^ALL-CLEAR for North station: frost hold over, dig again now.*\nOrdered by Mateo\.$/,
+    );
   });
 
   test('that a person ordered is lifted by a crown check as well, and by a reason', async () => {
@@ -266,8 +272,8 @@ describe('the frost hold', () => {
     };
     await crew.forecast(NORTH, '16:30', '17:00', COOL, '16:30', { freezeAlerts: [alert] });
     expect(crew.heardBy('ben')).toEqual([
-      'FROST LIKELY: do not top ahead of the digger. Dig all that is topped before 1:30 AM on 10/21.\n' +
-        'Why: the weather service has a freeze alert out for North station.',
+      'FROST LIKELY for North station: do not top ahead of the digger. Dig all that is topped before 1:30 AM on 10/21.\n' +
+        'Why: the weather service has a freeze alert out.',
     ]);
     expect(sent('notice').some(({ said }) => said.ring || said.buttons.length > 0)).toBe(false);
   });
