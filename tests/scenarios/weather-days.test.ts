@@ -62,6 +62,7 @@ test('a hot day: the last load is on the pile before the limit is passed, and th
     [
       'PARO POR CALOR para North station: paren de deshojar a las 10:15 a.m., paren de sacar a las 10:45 a.m.',
       'Por qué: pronóstico de 70 °F a las 4:00 p.m., límite 60 °F. El betabel caliente se echa a perder en el montón.',
+      'Pronóstico de las 4:30 a.m.',
       'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
       'Quizá se saca otra vez a las 8:30 p.m. Esperen el aviso.',
       'Lean y contesten solo estacionados: "ENTERADO".',
@@ -146,6 +147,7 @@ test('a frost night: told by the evening, held until a crown was cut', async () 
     [
       'FROST HOLD for North station: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
       'Why: forecast low 22 °F at 4:00 AM on 10/21. Beets that froze and thawed rot in the pile.',
+      'Forecast of 8:00 PM.',
       'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
       'Dig again only when foreman or grower has cut crowns and says "crowns ok at North 40".',
       'Read and reply only when parked: "got it".',

@@ -91,6 +91,15 @@ export interface NoticeStep {
   chance: number | null;
   /** The orderer's own words. */
   words: string | null;
+  /** What the bot went by; absent in orders, and in books of earlier versions. */
+  basis?: NoticeBasis;
+}
+
+export interface NoticeBasis {
+  /** When the forecast was issued; null = there was none. */
+  forecastMs: EpochMs | null;
+  /** The newest measurement that counted; null = nothing was measured. */
+  measured: { what: 'air' | 'root'; temperatureF: Fahrenheit; atMs: EpochMs } | null;
 }
 
 /** Why there is no forecast of a place. */

@@ -56,6 +56,8 @@ export const HEAT_FIGURES = {
   rootLagMin: 120,
   /** How long a measured root counts for more than the forecast. Grade: chosen; roots follow the air within hours. */
   rootHoldsMin: 240,
+  /** How long measured air counts for more than the forecast. Grade: chosen; weather stations report every hour. */
+  airHoldsMin: 90,
   updateMin: STOP_UPDATE_MIN,
   /** A restart that moves by less is not announced again once digging has stopped. Grade: chosen; for more, people would wait in vain. */
   restartUpdateMin: 60,

@@ -56,7 +56,12 @@ const asked = (frostCase: FrostCase, spell: ColdSpell | null): ColdNotice | null
   };
 };
 
-const stepOf = ({ place }: FrostCase, ask: ColdNotice, event: string, number: number): NoticeStep => ({
+const stepOf = (
+  { place, forecast }: FrostCase,
+  ask: ColdNotice,
+  event: string,
+  number: number,
+): NoticeStep => ({
   ...ask,
   event,
   number,
@@ -66,6 +71,7 @@ const stepOf = ({ place }: FrostCase, ask: ColdNotice, event: string, number: nu
   resumeAtMs: null,
   chance: null,
   words: null,
+  basis: { forecastMs: Number.isFinite(forecast.issuedMs) ? forecast.issuedMs : null, measured: null },
 });
 
 /** A hold that has begun: only a sound crown, cut since, ends it. The newest check counts. */

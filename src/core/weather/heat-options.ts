@@ -21,6 +21,12 @@ export interface RootReading {
   temperatureF: Fahrenheit;
 }
 
+/** The air as a weather station measured it. */
+interface AirReading {
+  atMs: EpochMs;
+  temperatureF: Fahrenheit;
+}
+
 /** What the station itself said about being open. */
 interface StationWord {
   atMs: EpochMs;
@@ -39,6 +45,8 @@ export interface HeatOptions extends HeatFigures {
   earlier: readonly IssuedForecast[];
   /** Measured roots of fields that deliver to this station. */
   rootReadings: readonly RootReading[];
+  /** The air near the station, as measured. */
+  air: readonly AirReading[];
   /** The newest report of the station; null = none. */
   stationWord: StationWord | null;
   haul: Haul;
@@ -51,6 +59,7 @@ export const HEAT_OPTIONS: HeatOptions = {
   lastStepMs: null,
   earlier: [],
   rootReadings: [],
+  air: [],
   stationWord: null,
   haul: NO_HAUL,
   pairs: [],

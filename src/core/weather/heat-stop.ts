@@ -1,5 +1,5 @@
 import { DAY_BEGINS_HOUR } from '../assumptions.ts';
-import type { NoticeStep } from '../book/facts.ts';
+import type { NoticeBasis, NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
@@ -8,9 +8,11 @@ import { crossings } from './crossing.ts';
 import { afternoonOf, coversRest, isSameDay } from './day-window.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
 import type { HeatCase, HeatOptions, HeatStation } from './heat-options.ts';
+import { later5 } from './ladder.ts';
+import { isMeasuredWarm, measuredCoolMs, standingAir } from './measured.ts';
 import { restartMs } from './restart.ts';
 import { allClear } from './steps.ts';
-import { corrected, forecastStop, measuredStop } from './stop-cause.ts';
+import { corrected, forecastStop, issuedOf, measuredStop } from './stop-cause.ts';
 import type { Stop } from './stop-cause.ts';
 import type { IssuedForecast } from './types.ts';
 
@@ -25,13 +27,31 @@ export interface HeatDecision {
 }
 
 const stepOf = (
-  { times, cause }: Stop,
+  { times, cause, basis }: Stop,
   place: string,
   step: Pick<NoticeStep, 'event' | 'number' | 'stage'>,
-): NoticeStep => ({ ...step, notice: 'heat', source: 'forecast', place, ...times, ...cause, words: null });
+): NoticeStep => ({
+  ...step,
+  notice: 'heat',
+  source: 'forecast',
+  place,
+  ...times,
+  ...cause,
+  words: null,
+  basis,
+});
 
 const isFresh = ({ nowMs, options }: HeatCase, forecast: IssuedForecast): boolean =>
   nowMs - forecast.issuedMs <= options.maxAgeMin * MS_PER_MINUTE;
+
+/** What an end by the forecast goes by. */
+const endBasis = (heatCase: HeatCase): NoticeBasis => {
+  const air = standingAir(heatCase);
+  return { forecastMs: issuedOf(heatCase.forecast), measured: air && { what: 'air', ...air } };
+};
+
+const endedByForecast = (heatCase: HeatCase, current: NoticeStep): HeatDecision =>
+  tomorrow(heatCase, allClear(current, heatCase.nowMs, 'forecast', endBasis(heatCase)));
 
 /** Nothing more to do today: look again in the morning if tomorrow is likely too warm. */
 const tomorrow = (heatCase: HeatCase, step: NoticeStep | null): HeatDecision => {
@@ -71,7 +91,7 @@ const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
   const window = afternoonOf(heatCase, stopAtMs);
   const { peakF } = crossings(forecast.hours, station.airLimitF, window);
   const isCool = peakF !== null && peakF <= station.airLimitF - options.deadbandF;
-  return isCool && coversRest(heatCase, window) && isFresh(heatCase, forecast);
+  return isCool && !isMeasuredWarm(heatCase) && coversRest(heatCase, window) && isFresh(heatCase, forecast);
 };
 
 /**
@@ -91,11 +111,11 @@ const hasMoved = (heatCase: HeatCase, announcedMs: EpochMs, nextMs: EpochMs): bo
 
 /** A watch, or a stop that has not begun: it may become sure, move or be called off. */
 const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
-  const { nowMs, station } = heatCase;
+  const { station } = heatCase;
   const stop = measuredStop(heatCase) ?? forecastStop(heatCase, stopAtMs);
   if (!stop) {
     return isCalledOff(heatCase, stopAtMs)
-      ? tomorrow(heatCase, allClear(current, nowMs, 'forecast'))
+      ? endedByForecast(heatCase, current)
       : { step: null, wakeAtMs: current.stage === 'watch' ? null : current.resumeAtMs };
   }
   const isWatch = current.stage === 'watch';
@@ -143,10 +163,8 @@ const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): He
   if (airMs === null || openMs === null || !isFresh(heatCase, forecast))
     return { step: null, wakeAtMs: null };
   const dwellEndMs = sinceMs + options.dwellMin * MS_PER_MINUTE;
-  const resumeAtMs = Math.max(airMs, openMs);
-  if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) {
-    return tomorrow(heatCase, allClear(current, nowMs, 'forecast'));
-  }
+  const resumeAtMs = Math.max(airMs, openMs, later5(measuredCoolMs(heatCase, stopAtMs)));
+  if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) return endedByForecast(heatCase, current);
   const isNews = nowMs >= dwellEndMs && restartMoved(current, resumeAtMs, heatCase);
   const step = { ...current, number: current.number + 1, stage: 'update', resumeAtMs, words: null } as const;
   return { step: isNews ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };

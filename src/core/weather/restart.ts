@@ -3,8 +3,9 @@ import type { EpochMs } from '../units.ts';
 import { crossings, nodesOf, spansAbove, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import { afternoonOf } from './day-window.ts';
-import type { HeatCase, RootReading } from './heat-options.ts';
+import type { HeatCase } from './heat-options.ts';
 import { later5 } from './ladder.ts';
+import { standingRoot } from './measured.ts';
 
 /** When the next stretch above `limitF` that ends after `fromMs` begins; null = none within the forecast. */
 const nextAboveMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
@@ -34,23 +35,13 @@ const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): E
   return cool ?? null;
 };
 
-/** The newest reading that still counts for more than the forecast; null = none. */
-export const standingReading = ({ nowMs, options }: HeatCase): RootReading | null => {
-  const oldestMs = nowMs - options.rootHoldsMin * MS_PER_MINUTE;
-  const valid = options.rootReadings.filter(({ atMs }) => atMs <= nowMs && atMs >= oldestMs);
-  return valid.reduce<RootReading | null>(
-    (last, next) => (last && last.atMs > next.atMs ? last : next),
-    null,
-  );
-};
-
 /**
  * Roots cool after the air. If cool roots were measured since the stop began, there is nothing to wait for; if warm ones
  * were, that counts until they are measured again or the reading is too old.
  */
 const rootsCoolMs = (heatCase: HeatCase, airMs: EpochMs, stopAtMs: EpochMs): EpochMs => {
   const { station, options } = heatCase;
-  const reading = standingReading(heatCase);
+  const reading = standingRoot(heatCase);
   const modelMs = airMs + options.rootLagMin * MS_PER_MINUTE;
   if (!reading) return modelMs;
   if (reading.temperatureF > station.rootLimitF) {

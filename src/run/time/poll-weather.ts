@@ -114,6 +114,7 @@ export const pollWeather = (
   now: () => EpochMs,
 ): { poll: () => Promise<void>; close: () => void } => {
   const asked = new Map<StationId, Asked>();
+  const observedDue = new Map<StationId, EpochMs>();
   const isLookDue = onceAMinute();
   const state: { closed: boolean; startedMs: EpochMs | null } = { closed: false, startedMs: null };
   const isClosed = (): boolean => state.closed;
@@ -125,7 +126,11 @@ export const pollWeather = (
     if (isClosed()) return;
     const after = await hearResult(bot, place, result, before, now());
     asked.set(place.id, after);
-    if (after.failures > 0 || after.refusal !== null) return;
+  };
+  /** Measurements come even while the forecast does not, and then count all the more. */
+  const observe = async (place: WeatherPlace): Promise<void> => {
+    if (isClosed() || (observedDue.get(place.id) ?? -Infinity) > now()) return;
+    observedDue.set(place.id, nextHourly(now()));
     const observed = await source.observe(place, now());
     if (observed && !isClosed()) await hearObservation(bot, place.id, observed, now());
   };
@@ -133,7 +138,10 @@ export const pollWeather = (
     poll: async () => {
       const startedMs = (state.startedMs ??= now());
       const { stations } = knownHarvest(bot).roster;
-      for (const place of stations.flatMap(placeOf)) await ask(place);
+      for (const place of stations.flatMap(placeOf)) {
+        await ask(place);
+        await observe(place);
+      }
       if (!isClosed() && isLookDue(now()))
         await watchForecasts(bot, (id) => supplyOf(asked.get(id), startedMs), now());
     },

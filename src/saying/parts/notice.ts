@@ -1,5 +1,6 @@
 import type { NoticeStep } from '../../core/book/facts.ts';
 import type { PersonId } from '../../core/roster.ts';
+import { hoursBetween } from '../../core/units.ts';
 import { isoOrNull } from './figures.ts';
 import type { Data, Iso, TellingOf } from '../telling-kind.ts';
 import { inches, personName, phrase, temperature, time } from '../voice.ts';
@@ -14,9 +15,12 @@ const orderedBy = (by: PersonId | null, voice: Voice): string[] =>
 const ownWords = ({ words }: NoticeStep, voice: Voice): string[] =>
   words === null ? [] : [phrase(voice, 'notice.why-words', { words })];
 
+/** From this age on a forecast is called old. */
+const OLD_HOURS = 6;
+
 /** Why the weather asks for it; nothing where a person did. */
 const weather = (step: NoticeStep, voice: Voice): string[] => {
-  const { peakF, peakMs, limitF, place, notice, chance } = step;
+  const { peakF, peakMs, limitF, place, notice } = step;
   if (step.source !== 'forecast' || place === null) return [];
   if (peakF === null || peakMs === null || limitF === null)
     return notice === 'frost' ? [phrase(voice, 'notice.why-alert')] : [];
@@ -26,7 +30,41 @@ const weather = (step: NoticeStep, voice: Voice): string[] => {
     limit: temperature(voice, limitF),
   };
   if (notice === 'frost') return [phrase(voice, 'notice.why-frost', values)];
-  return [phrase(voice, chance === 1 ? 'notice.why-root' : 'notice.why-forecast', values)];
+  return [phrase(voice, `notice.why-${basisOf(step)}`, values)];
+};
+
+/** Books of earlier versions say only that it was measured, which meant roots. */
+const basisOf = ({ basis, chance }: NoticeStep): 'air' | 'root' | 'forecast' =>
+  basis?.measured?.what ?? (chance === 1 ? 'root' : 'forecast');
+
+/** How old the forecast is by which a stop was told; where it was measured, that says enough. */
+const forecastAge = ({ basis, source }: NoticeStep, voice: Voice): string[] => {
+  const issuedMs = basis?.forecastMs ?? null;
+  if (issuedMs === null || source !== 'forecast' || basis?.measured) return [];
+  const hours = Math.floor(hoursBetween(issuedMs, voice.nowMs));
+  return [
+    phrase(voice, hours < OLD_HOURS ? 'notice.forecast-of' : 'notice.forecast-old', {
+      time: time(voice, issuedMs),
+      hours,
+    }),
+  ];
+};
+
+/** What an all-clear goes by: "Measured 57 °F at 7:55 PM, forecast of 6:20 PM." */
+const endBasis = ({ basis, source }: NoticeStep, voice: Voice): string[] => {
+  const issuedMs = basis?.forecastMs ?? null;
+  if (source !== 'forecast' || !basis || issuedMs === null) return [];
+  const forecast = time(voice, issuedMs);
+  const { measured } = basis;
+  return measured === null
+    ? [phrase(voice, 'notice.forecast-of', { time: forecast })]
+    : [
+        phrase(voice, 'notice.measured-and-forecast', {
+          measured: temperature(voice, Math.round(measured.temperatureF)),
+          at: time(voice, measured.atMs),
+          time: forecast,
+        }),
+      ];
 };
 
 const rainLine = (rain: RainAround | null, voice: Voice): string[] =>
@@ -41,6 +79,7 @@ const rainLine = (rain: RainAround | null, voice: Voice): string[] =>
 
 const reasons = (step: NoticeStep, by: PersonId | null, rain: RainAround | null, voice: Voice): string[] => [
   ...weather(step, voice),
+  ...forecastAge(step, voice),
   ...ownWords(step, voice),
   ...rainLine(rain, voice),
   ...orderedBy(by, voice),
@@ -75,7 +114,7 @@ export const noticeParts = (
   if (step.stage === 'all-clear')
     return {
       headline: allClearHead(step, changed, still, voice),
-      why: [...ownWords(step, voice), ...orderedBy(by, voice)],
+      why: [...endBasis(step, voice), ...ownWords(step, voice), ...orderedBy(by, voice)],
       todo: stillLines(still, voice),
     };
   if (step.source === 'drill')

@@ -7,7 +7,15 @@ import { openDatabase } from '../../../src/store/database.ts';
 import type { Database } from '../../../src/store/database.ts';
 import { at, crewOn } from '../../support/crew.ts';
 import type { Crew } from '../../support/crew.ts';
-import { GRID_PATH, alertsReply, gridReply, pointsReply } from '../../support/nws-replies.ts';
+import {
+  GRID_PATH,
+  STATIONS_PATH,
+  alertsReply,
+  gridReply,
+  observationReply,
+  pointsReply,
+  stationsReply,
+} from '../../support/nws-replies.ts';
 import { sampleRoster } from '../../support/roster.ts';
 import { json, problem, weatherServer } from '../../support/weather-server.ts';
 import type { Answer, WeatherServer } from '../../support/weather-server.ts';
@@ -199,4 +207,20 @@ test('without any forecast, a root above its limit stops the dig all the same', 
   await crew.say('mateo', 'crew', `root ${limitF + 3} at north 40`, '13:00');
   expect(crew.heardIn('crew')).toContainEqual(expect.stringMatching(/^HEAT STOP/));
   expect((await crew.say('ben', null, 'can we dig', '13:05'))[0]).toMatch(/^No\. HEAT STOP/);
+});
+
+test('air measured at 68 °F stops the dig, whatever the forecast says and even where none comes', async () => {
+  server.answer(({ path }) => {
+    if (path.startsWith('/points/')) return json(pointsReply());
+    if (path === STATIONS_PATH) return json(stationsReply('KONO'));
+    if (path.startsWith('/stations/')) return json(observationReply('2026-10-20T19:53:00+00:00', 20));
+    return down;
+  });
+  nowMs = at('14:10');
+  await polling.poll();
+  await crew.deliverAll('14:10');
+  expect(crew.heardIn('crew')[0]).toMatch(
+    /^HEAT STOP for North station: stop topping NOW, stop digging NOW\.\nWhy: air measured at 68 °F at 1:53 PM, limit 60 °F\./,
+  );
+  expect(crew.heardBy('ana')[0]).toContain('Por qué: aire medido a 68 °F a las 1:53 p.m., límite 60 °F.');
 });

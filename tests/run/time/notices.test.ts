@@ -273,7 +273,8 @@ describe('the frost hold', () => {
     await crew.forecast(NORTH, '16:30', '17:00', COOL, '16:30', { freezeAlerts: [alert] });
     expect(crew.heardBy('ben')).toEqual([
       'FROST LIKELY for North station: do not top ahead of the digger. Dig all that is topped before 1:30 AM on 10/21.\n' +
-        'Why: the weather service has a freeze alert out.',
+        'Why: the weather service has a freeze alert out.\n' +
+        'Forecast of 4:30 PM.',
     ]);
     expect(sent('notice').some(({ said }) => said.ring || said.buttons.length > 0)).toBe(false);
   });

@@ -48,6 +48,11 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.why-alert': 'Por qué: el servicio del clima avisa de helada.',
   'notice.why-root':
     'Por qué: raíz medida a {peak} a las {time}, límite {limit}. El betabel caliente se echa a perder en el montón.',
+  'notice.why-air':
+    'Por qué: aire medido a {peak} a las {time}, límite {limit}. El betabel caliente se echa a perder en el montón.',
+  'notice.forecast-of': 'Pronóstico de las {time}.',
+  'notice.forecast-old': 'Pronóstico viejo, de las {time}: tiene {hours} h.',
+  'notice.measured-and-forecast': 'Medido {measured} a las {at}, pronóstico de las {time}.',
   'notice.rain': 'Lluvia según el pronóstico: {before} en las últimas 24 h, {next} en las próximas 24 h.',
   'notice.why-person': 'Lo ordenó {person}.',
   'notice.why-words': 'Por qué: {words}',
