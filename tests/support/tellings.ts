@@ -78,6 +78,12 @@ const warnings: Warnings = {
     maxLb: 110_000,
   })),
   'over-limit': [{ warning: 'over-limit', grossLb: 87_000, limitLb: 86_000 }],
+  'root-too-warm': [true, false].map((stopped) => ({
+    warning: 'root-too-warm',
+    station: 'north-station',
+    limitF: 55,
+    stopped,
+  })),
 };
 
 type Problems = { [P in Unclear['problem']]: readonly Extract<Unclear, { problem: P }>[] };

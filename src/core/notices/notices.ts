@@ -1,5 +1,5 @@
 import type { FactOf, NoticeStep } from '../book/facts.ts';
-import type { PersonId } from '../roster.ts';
+import type { PersonId, StationId } from '../roster.ts';
 import { unforecast } from './forecast-gaps.ts';
 import type { Unforecast } from './forecast-gaps.ts';
 import { isOffShift } from './shifts.ts';
@@ -65,6 +65,10 @@ export const holds = (
   const { now, coming } = allHolds(harvest, nowMs);
   return { now: now[0] ?? null, coming: coming[0] ?? null };
 };
+
+/** A stop is in force at that station. */
+export const isStoppedAt = (harvest: Harvest, station: StationId, nowMs: EpochMs): boolean =>
+  allHolds(harvest, nowMs).now.some(({ place }) => place === null || place === station);
 
 /** What is known of rain where mud stops the dig. */
 export const rainFor = (step: NoticeStep, harvest: Harvest, nowMs: EpochMs): RainAround | null => {

@@ -67,6 +67,8 @@ export const HEAT_FIGURES = {
    */
   dwellMin: 60,
   maxAgeMin: FORECAST_MAX_AGE_MIN,
+  /** How long a person's all-clear keeps the forecast quiet. Grade: chosen: about half an afternoon. */
+  shelvedMin: 240,
 };
 export type HeatFigures = typeof HEAT_FIGURES;
 

@@ -18,6 +18,8 @@ export interface HeatStation {
 /** Root temperature as measured by a person with a probe. */
 export interface RootReading {
   atMs: EpochMs;
+  /** When the bot heard of it; absent = at once. */
+  heardMs?: EpochMs;
   temperatureF: Fahrenheit;
 }
 

@@ -11,6 +11,7 @@ import type { HeatCase, HeatOptions, HeatStation } from './heat-options.ts';
 import { later5 } from './ladder.ts';
 import { isMeasuredWarm, measuredCoolMs, standingAir } from './measured.ts';
 import { restartMs } from './restart.ts';
+import { shelvedUntilMs, strongerStop } from './shelved.ts';
 import { allClear } from './steps.ts';
 import { corrected, forecastStop, issuedOf, measuredStop } from './stop-cause.ts';
 import type { Stop } from './stop-cause.ts';
@@ -77,12 +78,17 @@ const stationTakesBeets = ({ clock, station, nowMs, options }: HeatCase, fromMs:
   return isSameDay(clock, station.zone, stationWord.atMs, nowMs) && nowMs < (stationWord.untilMs ?? Infinity);
 };
 
-const raise = (heatCase: HeatCase, event: string): HeatDecision => {
-  const { nowMs, station } = heatCase;
-  const stop = measuredStop(heatCase) ?? forecastStop(heatCase, nowMs);
-  if (!stop || stationTakesBeets(heatCase, stop.warmMs)) return tomorrow(heatCase, null);
+const raised = (heatCase: HeatCase, stop: Stop, event: string): HeatDecision => {
   const stage = stop.isSure ? 'stop' : 'watch';
-  return { step: stepOf(stop, station.id, { event, number: 1, stage }), wakeAtMs: nextLook(heatCase, stop) };
+  const step = stepOf(stop, heatCase.station.id, { event, number: 1, stage });
+  return { step, wakeAtMs: nextLook(heatCase, stop) };
+};
+
+const raise = (heatCase: HeatCase, event: string): HeatDecision => {
+  const stop = measuredStop(heatCase) ?? forecastStop(heatCase, heatCase.nowMs);
+  return !stop || stationTakesBeets(heatCase, stop.warmMs)
+    ? tomorrow(heatCase, null)
+    : raised(heatCase, stop, event);
 };
 
 /** The afternoon is forecast to stay well below the limit after all. */
@@ -170,10 +176,14 @@ const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): He
   return { step: isNews ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };
 };
 
-/** After a person's all-clear the forecast keeps quiet for the rest of that day. */
-const resumedByPersonToday = (current: NoticeStep, { clock, station, nowMs, options }: HeatCase): boolean => {
-  const endedMs = options.lastStepMs ?? current.resumeAtMs ?? current.stopAtMs;
-  return current.source === 'person' && endedMs !== null && isSameDay(clock, station.zone, endedMs, nowMs);
+/** After a person's all-clear: quiet for a while, but for what is clearly worse. */
+const raiseAgain = (heatCase: HeatCase, current: NoticeStep, event: string): HeatDecision => {
+  const untilMs = shelvedUntilMs(current, heatCase);
+  if (untilMs === null) return raise(heatCase, event);
+  const stop = strongerStop(heatCase, current);
+  return stop && !stationTakesBeets(heatCase, stop.warmMs)
+    ? raised(heatCase, stop, event)
+    : { step: null, wakeAtMs: untilMs };
 };
 
 /** A watch that never became a stop ends with its day, without a word. */
@@ -187,8 +197,8 @@ const isLapsed = (current: NoticeStep, { clock, station, nowMs }: HeatCase): boo
  * will, if the last hour before it has come, or if roots were measured too warm. The times are worked back so that the
  * last load is piled before the crossing. A stop moves when its time moves by half an hour, and ends when the air is
  * cool, the roots have followed and two forecasts agree; a person or the station may end it at any time. The same
- * forecast taken in twice changes nothing. What a person ordered is never ended here, and what a person ended is not
- * raised again that day.
+ * forecast taken in twice changes nothing. What a person ordered is never ended here, and what a person ended is shelved
+ * for hours (shelved.ts).
  *
  * @param current the newest step of the newest heat event of that station; null = there was none
  * @param eventId used when a new event begins
@@ -205,7 +215,7 @@ export const heatStop = (
   const heatCase = { forecast: withPast(forecast, options.earlier), station, clock, nowMs, options };
   if (current?.notice !== 'heat' || isLapsed(current, heatCase)) return raise(heatCase, eventId);
   if (current.stage === 'all-clear') {
-    return resumedByPersonToday(current, heatCase) ? tomorrow(heatCase, null) : raise(heatCase, eventId);
+    return raiseAgain(heatCase, current, eventId);
   }
   if (current.source === 'person') return { step: null, wakeAtMs: null };
   const stopAtMs = current.stopAtMs ?? nowMs;

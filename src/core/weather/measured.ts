@@ -6,6 +6,7 @@ import type { HeatCase, RootReading } from './heat-options.ts';
 /** A thermometer's reading, of the air or of roots. */
 interface Reading {
   atMs: EpochMs;
+  heardMs?: EpochMs;
   temperatureF: Fahrenheit;
 }
 
@@ -42,7 +43,8 @@ export interface TooWarm extends Reading {
 /** Roots, or else the air, measured above their limit since the last step; null = neither was. */
 export const measuredTooWarm = (heatCase: HeatCase): TooWarm | null => {
   const { station, options } = heatCase;
-  const isNew = ({ atMs }: Reading): boolean => options.lastStepMs === null || atMs >= options.lastStepMs;
+  const isNew = ({ atMs, heardMs = atMs }: Reading): boolean =>
+    options.lastStepMs === null || heardMs >= options.lastStepMs;
   const [root, air] = [standingRoot(heatCase), standingAir(heatCase)];
   if (root && isNew(root) && root.temperatureF > station.rootLimitF)
     return { ...root, what: 'root', limitF: station.rootLimitF };

@@ -81,7 +81,8 @@ export const measuredStop = (heatCase: HeatCase): Stop | null => {
   const { what, atMs, temperatureF, limitF } = found;
   return {
     isSure: true,
-    warmMs: atMs,
+    // The air was warm before it was measured: whoever opened the station a little earlier knew.
+    warmMs: what === 'air' ? atMs - heatCase.options.shelvedMin * MS_PER_MINUTE : atMs,
     times: { stopToppingMs: nowMs, stopAtMs: nowMs, resumeAtMs: restartMs(heatCase, nowMs) },
     cause: { peakF: temperatureF, peakMs: atMs, limitF, chance: 1 },
     basis: { forecastMs: issuedOf(forecast), measured: { what, temperatureF, atMs } },

@@ -299,3 +299,22 @@ test('a mud hold shows the rain that the forecasts tell of', async () => {
     'Rain by the forecast: 0.27 in in the last 24 h, 0.82 in in the next 24 h.',
   );
 });
+
+describe('a heat stop that was overridden', () => {
+  test('comes back when roots are measured above the limit, and the receipt says what follows', async () => {
+    await crew.forecast(NORTH, '05:00', '04:00', WARM);
+    await crew.say('ruth', 'crew', 'dig on: station agreed', '12:00');
+    expect(inRoom().at(-1)).toMatch(/^ALL-CLEAR for North station: heat stop over/);
+    expect(await crew.say('mateo', null, 'root 58 at north 40', '13:00')).toContainEqual(
+      expect.stringMatching(
+        /North 40, 1:00 p\.m\.\nArriba del límite de 55 °F para North station: se para de sacar ahora\.$/,
+      ),
+    );
+    expect((await crew.say('ben', null, 'can we dig', '13:05'))[0]).toMatch(
+      /^No\. HEAT STOP for North station: stopped since 1:00 PM\. Why: roots measured at 58 °F/,
+    );
+    expect(await crew.say('ben', null, 'root 59 at north 40', '13:10')).toContainEqual(
+      expect.stringMatching(/\nAbove the limit of 55 °F for North station: the dig stays stopped\.$/),
+    );
+  });
+});
