@@ -98,6 +98,8 @@ export type Telling =
   | { tell: 'outlook'; station: StationId; addDays: 0 | 1; plan: DayPlan }
   /** To grower and foreman: no forecasts come, so there will be no heat and frost notices for that station. */
   | { tell: 'no-forecast'; station: StationId; missing: MissingForecast }
+  /** To grower and foreman: no forecast will give the all-clear that was promised. */
+  | { tell: 'decide'; step: NoticeStep; forecastMs: EpochMs | null }
   /** To grower and foreman: they come again. */
   | { tell: 'forecast-back'; station: StationId }
   /** The wait has passed the limit that grower or foreman set. */

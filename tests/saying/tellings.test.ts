@@ -23,7 +23,13 @@ describe('what the bot says', () => {
   });
 
   it('rings for what cannot wait, and for nothing else', () => {
-    expect(kindsThat(({ rings }) => rings)).toEqual(['emergency', 'emergency-answer', 'notice', 'reminder']);
+    expect(kindsThat(({ rings }) => rings)).toEqual([
+      'decide',
+      'emergency',
+      'emergency-answer',
+      'notice',
+      'reminder',
+    ]);
     expect(tellings.notice.map((notice) => kindOf(notice).rings)).toEqual(
       tellings.notice.map(({ rings }) => rings),
     );

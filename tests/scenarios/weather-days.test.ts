@@ -218,3 +218,53 @@ test('two zones in one operation: every time says whose, and each station has it
   await crew.say('ruth', null, 'dig again', '13:00');
   expect(told(crew).filter((text) => text.includes('ALL-CLEAR'))).toHaveLength(2);
 });
+
+test('a promise that no forecast can keep: its age is told, and people are asked before the time has come', async () => {
+  const crew = await newDay();
+  const next = (clock: string): string => `2026-10-21 ${clock}`;
+  // The last forecast comes at 11:00, and reaches over the next day.
+  await crew.forecast(NORTH, '11:00', '11:00', [
+    ...WARM.slice(7, 20).map((f) => Math.min(f, 52)),
+    40,
+    39,
+    38,
+    37,
+    ...WARM,
+  ]);
+  await crew.passTo(next('05:00'));
+  await everybodyConfirms(crew, next('05:05'));
+  const [notice] = crew.heardBy('ben');
+  expect(notice).toMatch(/^HEAT STOP for North station: stop topping at 10:40 AM/);
+  expect(notice).toMatch(/\nOld forecast, of 11:00 AM on 10\/20: 18 h old\.\n/);
+  expect(notice).toMatch(/Dig again likely at 8:30 PM\. Wait for the all-clear\./);
+  expect((await crew.say('ben', null, 'can we dig', next('12:05')))[0]).toMatch(
+    /^No\. HEAT STOP for North station: stopped since 11:10 AM\./,
+  );
+  const decide = () => crew.delivered.filter(({ kind }) => kind === 'decide');
+  await crew.passTo(next('19:29'));
+  expect(decide()).toEqual([]);
+  await crew.passTo(next('19:30'));
+  expect(decide().map(({ recipient }) => recipient)).toEqual([{ person: 'ruth' }, { person: 'mateo' }]);
+  expect(crew.heardBy('ruth').at(-1)).toBe(
+    'YOU DECIDE: I have no usable forecast since 11:00 AM on 10/20. ' +
+      'The all-clear for North station, expected at 8:30 PM, will not come by itself. ' +
+      'Measure the roots and ask the station before then; say "dig again" when it is right, or leave it stopped.',
+  );
+  const [late] = await crew.say('ben', null, 'can we dig', next('20:45'));
+  expect(late).toContain('The all-clear expected at 8:30 PM has not come: foreman and grower decide.');
+  await crew.passTo(next('22:00'));
+  expect(decide()).toHaveLength(2);
+  await crew.say('ruth', 'crew', 'dig again', next('22:05'));
+  expect(told(crew).at(-1)).toMatch(/ALL-CLEAR for North station/);
+});
+
+test('a stop by measured roots without any forecast: people are asked soon, for nothing else will end it', async () => {
+  const crew = await newDay();
+  await crew.say('mateo', 'crew', 'root 58 at north 40', '13:00');
+  await crew.passTo('13:10');
+  expect(crew.heardBy('mateo')).toContainEqual(
+    expect.stringMatching(
+      /^DECIDA USTED: no tengo pronóstico que sirva\. El aviso de sacar otra vez para North station no va a llegar solo\./,
+    ),
+  );
+});

@@ -264,6 +264,10 @@ export const tellings: Tellings = {
     { why: 'old', sinceMs: at('09:50'), words: null } as const,
     { why: 'settings', sinceMs: null, words: null } as const,
   ].map((missing) => ({ tell: 'no-forecast', station: 'north-station', missing })),
+  decide: [
+    { tell: 'decide', step: heatStep(), forecastMs: at('09:50') },
+    { tell: 'decide', step: heatStep({ resumeAtMs: null }), forecastMs: null },
+  ],
   'forecast-back': [{ tell: 'forecast-back', station: 'north-station' }],
   ...lineTellings,
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],

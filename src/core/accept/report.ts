@@ -72,7 +72,7 @@ export const acceptFieldReport = (
       const station = field === null ? stationFor(harvest.roster, intent.station, null) : intent.station;
       const { temperatureF } = intent;
       const isStanding =
-        (intent.atMs ?? speaking.sentMs) >= addMinutes(speaking.sentMs, -HEAT_FIGURES.rootHoldsMin);
+        (intent.atMs ?? speaking.sentMs) >= addMinutes(speaking.sentMs, 0 - HEAT_FIGURES.rootHoldsMin);
       const warnings = isStanding
         ? rootWarnings({ field, station, temperatureF }, harvest, speaking.sentMs)
         : [];

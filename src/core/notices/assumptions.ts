@@ -25,6 +25,12 @@ export const NAMES_MIN: Minutes = 20;
 export const LATEST_REMINDER_MIN: Minutes = 6 * 60;
 
 /**
+ * So long before the restart that was told, foreman and grower are asked to decide where no forecast can give it. Grade:
+ * chosen: time to measure roots and to ask the station.
+ */
+export const DECIDE_AHEAD_MIN: Minutes = 60;
+
+/**
  * "Off shift" ends by itself, so that nobody who forgot to say "on shift" misses the next stop. Grade: source: off duty
  * between two shifts of a truck driver (49 CFR 395.3).
  */

@@ -5,6 +5,7 @@ import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
 import { concernsOthers } from '../book/kinds.ts';
 import { newestStep, rainFor, unendedNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
+import { promises } from './promises.ts';
 import { isQuiet } from './quiet.ts';
 import { personById } from '../roster.ts';
 import type { Audience, Tell, Telling } from '../telling.ts';
@@ -148,10 +149,13 @@ export const timePasses = (
   const weather = lookAtWeather(harvest, clock, nowMs);
   const drills = endDrills(harvest, nowMs);
   const asked = confirmations(harvest, clock, nowMs);
-  const wakes = [weather, drills, asked].flatMap(({ wakeAtMs }) => (wakeAtMs === null ? [] : [wakeAtMs]));
+  const promised = promises(harvest, clock, nowMs);
+  const wakes = [weather, drills, asked, promised].flatMap(({ wakeAtMs }) =>
+    wakeAtMs === null ? [] : [wakeAtMs],
+  );
   return {
     facts: [...weather.facts, ...drills.facts],
-    tells: asked.tells,
+    tells: [...asked.tells, ...promised.tells],
     wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
   };
 };

@@ -5,6 +5,7 @@ import { isoOrNull } from './figures.ts';
 import type { Data, Iso, TellingOf } from '../telling-kind.ts';
 import { inches, personName, phrase, temperature, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
+import { hasBegun } from '../../core/notices/notices.ts';
 import type { RainAround } from '../../core/notices/notices.ts';
 import { allClearHead, stillLines } from './all-clear.ts';
 import { headline, standingHeadline, timeAt } from './headline.ts';
@@ -93,6 +94,9 @@ const restart = (step: NoticeStep, voice: Voice): string => {
       ? phrase(voice, 'notice.resume-frost', { field: field.name })
       : phrase(voice, 'notice.resume-frost-anywhere');
   }
+  const isLate = step.resumeAtMs !== null && step.resumeAtMs < voice.nowMs && hasBegun(step, voice.nowMs);
+  if (step.resumeAtMs !== null && isLate && step.stage !== 'all-clear')
+    return phrase(voice, 'notice.resume-late', { time: timeAt(step.resumeAtMs, step, voice) });
   return step.resumeAtMs === null
     ? phrase(voice, 'notice.resume-unknown')
     : phrase(voice, 'notice.resume', {

@@ -55,6 +55,7 @@ export const notices = {
   'notice.loaded':
     'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
   'notice.resume': 'Dig again likely {time}. Wait for the all-clear.',
+  'notice.resume-late': 'The all-clear expected at {time} has not come: foreman and grower decide.',
   'notice.resume-unknown': 'No restart time yet. Wait for the all-clear.',
   'notice.resume-frost':
     'Dig again only when foreman or grower has cut crowns and says "crowns ok at {field}".',
@@ -70,6 +71,11 @@ export const notices = {
   'notice.reply': 'Read and reply only when parked: "got it".',
   'notice.reminder': 'You have not confirmed this yet.',
   'notice.seen': 'Thanks, noted that you have seen it.',
+  'decide.no-forecast': 'YOU DECIDE: I have no usable forecast{since}.',
+  'decide.promised': 'The all-clear{place}, expected at {time}, will not come by itself.',
+  'decide.no-time': 'The all-clear{place} will not come by itself.',
+  'decide.how':
+    'Measure the roots and ask the station before then; say "dig again" when it is right, or leave it stopped.',
   'unseen.none': 'No notice has gone out.',
   'unseen.all': 'Everybody has seen it.',
   'unseen.some': '{title}, not confirmed yet: {names}. Confirmed by {seen} of {all}.',

@@ -59,6 +59,7 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.loaded':
     'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
   'notice.resume': 'Quizá se saca otra vez {time}. Esperen el aviso.',
+  'notice.resume-late': 'El aviso que se esperaba a las {time} no llegó: deciden el mayordomo y el dueño.',
   'notice.resume-unknown': 'Todavía no hay hora para empezar. Esperen el aviso.',
   'notice.resume-frost':
     'Saquen otra vez solo cuando el mayordomo o el dueño haya cortado coronas y diga "coronas bien en {field}".',
@@ -74,6 +75,11 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.reply': 'Lean y contesten solo estacionados: "ENTERADO".',
   'notice.reminder': 'Todavía no ha confirmado este aviso.',
   'notice.seen': 'Gracias, anotado que ya lo vio.',
+  'decide.no-forecast': 'DECIDA USTED: no tengo pronóstico que sirva{since}.',
+  'decide.promised': 'El aviso de sacar otra vez{place}, que se esperaba a las {time}, no va a llegar solo.',
+  'decide.no-time': 'El aviso de sacar otra vez{place} no va a llegar solo.',
+  'decide.how':
+    'Antes midan la raíz y pregunten en la estación; diga "ya pueden sacar" cuando se pueda, o déjela parada.',
   'unseen.none': 'No ha salido ningún aviso.',
   'unseen.all': 'Todos lo han visto.',
   'unseen.some': '{title}, faltan de confirmar: {names}. Confirmaron {seen} de {all}.',
