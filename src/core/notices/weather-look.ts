@@ -112,7 +112,12 @@ const frostLook = (look: WeatherLook): LookResult => {
   const { station, nowMs, forecasts } = look;
   const newest = newestOf(look, 'frost');
   const checks = crownChecks(look);
-  const options = { ...FROST_OPTIONS, alerts: freezeAlerts(look.forecasts, look.nowMs), crownChecks: checks };
+  const options = {
+    ...FROST_OPTIONS,
+    alerts: freezeAlerts(forecasts, nowMs),
+    crownChecks: checks,
+    earlier: forecasts.slice(0, -1),
+  };
   const eventId = `frost-${station.id}-${nowMs}`;
   const forecast = forecasts.at(-1) ?? NO_FORECAST;
   const { step, wakeAtMs } = frostHold(newest?.step ?? null, forecast, station, nowMs, eventId, options);

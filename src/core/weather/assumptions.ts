@@ -15,6 +15,12 @@ export const AFTERNOON_HOURS: readonly [fromHour: number, toHour: number] = [12,
 export const TOPPING_LEAD_MIN: Minutes = 30;
 
 /**
+ * Between two forecast temperatures further apart nothing is known: no line is drawn. Grade: chosen; hours are forecast one
+ * by one, and one that is left out does no harm.
+ */
+export const LONGEST_LINE_MIN: Minutes = 120;
+
+/**
  * Stops are rounded down to this, restarts up. Grade: chosen; forecasts in whole degrees place a crossing no better than
  * to a quarter of an hour.
  */

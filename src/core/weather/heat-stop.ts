@@ -91,13 +91,30 @@ const raise = (heatCase: HeatCase, event: string): HeatDecision => {
     : raised(heatCase, stop, event);
 };
 
-/** The afternoon is forecast to stay well below the limit after all. */
-const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
-  const { forecast, station, options } = heatCase;
+/** By that forecast the afternoon stays well below the limit; an hour that is missing is not cool. */
+const isCoolBy = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
+  const { station, options } = heatCase;
   const window = afternoonOf(heatCase, stopAtMs);
+  const { forecast } = corrected(heatCase, stopAtMs).heatCase;
   const { peakF } = crossings(forecast.hours, station.airLimitF, window);
   const isCool = peakF !== null && peakF <= station.airLimitF - options.deadbandF;
-  return isCool && !isMeasuredWarm(heatCase) && coversRest(heatCase, window) && isFresh(heatCase, forecast);
+  return isCool && coversRest(heatCase, window);
+};
+
+/** The forecast before the newest one, unless it is too old; null = there is none. */
+const forecastBefore = (heatCase: HeatCase): IssuedForecast | null => {
+  const { earlier } = heatCase.options;
+  const previous = earlier.at(-1);
+  return previous && isFresh(heatCase, previous) ? withPast(previous, earlier.slice(0, -1)) : null;
+};
+
+/** Two issues in a row say so, and no thermometer says otherwise: one issue may be wrong. */
+const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
+  if (isMeasuredWarm(heatCase) || !isFresh(heatCase, heatCase.forecast)) return false;
+  const before = forecastBefore(heatCase);
+  return (
+    isCoolBy(heatCase, stopAtMs) && (before === null || isCoolBy({ ...heatCase, forecast: before }, stopAtMs))
+  );
 };
 
 /**
@@ -138,13 +155,12 @@ const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs):
 
 /** From when on it is cool by the newest forecast and, if that is not too old, by the one before; null = not forecast. */
 const coolMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
-  const { forecast, options } = heatCase;
   const restartBy = (one: IssuedForecast): EpochMs | null =>
     restartMs(corrected({ ...heatCase, forecast: one }, stopAtMs).heatCase, stopAtMs);
-  const newestMs = restartBy(forecast);
-  const previous = options.earlier.at(-1);
-  if (newestMs === null || !previous || !isFresh(heatCase, previous)) return newestMs;
-  const previousMs = restartBy(withPast(previous, options.earlier.slice(0, -1)));
+  const newestMs = restartBy(heatCase.forecast);
+  const before = forecastBefore(heatCase);
+  if (newestMs === null || before === null) return newestMs;
+  const previousMs = restartBy(before);
   return previousMs === null ? null : Math.max(newestMs, previousMs);
 };
 

@@ -1,15 +1,19 @@
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { crossings, nodesOf, spansAbove, within } from './crossing.ts';
+import { crossings, gapsOf, nodesOf, spansAbove, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import { afternoonOf } from './day-window.ts';
 import type { HeatCase } from './heat-options.ts';
 import { later5 } from './ladder.ts';
 import { standingRoot } from './measured.ts';
 
-/** When the next stretch above `limitF` that ends after `fromMs` begins; null = none within the forecast. */
-const nextAboveMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
-  spansAbove(nodes, limitF).find((span) => span.toMs === null || span.toMs > fromMs)?.fromMs ?? null;
+/** When it is too warm, or nothing is known: a gap is unknown, not cool. */
+const notCool = (nodes: readonly Node[], limitF: number): { fromMs: EpochMs; toMs: EpochMs | null }[] =>
+  [...spansAbove(nodes, limitF), ...gapsOf(nodes)].sort((a, b) => a.fromMs - b.fromMs);
+
+/** When the next such stretch that ends after `fromMs` begins; null = none within the forecast. */
+const nextNotCoolMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
+  notCool(nodes, limitF).find((span) => span.toMs === null || span.toMs > fromMs)?.fromMs ?? null;
 
 /**
  * First time from `fromMs` on at which the air is below the limit by the deadband, stays so for an hour, and stays
@@ -20,11 +24,11 @@ const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): E
   const endMs = nodes.at(-1)?.atMs ?? fromMs;
   const rest = within(nodes, { fromMs, toMs: endMs });
   const restartF = station.airLimitF - options.deadbandF;
-  const ends = spansAbove(rest, restartF).map((span) => span.toMs ?? endMs);
-  const starts = [rest[0]?.atMs ?? endMs, ...ends];
+  const ends = notCool(rest, restartF).map((span) => span.toMs ?? endMs);
+  const starts = [rest[0]?.atMs ?? endMs, ...ends].sort((a, b) => a - b);
   const staysBelow = (limitF: number, startMs: EpochMs, minutes: number): boolean => {
     const untilMs = Math.min(startMs + minutes * MS_PER_MINUTE, endMs);
-    return (nextAboveMs(rest, limitF, startMs) ?? endMs) >= untilMs;
+    return (nextNotCoolMs(rest, limitF, startMs) ?? endMs) >= untilMs;
   };
   const cool = starts.find(
     (startMs) =>

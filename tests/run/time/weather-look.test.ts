@@ -87,6 +87,10 @@ describe('a warm forecast', () => {
   test('that has gone cool again calls the stop off', async () => {
     await crew.forecast(NORTH, '05:10', DAWN, WARM);
     await crew.forecast(NORTH, '07:50', DAWN, COOL);
+    expect(roomNotices(crew)).toHaveLength(1);
+    await crew.forecast(NORTH, '07:50', DAWN, COOL, '08:20');
+    expect(roomNotices(crew)).toHaveLength(1);
+    await crew.forecast(NORTH, '08:50', DAWN, COOL);
     expect(roomNotices(crew)[1]).toBe(
       'ALL-CLEAR for North station: the heat stop planned for 11:10 AM is off.',
     );
