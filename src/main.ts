@@ -50,7 +50,7 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
   const isQuiet = linked.length === 0 && process.stdin.isTTY && process.env['FIELDBELL_LOG'] === undefined;
   const log = logTo(isQuiet ? 'warn' : settings.logLevel);
   for (const warning of settings.warnings) log.warn({}, warning);
-  const weather = await weatherService(settings.weather, options.forecast, log);
+  const { source, file, supply } = await weatherService(settings.weather, options.forecast, log);
   outliveLostConnections(log);
   const live: { wake: () => void } = { wake: () => undefined };
   const operation = await operate(settings.roster, settings.database, {
@@ -88,9 +88,9 @@ const runLive = async (options: { forecast: string | undefined }): Promise<void>
     checkTimeoutMs: 2_000,
     registry: operation.metrics.registry,
   });
-  const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], weather.source, log);
+  const started = goLive(operation, [...(isLocal ? [terminal()] : []), ...chats], source, log, supply);
   live.wake = started.wake;
-  const forecasts = forecastFileTicker(weather.file, operation.bot, log);
+  const forecasts = forecastFileTicker(file, operation.bot, log);
   onSignal(() => {
     ended.resolve(null);
   });

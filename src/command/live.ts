@@ -1,11 +1,14 @@
 /** The running bot: adapters listen, the clock ticks and messages are delivered until it is stopped. */
 import { counted, deliver, overChats } from '../run/out/deliver.ts';
+import { onceAMinute, watchForecasts } from '../run/time/forecast-watch.ts';
 import { pollWeather } from '../run/time/poll-weather.ts';
 import { giveOwedAnswers } from '../run/in/answer-later.ts';
 import { hear } from '../run/in/hear.ts';
 import { lineHistories } from '../run/line/service.ts';
 import { lineThreads } from '../run/line/thread.ts';
 import { knownHarvest } from '../run/host/bot.ts';
+import type { Bot } from '../run/host/bot.ts';
+import type { ForecastSupply } from '../core/notices/forecast-gaps.ts';
 import { reasonOf } from '../core/reason.ts';
 import { tick } from '../run/time/tick.ts';
 import type { Chat } from '../ports/chat.ts';
@@ -70,12 +73,28 @@ const sideBySide = (task: () => Promise<unknown>, log: Log): Task => {
   return { run, idle: () => Promise.all(underWay) };
 };
 
+/** The polling of the weather service; without one, a watch on whether forecasts come all the same. */
+const weatherTask = (
+  weather: WeatherSource | null,
+  supply: ForecastSupply | null,
+  bot: Bot,
+): { poll: () => Promise<void>; close: () => void } => {
+  if (weather !== null) return pollWeather(weather, bot, Date.now);
+  const isLookDue = onceAMinute();
+  const look = async (nowMs: number): Promise<void> => {
+    if (supply !== null && isLookDue(nowMs)) await watchForecasts(bot, () => supply, nowMs);
+  };
+  return { poll: () => look(Date.now()), close: () => undefined };
+};
+
 /** Starts the adapters and the clock. Messages left over from an earlier run go out first. */
 export const goLive = (
   operation: Operation,
   chats: readonly Chat[],
   weather: WeatherSource | null,
   log: Log,
+  /** Where forecasts come from if not from that service; null = none are wanted. */
+  supply: ForecastSupply | null = null,
 ): Live => {
   const { bot, store } = operation;
   const line = lineThreads(log);
@@ -87,8 +106,8 @@ export const goLive = (
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
   const clockwork = oneAtATime(() => tick(bot, Date.now()), log);
   bot.weatherBy = weather?.attribution ?? null;
-  const forecasts = weather && pollWeather(weather, bot, Date.now);
-  const polling = oneAtATime(async () => forecasts?.poll(), log);
+  const forecasts = weatherTask(weather, supply, bot);
+  const polling = oneAtATime(() => forecasts.poll(), log);
   const timer = setInterval(() => {
     clockwork.run();
     delivery.run();
@@ -107,7 +126,7 @@ export const goLive = (
   const catchingUp = safely(() => giveOwedAnswers(bot, Date.now()), log);
   const stop = async (): Promise<void> => {
     clearInterval(timer);
-    forecasts?.close();
+    forecasts.close();
     await Promise.all(chats.map((chat) => chat.close()));
     await Promise.all([catchingUp, clockwork.idle(), delivery.idle(), polling.idle()]);
     await line.close();

@@ -27,6 +27,7 @@ const wordsIn = (
     step,
     by,
     changed,
+    still: [],
     rain: rainFor(step, harvest, heardMs),
     rings: false,
   };

@@ -2,6 +2,7 @@ import { stat } from 'node:fs/promises';
 import { recordedNws } from '../../adapters/nws/recorded.ts';
 import { nws } from '../../adapters/nws/listen.ts';
 import { openMeteo } from '../../adapters/open-meteo/listen.ts';
+import type { ForecastSupply } from '../core/notices/forecast-gaps.ts';
 import type { WeatherSource } from '../ports/weather.ts';
 import type { Weather } from '../settings/weather.ts';
 import type { Log } from '../ports/log.ts';
@@ -27,6 +28,10 @@ const serviceOf = (weather: Weather, log: Log): WeatherSource | null => {
   }
 };
 
+/** Whoever switched the weather off wants no forecast; whoever only left a setting out must hear what is missing. */
+const supplyWithout = (weather: Weather): ForecastSupply | null =>
+  weather.service === 'off' && weather.why !== null ? { by: 'nobody', startedMs: Date.now() } : null;
+
 /** A path that does not exist yet counts as a file. */
 const isFolder = (path: string): Promise<boolean> =>
   stat(path).then(
@@ -42,9 +47,10 @@ export const weatherService = async (
   weather: Weather,
   recorded: string | undefined,
   log: Log,
-): Promise<{ source: WeatherSource | null; file: string | undefined }> => {
-  if (recorded === undefined) return { source: serviceOf(weather, log), file: undefined };
+): Promise<{ source: WeatherSource | null; file: string | undefined; supply: ForecastSupply | null }> => {
+  if (recorded === undefined)
+    return { source: serviceOf(weather, log), file: undefined, supply: supplyWithout(weather) };
   return (await isFolder(recorded))
-    ? { source: recordedNws(recorded), file: undefined }
-    : { source: null, file: recorded };
+    ? { source: recordedNws(recorded), file: undefined, supply: null }
+    : { source: null, file: recorded, supply: { by: 'file' } };
 };

@@ -1,7 +1,7 @@
 import type { WeightRefusal } from './book/weights.ts';
 import type { BookedTicket } from './haul/load.ts';
-import type { ListChange } from './roster.ts';
-import type { EpochMs, Lb } from './units.ts';
+import type { ListChange, StationId } from './roster.ts';
+import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 
 /** Why something was not taken down. Nothing already recorded is lost by it. */
 export type Refusal =
@@ -39,4 +39,6 @@ export type Refusal =
 export type Warning =
   | { warning: 'not-multiple'; weight: 'first' | 'second' | 'net'; lb: Lb; divisionLb: Lb }
   | { warning: 'unusual'; weight: 'first' | 'second' | 'net'; lb: Lb; minLb: Lb; maxLb: Lb }
-  | { warning: 'over-limit'; grossLb: Lb; limitLb: Lb };
+  | { warning: 'over-limit'; grossLb: Lb; limitLb: Lb }
+  /** Roots above the station's limit. `stopped`: the dig is stopped there already. */
+  | { warning: 'root-too-warm'; station: StationId; limitF: Fahrenheit; stopped: boolean };

@@ -1,4 +1,4 @@
-import type { Fact, NoticeStep } from './book/facts.ts';
+import type { Fact, MissingForecast, NoticeStep } from './book/facts.ts';
 import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
@@ -81,6 +81,8 @@ export type Telling =
       by: PersonId | null;
       changed: NoticeStep | null;
       rain: RainAround | null;
+      /** With an all-clear: the other stops that hold, or are told for later. */
+      still: readonly NoticeStep[];
       /** A phone rings. */
       rings: boolean;
     }
@@ -106,8 +108,12 @@ export type Telling =
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
   /** The plan of today (0) or tomorrow (1) at that station. */
   | { tell: 'outlook'; station: StationId; addDays: 0 | 1; plan: DayPlan }
-  /** The weather service refuses, so there will be no heat and frost notices for that station. */
-  | { tell: 'no-forecast'; station: StationId; why: string }
+  /** To grower and foreman: no forecasts come, so there will be no heat and frost notices for that station. */
+  | { tell: 'no-forecast'; station: StationId; missing: MissingForecast }
+  /** To grower and foreman: no forecast will give the all-clear that was promised. */
+  | { tell: 'decide'; step: NoticeStep; forecastMs: EpochMs | null }
+  /** To grower and foreman: they come again. */
+  | { tell: 'forecast-back'; station: StationId }
   /** The wait has passed the limit that grower or foreman set. */
   | {
       tell: 'line-limit';

@@ -48,8 +48,8 @@ describe('the bot in a terminal', { timeout: 400_000 }, () => {
     const { code, out, err } = await startFieldbell(['--demo', '--speed', '1000000']).end();
     expect(err).toBe('');
     expect(code).toBe(0);
-    expect(out).toMatch(/HEAT STOP: stop topping at .*, stop digging at /);
-    expect(out).toMatch(/ALL-CLEAR: dig again now/);
+    expect(out).toMatch(/HEAT STOP for North station: stop topping at .*, stop digging at /);
+    expect(out).toMatch(/ALL-CLEAR for North station: heat stop over, dig again now/);
     expect(out).toMatch(/Today so far: \d+\.\d\d tons in \d+ loads\./);
     expect(out).not.toContain('I did not get that');
   });

@@ -41,8 +41,8 @@ describe('a notice as CAP 1.2', () => {
     expect(texts('info', 'language')).toEqual(['en-US', 'es-US']);
     expect(texts('info', 'responseType')).toEqual(['Execute', 'Execute']);
     expect(texts('info', 'headline')).toEqual([
-      'HEAT STOP: stop topping at 10:40 AM, stop digging at 11:10 AM.',
-      'PARO POR CALOR: paren de deshojar a las 10:40 a.m., paren de sacar a las 11:10 a.m.',
+      'HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+      'PARO POR CALOR para North station: paren de deshojar a las 10:40 a.m., paren de sacar a las 11:10 a.m.',
     ]);
     expect(texts('info', 'onset')).toEqual(Array(2).fill('2026-10-20T11:10:00-06:00'));
   });

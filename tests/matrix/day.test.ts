@@ -88,7 +88,7 @@ describeWithSynapse('the recorded day', () => {
     expect(book).toMatchObject(INVENTED);
     const shown = await personOf('ruth').history(room);
     const stops = shown.filter(
-      ({ sender, content }) => sender === account.user && String(content['body']).includes('HEAT STOP: '),
+      ({ sender, content }) => sender === account.user && String(content['body']).includes('HEAT STOP for '),
     );
     expect(stops).toHaveLength(1);
   });

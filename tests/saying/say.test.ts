@@ -30,6 +30,7 @@ const notice = (more: Partial<Extract<Telling, { tell: 'notice' }>>): Telling =>
   by: null,
   changed: null,
   rain: null,
+  still: [],
   rings: true,
   ...more,
 });
@@ -108,8 +109,8 @@ describe('notices', () => {
   it('hold what stops, when, why, what loaded trucks do, when it goes on, who ordered it, how to confirm', () => {
     expect(text(notice({ step: heatStep({ words: 'station said so' }), by: 'ruth' }), english)).toBe(
       [
-        'HEAT STOP: stop topping at 12:40 PM, stop digging at 1:10 PM.',
-        'Why: forecast 65 °F at 3:00 PM at North station, limit 60 °F. Warm beets spoil in the pile.',
+        'HEAT STOP for North station: stop topping at 12:40 PM, stop digging at 1:10 PM.',
+        'Why: forecast 65 °F at 3:00 PM, limit 60 °F. Warm beets spoil in the pile.',
         'Why: station said so',
         'Ordered by Ruth.',
         'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
@@ -121,7 +122,9 @@ describe('notices', () => {
 
   it('say NOW for a time that has come', () => {
     const voice = voiceAt('13:10', 'en');
-    expect(text(notice({}), voice)).toMatch(/^HEAT STOP: stop topping NOW, stop digging NOW\./);
+    expect(text(notice({}), voice)).toMatch(
+      /^HEAT STOP for North station: stop topping NOW, stop digging NOW\./,
+    );
   });
 
   it('a watch does not ring; a stop, a new time and an all-clear do', () => {
@@ -141,7 +144,7 @@ describe('notices', () => {
   it('the plan that was called off is named; an all-clear for later is not one for now', () => {
     const clear = heatStep({ stage: 'all-clear', resumeAtMs: at('11:00') });
     expect(text(notice({ step: clear, changed: heatStep() }), english)).toBe(
-      'ALL-CLEAR: the stop planned for 1:10 PM is off.',
+      'ALL-CLEAR for North station: the heat stop planned for 1:10 PM is off.',
     );
     const later = heatStep({ stage: 'all-clear', stopAtMs: at('09:00'), resumeAtMs: at('2026-10-21 06:00') });
     expect(text(notice({ step: later, changed: later }), english)).toContain('from 6:00 AM on 10/21');

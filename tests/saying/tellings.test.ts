@@ -27,6 +27,7 @@ describe('what the bot says', () => {
   it('rings for what cannot wait, and for nothing else', () => {
     expect(kindsThat(({ rings }) => rings)).toEqual([
       'danger-unclear',
+      'decide',
       'emergency',
       'emergency-answer',
       'notice',

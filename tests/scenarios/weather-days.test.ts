@@ -55,13 +55,14 @@ test('a hot day: the last load is on the pile before the limit is passed, and th
   await crew.passTo('23:59');
   // 12:30 less 40 + 30 + 10 min, 15 to spare and 10 to fill the truck: 10:45.
   expect(told(crew)).toEqual([
-    '05:00 room (rings): HEAT STOP: stop topping at 10:15 AM, stop digging at 10:45 AM.',
-    "20:30 room (rings): ALL-CLEAR: dig again now. The station's own word goes before mine.",
+    '05:00 room (rings): HEAT STOP for North station: stop topping at 10:15 AM, stop digging at 10:45 AM.',
+    "20:30 room (rings): ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
   ]);
   expect(crew.heardBy('ana').filter((text) => text.startsWith('PARO POR CALOR'))).toEqual([
     [
-      'PARO POR CALOR: paren de deshojar a las 10:15 a.m., paren de sacar a las 10:45 a.m.',
-      'Por qué: pronóstico de 70 °F a las 4:00 p.m. en North station, límite 60 °F. El betabel caliente se echa a perder en el montón.',
+      'PARO POR CALOR para North station: paren de deshojar a las 10:15 a.m., paren de sacar a las 10:45 a.m.',
+      'Por qué: pronóstico de 70 °F a las 4:00 p.m., límite 60 °F. El betabel caliente se echa a perder en el montón.',
+      'Pronóstico de las 4:30 a.m.',
       'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
       'Quizá se saca otra vez a las 8:30 p.m. Esperen el aviso.',
       'Lean y contesten solo estacionados: "ENTERADO".',
@@ -85,7 +86,7 @@ test('a borderline day: the forecast wobbles about the limit, and the crew hears
   expect(stages.filter((text) => text.includes('HEAT STOP LIKELY'))).toHaveLength(1);
   expect(stages.filter((text) => /HEAT STOP(, NEW TIME)?: stop/.test(text)).length).toBeLessThanOrEqual(1);
   expect(stages.filter((text) => text.includes('ALL-CLEAR'))).toEqual([]);
-  expect(stages[0]).toMatch(/^05:00 room: HEAT STOP LIKELY: digging may stop at /);
+  expect(stages[0]).toMatch(/^05:00 room: HEAT STOP LIKELY for North station: digging may stop at /);
 });
 
 test('a forecast revised twice: a new time by minutes is not told, one by two hours is, once', async () => {
@@ -98,8 +99,8 @@ test('a forecast revised twice: a new time by minutes is not told, one by two ho
   await everybodyConfirms(crew, '07:05');
   await crew.passTo('08:00');
   expect(told(crew)).toEqual([
-    '05:00 room (rings): HEAT STOP: stop topping at 10:40 AM, stop digging at 11:10 AM.',
-    '07:00 room (rings): HEAT STOP, NEW TIME: stop topping at 8:40 AM, stop digging at 9:10 AM.',
+    '05:00 room (rings): HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+    '07:00 room (rings): HEAT STOP for North station, NEW TIME: stop topping at 8:40 AM, stop digging at 9:10 AM.',
   ]);
   expect(crew.heardBy('ben').at(-2)).toContain('It was 11:10 AM.');
 });
@@ -109,12 +110,14 @@ test('the forecast service is down: yesterday’s forecast stops the dig, and on
   await crew.forecast(NORTH, '2026-10-19 12:00', '2026-10-20 04:00', [...WARM, 41, 40, 39, 38]);
   await crew.passTo('2026-10-21 08:00');
   expect(told(crew).filter((text) => text.includes('room'))).toEqual([
-    '05:00 room (rings): HEAT STOP: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+    '05:00 room (rings): HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
   ]);
   expect((await crew.say('ben', null, 'can we dig', '2026-10-21 08:00'))[0]).toMatch(/^No\. HEAT STOP/);
   await crew.say('ben', 'crew', 'north station is open', '2026-10-21 08:05');
   await crew.say('ruth', 'crew', 'north station is open', '2026-10-21 08:10');
-  expect(told(crew).at(-1)).toMatch(/^08:10 room \(rings\): ALL-CLEAR: dig again now/);
+  expect(told(crew).at(-1)).toMatch(
+    /^08:10 room \(rings\): ALL-CLEAR for North station: heat stop over, dig again now/,
+  );
 });
 
 test('a frost night: told by the evening, held until a crown was cut', async () => {
@@ -136,14 +139,15 @@ test('a frost night: told by the evening, held until a crown was cut', async () 
   await crew.say('ruth', 'crew', 'crowns frozen at north 40', morning('08:30'));
   await crew.say('ruth', 'crew', 'crowns ok at north 40', morning('10:30'));
   expect(told(crew)).toEqual([
-    '16:00 room: FROST LIKELY: do not top ahead of the digger. Dig all that is topped before 12:30 AM on 10/21.',
-    '20:00 room (rings): FROST HOLD: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
-    "10:30 room (rings): ALL-CLEAR: dig again now. The station's own word goes before mine.",
+    '16:00 room: FROST LIKELY for North station: do not top ahead of the digger. Dig all that is topped before 12:30 AM on 10/21.',
+    '20:00 room (rings): FROST HOLD for North station: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
+    "10:30 room (rings): ALL-CLEAR for North station: frost hold over, dig again now. The station's own word goes before mine.",
   ]);
   expect(crew.heardBy('gus')[1]).toBe(
     [
-      'FROST HOLD: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
-      'Why: forecast low 22 °F at 4:00 AM on 10/21 at North station. Beets that froze and thawed rot in the pile.',
+      'FROST HOLD for North station: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
+      'Why: forecast low 22 °F at 4:00 AM on 10/21. Beets that froze and thawed rot in the pile.',
+      'Forecast of 8:00 PM.',
       'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
       'Dig again only when foreman or grower has cut crowns and says "crowns ok at North 40".',
       'Read and reply only when parked: "got it".',
@@ -159,7 +163,7 @@ describe('the end of daylight saving time on 2026-11-01, a day of 25 hours', () 
     await crew.forecast(NORTH, '2026-10-31 22:30', '2026-10-31 22:00', cold);
     await crew.passTo('2026-11-01 04:59');
     expect(told(crew)).toEqual([
-      '22:30 room: FROST HOLD: stop topping at 10:50 PM, stop digging at 1:00 AM MDT on 11/1.',
+      '22:30 room: FROST HOLD for North station: stop topping at 10:50 PM, stop digging at 1:00 AM MDT on 11/1.',
     ]);
     await crew.passTo('2026-11-01 05:00');
     const reminders = crew.delivered.filter(({ kind }) => kind === 'reminder');
@@ -177,8 +181,8 @@ describe('the end of daylight saving time on 2026-11-01, a day of 25 hours', () 
     await crew.passTo('2026-11-01 23:59');
     const notices = ofStops(crew.delivered).filter(({ kind }) => kind === 'notice');
     expect(told(crew).filter((text) => text.includes('room'))).toEqual([
-      '05:00 room (rings): HEAT STOP: stop topping at 10:40 AM, stop digging at 11:10 AM.',
-      "20:30 room (rings): ALL-CLEAR: dig again now. The station's own word goes before mine.",
+      '05:00 room (rings): HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+      "20:30 room (rings): ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
     ]);
     // 11:10 is six hours and ten minutes after 05:00, in both 18:10 and 12:00 UTC.
     expect(notices[0]?.data).toMatchObject({ stopAt: '2026-11-01T18:10:00.000Z' });
@@ -204,13 +208,63 @@ test('two zones in one operation: every time says whose, and each station has it
   await crew.forecast(NORTH, '05:01', '04:00', COOL);
   await everybodyConfirms(crew, '05:05');
   expect(told(crew)).toEqual([
-    '05:00 room (rings): HEAT STOP: stop topping at 10:40 AM MDT (11:40 AM CDT), stop digging at 11:10 AM MDT (12:10 PM CDT).',
+    '05:00 room (rings): HEAT STOP for East station: stop topping at 10:40 AM MDT (11:40 AM CDT), stop digging at 11:10 AM MDT (12:10 PM CDT).',
   ]);
   await crew.forecast(NORTH, '09:00', '04:00', WARM);
   await everybodyConfirms(crew, '09:05');
   expect(told(crew).at(-1)).toBe(
-    '09:00 room (rings): HEAT STOP: stop topping at 10:40 AM MDT, stop digging at 11:10 AM MDT.',
+    '09:00 room (rings): HEAT STOP for North station: stop topping at 10:40 AM MDT, stop digging at 11:10 AM MDT.',
   );
   await crew.say('ruth', null, 'dig again', '13:00');
   expect(told(crew).filter((text) => text.includes('ALL-CLEAR'))).toHaveLength(2);
+});
+
+test('a promise that no forecast can keep: its age is told, and people are asked before the time has come', async () => {
+  const crew = await newDay();
+  const next = (clock: string): string => `2026-10-21 ${clock}`;
+  // The last forecast comes at 11:00, and reaches over the next day.
+  await crew.forecast(NORTH, '11:00', '11:00', [
+    ...WARM.slice(7, 20).map((f) => Math.min(f, 52)),
+    40,
+    39,
+    38,
+    37,
+    ...WARM,
+  ]);
+  await crew.passTo(next('05:00'));
+  await everybodyConfirms(crew, next('05:05'));
+  const [notice] = crew.heardBy('ben');
+  expect(notice).toMatch(/^HEAT STOP for North station: stop topping at 10:40 AM/);
+  expect(notice).toMatch(/\nOld forecast, of 11:00 AM on 10\/20: 18 h old\.\n/);
+  expect(notice).toMatch(/Dig again likely at 8:30 PM\. Wait for the all-clear\./);
+  expect((await crew.say('ben', null, 'can we dig', next('12:05')))[0]).toMatch(
+    /^No\. HEAT STOP for North station: stopped since 11:10 AM\./,
+  );
+  const decide = () => crew.delivered.filter(({ kind }) => kind === 'decide');
+  await crew.passTo(next('19:29'));
+  expect(decide()).toEqual([]);
+  await crew.passTo(next('19:30'));
+  expect(decide().map(({ recipient }) => recipient)).toEqual([{ person: 'ruth' }, { person: 'mateo' }]);
+  expect(crew.heardBy('ruth').at(-1)).toBe(
+    'YOU DECIDE: I have no usable forecast since 11:00 AM on 10/20. ' +
+      'The all-clear for North station, expected at 8:30 PM, will not come by itself. ' +
+      'Measure the roots and ask the station before then; say "dig again" when it is right, or leave it stopped.',
+  );
+  const [late] = await crew.say('ben', null, 'can we dig', next('20:45'));
+  expect(late).toContain('The all-clear expected at 8:30 PM has not come: foreman and grower decide.');
+  await crew.passTo(next('22:00'));
+  expect(decide()).toHaveLength(2);
+  await crew.say('ruth', 'crew', 'dig again', next('22:05'));
+  expect(told(crew).at(-1)).toMatch(/ALL-CLEAR for North station/);
+});
+
+test('a stop by measured roots without any forecast: people are asked soon, for nothing else will end it', async () => {
+  const crew = await newDay();
+  await crew.say('mateo', 'crew', 'root 58 at north 40', '13:00');
+  await crew.passTo('13:10');
+  expect(crew.heardBy('mateo')).toContainEqual(
+    expect.stringMatching(
+      /^DECIDA USTED: no tengo pronóstico que sirva\. El aviso de sacar otra vez para North station no va a llegar solo\./,
+    ),
+  );
 });

@@ -8,7 +8,14 @@ import type { DigState } from '../../src/core/notices/notices.ts';
 const holdReasons = ['heat', 'frost', 'mud', 'other'] as const;
 const stages = ['watch', 'stop', 'update', 'all-clear'] as const;
 /** Nothing out of the ordinary. */
-export const freeDig: DigState = { hold: null, coming: null, overridden: null, closed: [], rain: null };
+export const freeDig: DigState = {
+  holds: [],
+  coming: [],
+  overridden: null,
+  closed: [],
+  rain: null,
+  unforecast: [],
+};
 
 const mayDig = (more: Partial<DigState>): Extract<Telling, { tell: 'may-dig' }> => ({
   tell: 'may-dig',
@@ -37,6 +44,7 @@ export const notices = holdReasons.flatMap((notice) =>
       by: null,
       changed: null,
       rain: null,
+      still: [],
       rings: stage !== 'watch',
     },
     {
@@ -53,6 +61,7 @@ export const notices = holdReasons.flatMap((notice) =>
       by: 'ruth',
       changed: heatStep({ notice, stopAtMs: at('14:00') }),
       rain: { beforeIn: 0.27, nextIn: 0 },
+      still: [heatStep({ event: 'heat-west', stopAtMs: at('09:00') })],
       rings: stage !== 'watch',
     },
   ]),
@@ -64,17 +73,20 @@ export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Tell
   by: 'ruth',
   changed: null,
   rain: null,
+  still: [],
   rings: true,
 }));
 
 export const digTellings = [
   mayDig({}),
-  mayDig({ coming: heatStep({ stage: 'watch' }) }),
-  mayDig({ coming: heatStep() }),
-  mayDig({ hold: heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') }) }),
-  mayDig({ hold: heatStep({ stage: 'all-clear', stopAtMs: at('10:00') }) }),
-  mayDig({ hold: heatStep({ notice: 'mud', source: 'person' }), rain: { beforeIn: 0.27, nextIn: 0.82 } }),
+  mayDig({ coming: [heatStep({ stage: 'watch' })] }),
+  mayDig({ coming: [heatStep()] }),
+  mayDig({ holds: [heatStep({ stopAtMs: at('10:00'), stopToppingMs: at('09:30') })] }),
+  mayDig({ holds: [heatStep({ stage: 'all-clear', stopAtMs: at('10:00') })] }),
+  mayDig({ holds: [heatStep({ notice: 'mud', source: 'person' })], rain: { beforeIn: 0.27, nextIn: 0.82 } }),
   mayDig({ closed: [closedNorth] }),
+  mayDig({ unforecast: [{ station: 'north-station', sinceMs: null }] }),
+  mayDig({ holds: [heatStep()], unforecast: [{ station: 'north-station', sinceMs: at('09:50') }] }),
   mayDig({
     overridden: {
       step: heatStep({ stage: 'all-clear', source: 'person', words: 'station agreed' }),

@@ -79,6 +79,12 @@ const warnings: Warnings = {
     maxLb: 110_000,
   })),
   'over-limit': [{ warning: 'over-limit', grossLb: 87_000, limitLb: 86_000 }],
+  'root-too-warm': [true, false].map((stopped) => ({
+    warning: 'root-too-warm',
+    station: 'north-station',
+    limitF: 55,
+    stopped,
+  })),
 };
 
 type Problems = { [P in Unclear['problem']]: readonly Extract<Unclear, { problem: P }>[] };
@@ -292,7 +298,17 @@ export const tellings: Tellings = {
     atMs: at('10:15'),
   })),
   outlook: outlooks,
-  'no-forecast': [{ tell: 'no-forecast', station: 'north-station', why: '403: refused' }],
+  'no-forecast': [
+    { why: 'refused', sinceMs: null, words: '403: refused' } as const,
+    { why: 'silent', sinceMs: at('09:50'), words: '503 no reason given' } as const,
+    { why: 'old', sinceMs: at('09:50'), words: null } as const,
+    { why: 'settings', sinceMs: null, words: null } as const,
+  ].map((missing) => ({ tell: 'no-forecast', station: 'north-station', missing })),
+  decide: [
+    { tell: 'decide', step: heatStep(), forecastMs: at('09:50') },
+    { tell: 'decide', step: heatStep({ resumeAtMs: null }), forecastMs: null },
+  ],
+  'forecast-back': [{ tell: 'forecast-back', station: 'north-station' }],
   ...lineTellings,
   trouble: [{ tell: 'trouble', reference: 'slack:17.2' }],
 };

@@ -1,6 +1,12 @@
 import type { Happening } from '../book/facts.ts';
 import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import { isStoppedAt } from '../notices/notices.ts';
+import type { Warning } from '../refusal.ts';
+import { stationById } from '../roster.ts';
+import { addMinutes } from '../units.ts';
+import { HEAT_FIGURES } from '../weather/assumptions.ts';
+import type { EpochMs } from '../units.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 /** A step of a truck's round trip, with a head count if the driver in the line counted. */
@@ -40,6 +46,19 @@ export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Spe
   }
 };
 
+/** What follows from roots above the limit of the station that they go to. */
+const rootWarnings = (
+  { field, station, temperatureF }: Omit<Extract<Happening, { kind: 'root-measured' }>, 'kind'>,
+  harvest: Harvest,
+  nowMs: EpochMs,
+): Warning[] => {
+  const id = stationFor(harvest.roster, station, field);
+  const limitF = id === null ? undefined : stationById(harvest.roster, id)?.rootLimitF;
+  if (id === null || limitF === undefined || temperatureF <= limitF) return [];
+  const stopped = isStoppedAt(harvest, id, nowMs);
+  return [{ warning: 'root-too-warm', station: id, limitF, stopped }];
+};
+
 /** What a person measures or decides in the field. */
 export const acceptFieldReport = (
   intent: IntentOf<'measure-root' | 'check-crown' | 'dig-field'>,
@@ -52,7 +71,17 @@ export const acceptFieldReport = (
       const field = intent.field ?? (intent.station === null ? harvest.dugField : null);
       const station = field === null ? stationFor(harvest.roster, intent.station, null) : intent.station;
       const { temperatureF } = intent;
-      return taken(speaking, intent.atMs, [{ kind: 'root-measured', field, station, temperatureF }]);
+      const isStanding =
+        (intent.atMs ?? speaking.sentMs) >= addMinutes(speaking.sentMs, 0 - HEAT_FIGURES.rootHoldsMin);
+      const warnings = isStanding
+        ? rootWarnings({ field, station, temperatureF }, harvest, speaking.sentMs)
+        : [];
+      return taken(
+        speaking,
+        intent.atMs,
+        [{ kind: 'root-measured', field, station, temperatureF }],
+        warnings,
+      );
     }
     case 'check-crown':
       return taken(speaking, intent.atMs, [

@@ -4,6 +4,7 @@ import { forecastsBy, heatBasis, freezeAlerts } from '../weather/heat-basis.ts';
 import type { Station } from '../roster.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Span } from '../units.ts';
+import { hasGap, nodesOf } from '../weather/crossing.ts';
 import { HEAT_OPTIONS, withPast } from '../weather/heat-options.ts';
 import { OUTLOOK_OPTIONS, outlook } from '../weather/outlook.ts';
 import type { Outlook } from '../weather/outlook.ts';
@@ -38,6 +39,12 @@ const digSpans = ({ heat, frost }: Outlook, firstMs: EpochMs, endMs: EpochMs): S
   return spans.filter((span) => span.fromMs < span.toMs);
 };
 
+/** The forecast reaches to the end of the span, and has no gap in it. Hours that are past need not be known. */
+const isKnown = (hours: readonly HourlyTemperature[], span: Span): boolean => {
+  const nodes = nodesOf(hours);
+  return (nodes.at(-1)?.atMs ?? 0) >= span.toMs && !hasGap(nodes, span);
+};
+
 /** `addDays`: 0 = today, 1 = tomorrow, by the clock at the station. */
 export const planOf = (
   harvest: Harvest,
@@ -63,8 +70,8 @@ export const planOf = (
     wallTimeOfDayMs(clock, station.zone, made.dayMs, hour, 0, days);
   const { hours } = withPast(forecast, basis.earlier);
   // "No heat stop" of an afternoon that nobody has forecast would be taken for a promise.
-  const lastMs = hours.at(-1)?.startMs ?? issuedMs;
-  if (made.heat.stopAtMs === null && lastMs < at(HEAT_OPTIONS.windowHours[1] - 1))
+  const [fromHour, toHour] = HEAT_OPTIONS.windowHours;
+  if (made.heat.stopAtMs === null && !isKnown(hours, { fromMs: at(fromHour), toMs: at(toHour) }))
     return { plan: 'none', newestMs: issuedMs, isTooShort: true };
   return {
     plan: 'made',

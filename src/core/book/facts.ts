@@ -62,6 +62,28 @@ export interface NoticeStep {
   chance: number | null;
   /** The orderer's own words. */
   words: string | null;
+  /** What the bot went by; absent in orders, and in books of earlier versions. */
+  basis?: NoticeBasis;
+}
+
+export interface NoticeBasis {
+  /** When the forecast was issued; null = there was none. */
+  forecastMs: EpochMs | null;
+  /** The newest measurement that counted; null = nothing was measured. */
+  measured: { what: 'air' | 'root'; temperatureF: Fahrenheit; atMs: EpochMs } | null;
+}
+
+/** Why there is no forecast of a place. */
+export interface MissingForecast {
+  /**
+   * - refused: the service refuses the bot. silent: no usable answer comes. old: what comes is too old.
+   * - settings: no service is set up for the place.
+   */
+  why: 'refused' | 'silent' | 'old' | 'settings';
+  /** When the service last had a usable answer, else the newest forecast was issued; null = there never was one. */
+  sinceMs: EpochMs | null;
+  /** The service's own words; null = none. */
+  words: string | null;
 }
 
 export type Happening =
@@ -105,6 +127,8 @@ export type Happening =
     }
   /** The air as a weather station near the place measured it. */
   | { kind: 'air-observed'; place: StationId; temperatureF: Fahrenheit }
+  /** Grower and foreman are told that forecasts of the place do not come; null = that they come again. */
+  | { kind: 'forecast-warned'; place: StationId; missing: MissingForecast | null }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
   | { kind: 'line-warned'; station: StationId; warning: LineWarning }

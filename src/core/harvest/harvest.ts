@@ -35,6 +35,8 @@ export interface SeasonState {
   /** All of the season by place, and what was measured there, to compare them. */
   readonly issued: ReadonlyMap<StationId, readonly FactOf<'forecast-issued'>[]>;
   readonly observed: ReadonlyMap<StationId, readonly FactOf<'air-observed'>[]>;
+  /** What was last told of the forecasts of each place. */
+  readonly forecastWarnings: ReadonlyMap<StationId, FactOf<'forecast-warned'>>;
   /** The one with the newest step last. */
   readonly notices: readonly NoticeEvent[];
   /** What was noticed of the line, oldest first. */

@@ -28,6 +28,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   forecasts: new Map(),
   issued: new Map(),
   observed: new Map(),
+  forecastWarnings: new Map(),
   notices: [],
   lineWarnings: [],
   shifts: new Map(),
@@ -181,6 +182,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return onForecast(state, fact);
     case 'air-observed':
       return { ...state, observed: withListed(state.observed, fact) };
+    case 'forecast-warned':
+      return { ...state, forecastWarnings: new Map(state.forecastWarnings).set(fact.place, fact) };
     case 'notice-raised':
       return onNotice(state, fact);
     case 'line-warned':

@@ -25,10 +25,22 @@ export const NAMES_MIN: Minutes = 20;
 export const LATEST_REMINDER_MIN: Minutes = 6 * 60;
 
 /**
+ * So long before the restart that was told, foreman and grower are asked to decide where no forecast can give it. Grade:
+ * chosen: time to measure roots and to ask the station.
+ */
+export const DECIDE_AHEAD_MIN: Minutes = 60;
+
+/**
  * "Off shift" ends by itself, so that nobody who forgot to say "on shift" misses the next stop. Grade: source: off duty
  * between two shifts of a truck driver (49 CFR 395.3).
  */
 export const OFF_SHIFT_MIN: Minutes = 10 * 60;
+
+/**
+ * Without a usable answer of the weather service for so long, grower and foreman are told. Grade: chosen: the service is
+ * asked every hour, so that two answers are missing.
+ */
+export const FORECAST_MISSED_MIN: Minutes = 120;
 
 /**
  * Wall time: the coming night is announced in the afternoon, from the first hour on; cold that comes before the second is

@@ -1,5 +1,7 @@
 import type { FactOf, NoticeStep } from '../book/facts.ts';
-import type { PersonId } from '../roster.ts';
+import type { PersonId, StationId } from '../roster.ts';
+import { unforecast } from './forecast-gaps.ts';
+import type { Unforecast } from './forecast-gaps.ts';
 import { isOffShift } from './shifts.ts';
 import type { EpochMs } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
@@ -46,17 +48,27 @@ export const unendedNotices = (harvest: Harvest, nowMs: EpochMs): NoticeEvent[] 
 export const hasBegun = (step: NoticeStep, nowMs: EpochMs): boolean =>
   step.stage !== 'watch' && step.stopAtMs !== null && step.stopAtMs <= nowMs;
 
-/** The stop that is in force at `nowMs`, and the one that is told for later; null = none. */
+/** The stops that are in force at `nowMs`, and those that are told for later, newest first. */
+const allHolds = (harvest: Harvest, nowMs: EpochMs): { now: NoticeStep[]; coming: NoticeStep[] } => {
+  const steps = unendedNotices(harvest, nowMs).map((event) => newestStep(event).step);
+  return {
+    now: steps.filter((step) => hasBegun(step, nowMs)).toReversed(),
+    coming: steps.filter((step) => step.stage !== 'all-clear' && !hasBegun(step, nowMs)).toReversed(),
+  };
+};
+
+/** The newest stop that is in force at `nowMs`, and the newest that is told for later; null = none. */
 export const holds = (
   harvest: Harvest,
   nowMs: EpochMs,
 ): { now: NoticeStep | null; coming: NoticeStep | null } => {
-  const steps = unendedNotices(harvest, nowMs).map((event) => newestStep(event).step);
-  return {
-    now: steps.findLast((step) => hasBegun(step, nowMs)) ?? null,
-    coming: steps.findLast((step) => step.stage !== 'all-clear' && !hasBegun(step, nowMs)) ?? null,
-  };
+  const { now, coming } = allHolds(harvest, nowMs);
+  return { now: now[0] ?? null, coming: coming[0] ?? null };
 };
+
+/** A stop is in force at that station. */
+export const isStoppedAt = (harvest: Harvest, station: StationId, nowMs: EpochMs): boolean =>
+  allHolds(harvest, nowMs).now.some(({ place }) => place === null || place === station);
 
 /** What is known of rain where mud stops the dig. */
 export const rainFor = (step: NoticeStep, harvest: Harvest, nowMs: EpochMs): RainAround | null => {
@@ -67,7 +79,8 @@ export const rainFor = (step: NoticeStep, harvest: Harvest, nowMs: EpochMs): Rai
 
 /** May the crew dig, and who said otherwise: for "can we dig" and the board. `sinceMs`: the start of the day. */
 export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): DigState => {
-  const { now, coming } = holds(harvest, nowMs);
+  const { now, coming } = allHolds(harvest, nowMs);
+  const mud = now.find(({ notice }) => notice === 'mud');
   const overridden = harvest.notices.map(newestStep).findLast(({ step, atMs }) => {
     const isReason = step.stage === 'all-clear' && step.source === 'person' && step.words !== null;
     return isReason && atMs >= sinceMs;
@@ -77,11 +90,12 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
     return word && !word.open && nowMs < (word.untilMs ?? Infinity) ? [word] : [];
   });
   return {
-    hold: now,
+    holds: now,
     coming,
     overridden: overridden ?? null,
     closed,
-    rain: now && rainFor(now, harvest, nowMs),
+    rain: mud ? rainFor(mud, harvest, nowMs) : null,
+    unforecast: unforecast(harvest, nowMs),
   };
 };
 
@@ -126,12 +140,16 @@ export interface RainAround {
 
 /** May the crew dig, and who said so. */
 export interface DigState {
-  hold: NoticeStep | null;
-  coming: NoticeStep | null;
+  /** The stops in force, newest first. */
+  holds: readonly NoticeStep[];
+  /** The stops that are told for later, newest first. */
+  coming: readonly NoticeStep[];
   /** The newest all-clear of the day for which foreman or grower gave a reason. */
   overridden: { step: NoticeStep; by: PersonId | null; atMs: EpochMs } | null;
   /** Stations that are closed by their own word. */
   closed: readonly FactOf<'station-reported'>[];
   /** With a mud hold. */
   rain: RainAround | null;
+  /** Stations that the bot cannot watch, because it has no forecast. */
+  unforecast: readonly Unforecast[];
 }

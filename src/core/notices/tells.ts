@@ -5,6 +5,7 @@ import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
 import { concernsOthers } from '../book/kinds.ts';
 import { newestStep, rainFor, unendedNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
+import { promises } from './promises.ts';
 import { isQuiet } from './quiet.ts';
 import { personById } from '../roster.ts';
 import type { Audience, Tell, Telling } from '../telling.ts';
@@ -31,12 +32,17 @@ const ringsFor = (
   return (isOrder && isSoon) || !isQuiet(harvest, clock, heardMs);
 };
 
+/** The stops that an all-clear does not end. */
+const othersThan = (event: string, harvest: Harvest, nowMs: EpochMs): NoticeStep[] =>
+  unendedNotices(harvest, nowMs).flatMap((other) => (other.event === event ? [] : [newestStep(other).step]));
+
 const noticeTelling = (raised: RaisedStep, harvest: Harvest, clock: ZoneClock): Telling => {
   const { step, by, heardMs } = raised;
   const event = harvest.notices.find((known) => known.event === step.event);
   const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
   const rings = ringsFor(raised, changed, harvest, clock);
-  return { tell: 'notice', step, by, changed, rain: rainFor(step, harvest, heardMs), rings };
+  const still = step.stage === 'all-clear' ? othersThan(step.event, harvest, heardMs) : [];
+  return { tell: 'notice', step, by, changed, rain: rainFor(step, harvest, heardMs), still, rings };
 };
 
 const noticeTells = (fact: FactOf<'notice-raised'>, harvest: Harvest, clock: ZoneClock): Tell[] => {
@@ -98,6 +104,14 @@ const lineTells = (fact: FactOf<'line-warned'>, harvest: Harvest): Tell[] => {
   return telling === null ? [] : tellAll(managersOf(harvest.roster), telling, fact.id, false);
 };
 
+const forecastTells = ({ id, place, missing }: FactOf<'forecast-warned'>, harvest: Harvest): Tell[] => {
+  const telling: Telling =
+    missing === null
+      ? { tell: 'forecast-back', station: place }
+      : { tell: 'no-forecast', station: place, missing };
+  return tellAll(managersOf(harvest.roster), telling, id, false);
+};
+
 /** Whom a new fact concerns, besides the one who said it. */
 export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] => {
   if (!concernsOthers(fact)) return [];
@@ -110,6 +124,8 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
       return downTells(fact, harvest);
     case 'line-warned':
       return lineTells(fact, harvest);
+    case 'forecast-warned':
+      return forecastTells(fact, harvest);
     case 'list-changed':
       return roomTells(fact, harvest, clock);
     case 'stranger-heard': {
@@ -133,10 +149,13 @@ export const timePasses = (
   const weather = lookAtWeather(harvest, clock, nowMs);
   const drills = endDrills(harvest, nowMs);
   const asked = confirmations(harvest, clock, nowMs);
-  const wakes = [weather, drills, asked].flatMap(({ wakeAtMs }) => (wakeAtMs === null ? [] : [wakeAtMs]));
+  const promised = promises(harvest, clock, nowMs);
+  const wakes = [weather, drills, asked, promised].flatMap(({ wakeAtMs }) =>
+    wakeAtMs === null ? [] : [wakeAtMs],
+  );
   return {
     facts: [...weather.facts, ...drills.facts],
-    tells: asked.tells,
+    tells: [...asked.tells, ...promised.tells],
     wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
   };
 };

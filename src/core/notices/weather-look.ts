@@ -65,11 +65,13 @@ const resultOf = (
   wakeAtMs,
 });
 
+const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
+
 /** A warm afternoon is announced in the morning, not at night; a crew that digs at night hears of it at once. */
 const heatLook = (look: WeatherLook): LookResult => {
   const { harvest, station, clock, nowMs, forecasts } = look;
-  const forecast = forecasts.at(-1);
-  if (!forecast) return { fact: null, wakeAtMs: null };
+  // Without a forecast measured roots still count.
+  const forecast = forecasts.at(-1) ?? NO_FORECAST;
   const newest = newestOf(look, 'heat');
   const word = stationWord(look);
   const options: HeatOptions = {
@@ -99,8 +101,6 @@ const frostAnnouncedMs = ({ clock, station, nowMs }: WeatherLook, step: NoticeSt
     : wall(FROST_ANNOUNCED.fromHour);
 };
 
-const NO_FORECAST: IssuedForecast = { issuedMs: -Infinity, hours: [] };
-
 /** Anybody may report frozen crowns; sound ones count only from foreman and grower. */
 const crownChecks = (look: WeatherLook): FactOf<'crown-checked'>[] =>
   look.harvest.crownChecks.filter(
@@ -112,7 +112,12 @@ const frostLook = (look: WeatherLook): LookResult => {
   const { station, nowMs, forecasts } = look;
   const newest = newestOf(look, 'frost');
   const checks = crownChecks(look);
-  const options = { ...FROST_OPTIONS, alerts: freezeAlerts(look.forecasts, look.nowMs), crownChecks: checks };
+  const options = {
+    ...FROST_OPTIONS,
+    alerts: freezeAlerts(forecasts, nowMs),
+    crownChecks: checks,
+    earlier: forecasts.slice(0, -1),
+  };
   const eventId = `frost-${station.id}-${nowMs}`;
   const forecast = forecasts.at(-1) ?? NO_FORECAST;
   const { step, wakeAtMs } = frostHold(newest?.step ?? null, forecast, station, nowMs, eventId, options);

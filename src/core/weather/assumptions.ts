@@ -15,6 +15,12 @@ export const AFTERNOON_HOURS: readonly [fromHour: number, toHour: number] = [12,
 export const TOPPING_LEAD_MIN: Minutes = 30;
 
 /**
+ * Between two forecast temperatures further apart nothing is known: no line is drawn. Grade: chosen; hours are forecast one
+ * by one, and one that is left out does no harm.
+ */
+export const LONGEST_LINE_MIN: Minutes = 120;
+
+/**
  * Stops are rounded down to this, restarts up. Grade: chosen; forecasts in whole degrees place a crossing no better than
  * to a quarter of an hour.
  */
@@ -33,7 +39,7 @@ const STOP_UPDATE_MIN: Minutes = 30;
  * An older forecast may stop the dig, but not resume it. Grade: chosen; grids are issued twice a day, so that one missed
  * issue does not make a forecast stale.
  */
-const FORECAST_MAX_AGE_MIN: Minutes = 18 * 60;
+export const FORECAST_MAX_AGE_MIN: Minutes = 18 * 60;
 
 export const HEAT_FIGURES = {
   windowHours: AFTERNOON_HOURS,
@@ -56,6 +62,8 @@ export const HEAT_FIGURES = {
   rootLagMin: 120,
   /** How long a measured root counts for more than the forecast. Grade: chosen; roots follow the air within hours. */
   rootHoldsMin: 240,
+  /** How long measured air counts for more than the forecast. Grade: chosen; weather stations report every hour. */
+  airHoldsMin: 90,
   updateMin: STOP_UPDATE_MIN,
   /** A restart that moves by less is not announced again once digging has stopped. Grade: chosen; for more, people would wait in vain. */
   restartUpdateMin: 60,
@@ -65,6 +73,8 @@ export const HEAT_FIGURES = {
    */
   dwellMin: 60,
   maxAgeMin: FORECAST_MAX_AGE_MIN,
+  /** How long a person's all-clear keeps the forecast quiet. Grade: chosen: about half an afternoon. */
+  shelvedMin: 240,
 };
 export type HeatFigures = typeof HEAT_FIGURES;
 

@@ -1,8 +1,9 @@
-import { MS_PER_HOUR } from '../units.ts';
+import { MS_PER_HOUR, MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
+import { LONGEST_LINE_MIN } from './assumptions.ts';
 import type { HourlyTemperature } from './types.ts';
 
-/** A temperature at an instant; between two of them the temperature is a straight line. */
+/** A temperature at an instant; between two of them the temperature is a straight line, unless they are far apart. */
 export interface Node {
   atMs: EpochMs;
   temperatureF: Fahrenheit;
@@ -30,6 +31,31 @@ export const nodesOf = (hours: readonly HourlyTemperature[]): Node[] => {
   return last ? [...nodes, { ...last, atMs: last.atMs + MS_PER_HOUR }] : [];
 };
 
+const LONGEST_LINE_MS = LONGEST_LINE_MIN * MS_PER_MINUTE;
+
+/** Between the two nothing is known. */
+export const isGap = (a: Node, b: Node): boolean => b.atMs - a.atMs > LONGEST_LINE_MS;
+
+/** Where the nodes are too far apart for a line. */
+export const gapsOf = (nodes: readonly Node[]): Span[] =>
+  nodes.flatMap((b, index) => {
+    const a = nodes[index - 1];
+    return a && isGap(a, b) ? [{ fromMs: a.atMs, toMs: b.atMs }] : [];
+  });
+
+export const hasGap = (nodes: readonly Node[], span: Span): boolean =>
+  gapsOf(nodes).some(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs);
+
+/** The temperature is known all through the span. */
+export const covers = (nodes: readonly Node[], span: Span): boolean => {
+  const [first, last] = [nodes[0], nodes.at(-1)];
+  if (!first || !last || first.atMs > span.fromMs || last.atMs < span.toMs) return false;
+  return !hasGap(nodes, span);
+};
+
+/** From when on a change that falls in a gap must be reckoned with: no line is drawn back further from its far end. */
+export const soonestInGapMs = (a: Node, b: Node): EpochMs => Math.max(a.atMs, b.atMs - LONGEST_LINE_MS);
+
 /** When the line from `a` to `b` meets the limit; only called for lines that do, so it never divides by zero. */
 const meets = (a: Node, b: Node, limitF: Fahrenheit): EpochMs =>
   a.atMs + ((limitF - a.temperatureF) / (b.temperatureF - a.temperatureF)) * (b.atMs - a.atMs);
@@ -47,18 +73,21 @@ export const within = (nodes: readonly Node[], span: Span): Node[] => {
   return [...inner, ...ends].sort((a, b) => a.atMs - b.atMs);
 };
 
-/** Straight-line temperature at an instant; null outside the forecast. */
+/** Straight-line temperature at an instant; null outside the forecast and in its gaps. */
 export const temperatureAt = (nodes: readonly Node[], atMs: EpochMs): Fahrenheit | null => {
   const after = nodes.findIndex((node) => node.atMs >= atMs);
   const b = nodes[after];
   if (!b) return null;
   if (b.atMs === atMs) return b.temperatureF;
   const a = nodes[after - 1];
-  if (!a) return null;
+  if (!a || isGap(a, b)) return null;
   return a.temperatureF + ((b.temperatureF - a.temperatureF) * (atMs - a.atMs)) / (b.atMs - a.atMs);
 };
 
-/** The spans during which the temperature is above the limit; touching it is not passing it. `toMs` null = no end. */
+/**
+ * The spans during which the temperature is above the limit; touching it is not passing it. `toMs` null = no end. Warmth
+ * before a gap lasts until it is known to be over, and warmth after one may have begun in it.
+ */
 export const spansAbove = (
   nodes: readonly Node[],
   limitF: Fahrenheit,
@@ -69,9 +98,10 @@ export const spansAbove = (
   nodes.slice(1).forEach((b, index) => {
     const a = nodes[index];
     if (!a) return;
-    if (a.temperatureF <= limitF && b.temperatureF > limitF) upMs = meets(a, b, limitF);
+    if (a.temperatureF <= limitF && b.temperatureF > limitF)
+      upMs = isGap(a, b) ? soonestInGapMs(a, b) : meets(a, b, limitF);
     if (a.temperatureF > limitF && b.temperatureF <= limitF && upMs !== null) {
-      spans.push({ fromMs: upMs, toMs: meets(a, b, limitF) });
+      spans.push({ fromMs: upMs, toMs: isGap(a, b) ? b.atMs : meets(a, b, limitF) });
       upMs = null;
     }
   });

@@ -1,7 +1,7 @@
 import type { EpochMs, Span } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
-import { nodesOf } from './crossing.ts';
+import { covers, nodesOf } from './crossing.ts';
 import type { HeatCase } from './heat-options.ts';
 
 /** The afternoon, by wall time, of the calendar day at the station that contains `atMs`. */
@@ -16,9 +16,6 @@ export const afternoonOf = ({ clock, station, options }: HeatCase, atMs: EpochMs
 export const isSameDay = (clock: ZoneClock, zone: string, aMs: EpochMs, bMs: EpochMs): boolean =>
   startOfDayMs(clock, zone, aMs) === startOfDayMs(clock, zone, bMs);
 
-/** Whether the forecast reaches from now (or the span's start) to the span's end. */
-export const coversRest = ({ forecast, nowMs }: HeatCase, span: Span): boolean => {
-  const nodes = nodesOf(forecast.hours);
-  const [first, last] = [nodes[0], nodes.at(-1)];
-  return !!first && !!last && first.atMs <= Math.max(nowMs, span.fromMs) && last.atMs >= span.toMs;
-};
+/** Whether the forecast is known from now (or the span's start) to the span's end, without a gap. */
+export const coversRest = ({ forecast, nowMs }: HeatCase, span: Span): boolean =>
+  covers(nodesOf(forecast.hours), { fromMs: Math.max(nowMs, span.fromMs), toMs: span.toMs });

@@ -10,7 +10,7 @@ import {
   COMPARED_WITHIN_HOURS,
   FEWEST_HOURS_MEASURED,
 } from './assumptions.ts';
-import { crossings, nodesOf } from './crossing.ts';
+import { covers, crossings, nodesOf } from './crossing.ts';
 import { leadHours } from './forecast-error.ts';
 import type { ForecastPair } from './forecast-error.ts';
 
@@ -50,12 +50,6 @@ const highOf = ({ measured }: MeasuredAfternoon): Fahrenheit | null => {
     : Math.max(...measured.map(({ temperatureF }) => temperatureF));
 };
 
-const covers = ({ hours }: FactOf<'forecast-issued'>, { fromMs, toMs }: Span): boolean => {
-  const nodes = nodesOf(hours);
-  const [first, last] = [nodes[0], nodes.at(-1)];
-  return first !== undefined && last !== undefined && first.atMs <= fromMs && last.atMs >= toMs;
-};
-
 /**
  * Afternoon highs of one place, as forecast and as measured. One forecast a day for each lead: successive
  * forecasts have nearly the same error, and would count as many pairs where there is one.
@@ -73,7 +67,7 @@ export const forecastPairs = (
     );
     const newestMs = Math.max(...inTime.map(({ issuedMs }) => issuedMs));
     const forecast = inTime.find(({ issuedMs }) => issuedMs === newestMs);
-    if (!forecast || !covers(forecast, window)) return [];
+    if (!forecast || !covers(nodesOf(forecast.hours), window)) return [];
     const { peakF } = crossings(forecast.hours, Infinity, window);
     const lead = leadHours(forecast.issuedMs, (window.fromMs + window.toMs) / 2);
     return peakF === null ? [] : [{ leadHours: lead, forecastF: peakF, observedF }];

@@ -1,9 +1,10 @@
-import type { NoticeStep } from '../book/facts.ts';
+import type { NoticeBasis, NoticeStep } from '../book/facts.ts';
 import { FREEZING_F, MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { NIGHT_MIN } from './assumptions.ts';
 import { FROST_OPTIONS, coldSpell } from './cold-spell.ts';
 import type { ColdSpell, CrownCheck, FrostOptions } from './cold-spell.ts';
+import { covers, nodesOf } from './crossing.ts';
 import { earlier5 } from './ladder.ts';
 import { allClear } from './steps.ts';
 import type { IssuedForecast } from './types.ts';
@@ -56,7 +57,17 @@ const asked = (frostCase: FrostCase, spell: ColdSpell | null): ColdNotice | null
   };
 };
 
-const stepOf = ({ place }: FrostCase, ask: ColdNotice, event: string, number: number): NoticeStep => ({
+const basisOf = ({ issuedMs }: IssuedForecast): NoticeBasis => ({
+  forecastMs: Number.isFinite(issuedMs) ? issuedMs : null,
+  measured: null,
+});
+
+const stepOf = (
+  { place, forecast }: FrostCase,
+  ask: ColdNotice,
+  event: string,
+  number: number,
+): NoticeStep => ({
   ...ask,
   event,
   number,
@@ -66,6 +77,7 @@ const stepOf = ({ place }: FrostCase, ask: ColdNotice, event: string, number: nu
   resumeAtMs: null,
   chance: null,
   words: null,
+  basis: basisOf(forecast),
 });
 
 /** A hold that has begun: only a sound crown, cut since, ends it. The newest check counts. */
@@ -77,6 +89,25 @@ const release = (
   const since = options.crownChecks.filter(({ atMs }) => atMs >= stopAtMs && atMs <= nowMs);
   const newest = since.reduce<CrownCheck | null>((a, b) => (a && a.atMs > b.atMs ? a : b), null);
   return newest?.sound ? allClear(current, nowMs, 'person') : null;
+};
+
+/** The night is known all through, and stays milder than a hold. */
+const isMild = ({ forecast, nowMs, options }: FrostCase, { stopAtMs, peakMs }: NoticeStep): boolean => {
+  const spell = coldSpell(forecast, nowMs, options);
+  const toMs = Math.max(nowMs, stopAtMs ?? nowMs, peakMs ?? nowMs);
+  return (
+    spell !== null &&
+    spell.lowF >= options.holdF + options.deadbandF &&
+    covers(nodesOf(forecast.hours), { fromMs: nowMs, toMs })
+  );
+};
+
+/** The forecast before says so too, if it is not too old: one issue may be wrong. */
+const agrees = (frostCase: FrostCase, current: NoticeStep): boolean => {
+  const { nowMs, options } = frostCase;
+  const before = options.earlier.at(-1);
+  if (!before || nowMs - before.issuedMs > options.maxAgeMin * MS_PER_MINUTE) return true;
+  return isMild({ ...frostCase, forecast: before }, current);
 };
 
 /** A watch, or a hold that has not begun: nothing is frozen yet, so a milder forecast may still call it off. */
@@ -95,8 +126,9 @@ const reconsider = (
     const moved = Math.abs(ask.stopAtMs - current.stopAtMs) >= options.updateMin * MS_PER_MINUTE;
     return moved ? stepOf(frostCase, { ...ask, stage: 'update' }, current.event, current.number + 1) : null;
   }
-  const isMild = spell !== null && spell.lowF >= options.holdF + options.deadbandF;
-  return isMild && isFresh ? allClear(current, nowMs, 'forecast') : null;
+  return isFresh && isMild(frostCase, current) && agrees(frostCase, current)
+    ? allClear(current, nowMs, 'forecast', basisOf(forecast))
+    : null;
 };
 
 const NIGHT_MS = NIGHT_MIN * MS_PER_MINUTE;

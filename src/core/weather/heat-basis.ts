@@ -11,6 +11,9 @@ import type { Harvest } from '../harvest/harvest.ts';
 import { FROST_OPTIONS } from './frost.ts';
 import type { FreezeAlert } from './types.ts';
 
+/** Half a day of hourly ones: no stop that counts began before. */
+const MEASUREMENTS_LOOKED_AT = 12;
+
 /** Forecasts issued by now, oldest first. */
 export const forecastsBy = (
   harvest: Harvest,
@@ -19,13 +22,13 @@ export const forecastsBy = (
 ): FactOf<'forecast-issued'>[] =>
   harvest.forecasts.get(station)?.filter(({ issuedMs }) => issuedMs <= nowMs) ?? [];
 
-/** Forecasts before the newest one, how forecasts of this place have erred, and the haul to the pile. */
+/** Forecasts before the newest one, how forecasts of this place have erred, the air as measured, and the haul to the pile. */
 export const heatBasis = (
   harvest: Harvest,
   station: Station,
   clock: ZoneClock,
   nowMs: EpochMs,
-): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul'> => ({
+): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul' | 'air'> => ({
   earlier: forecastsBy(harvest, station.id, nowMs).slice(0, -1),
   pairs: forecastPairs(
     harvest.issued.get(station.id) ?? [],
@@ -34,6 +37,7 @@ export const heatBasis = (
     clock,
   ),
   haul: usualHaul(harvest, station.id, nowMs),
+  air: (harvest.observed.get(station.id) ?? []).slice(-MEASUREMENTS_LOOKED_AT),
 });
 
 /** Alerts that came with the newest forecast whose alerts could be read; none if that is too old. */

@@ -18,6 +18,14 @@ export interface HeatStation {
 /** Root temperature as measured by a person with a probe. */
 export interface RootReading {
   atMs: EpochMs;
+  /** When the bot heard of it; absent = at once. */
+  heardMs?: EpochMs;
+  temperatureF: Fahrenheit;
+}
+
+/** The air as a weather station measured it. */
+interface AirReading {
+  atMs: EpochMs;
   temperatureF: Fahrenheit;
 }
 
@@ -39,6 +47,8 @@ export interface HeatOptions extends HeatFigures {
   earlier: readonly IssuedForecast[];
   /** Measured roots of fields that deliver to this station. */
   rootReadings: readonly RootReading[];
+  /** The air near the station, as measured. */
+  air: readonly AirReading[];
   /** The newest report of the station; null = none. */
   stationWord: StationWord | null;
   haul: Haul;
@@ -51,6 +61,7 @@ export const HEAT_OPTIONS: HeatOptions = {
   lastStepMs: null,
   earlier: [],
   rootReadings: [],
+  air: [],
   stationWord: null,
   haul: NO_HAUL,
   pairs: [],

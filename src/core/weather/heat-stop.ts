@@ -1,5 +1,5 @@
 import { DAY_BEGINS_HOUR } from '../assumptions.ts';
-import type { NoticeStep } from '../book/facts.ts';
+import type { NoticeBasis, NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
@@ -8,9 +8,12 @@ import { crossings } from './crossing.ts';
 import { afternoonOf, coversRest, isSameDay } from './day-window.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
 import type { HeatCase, HeatOptions, HeatStation } from './heat-options.ts';
+import { later5 } from './ladder.ts';
+import { isMeasuredWarm, measuredCoolMs, standingAir } from './measured.ts';
 import { restartMs } from './restart.ts';
+import { shelvedUntilMs, strongerStop } from './shelved.ts';
 import { allClear } from './steps.ts';
-import { corrected, forecastStop, measuredStop } from './stop-cause.ts';
+import { corrected, forecastStop, issuedOf, measuredStop } from './stop-cause.ts';
 import type { Stop } from './stop-cause.ts';
 import type { IssuedForecast } from './types.ts';
 
@@ -25,13 +28,31 @@ export interface HeatDecision {
 }
 
 const stepOf = (
-  { times, cause }: Stop,
+  { times, cause, basis }: Stop,
   place: string,
   step: Pick<NoticeStep, 'event' | 'number' | 'stage'>,
-): NoticeStep => ({ ...step, notice: 'heat', source: 'forecast', place, ...times, ...cause, words: null });
+): NoticeStep => ({
+  ...step,
+  notice: 'heat',
+  source: 'forecast',
+  place,
+  ...times,
+  ...cause,
+  words: null,
+  basis,
+});
 
 const isFresh = ({ nowMs, options }: HeatCase, forecast: IssuedForecast): boolean =>
   nowMs - forecast.issuedMs <= options.maxAgeMin * MS_PER_MINUTE;
+
+/** What an end by the forecast goes by. */
+const endBasis = (heatCase: HeatCase): NoticeBasis => {
+  const air = standingAir(heatCase);
+  return { forecastMs: issuedOf(heatCase.forecast), measured: air && { what: 'air', ...air } };
+};
+
+const endedByForecast = (heatCase: HeatCase, current: NoticeStep): HeatDecision =>
+  tomorrow(heatCase, allClear(current, heatCase.nowMs, 'forecast', endBasis(heatCase)));
 
 /** Nothing more to do today: look again in the morning if tomorrow is likely too warm. */
 const tomorrow = (heatCase: HeatCase, step: NoticeStep | null): HeatDecision => {
@@ -57,21 +78,43 @@ const stationTakesBeets = ({ clock, station, nowMs, options }: HeatCase, fromMs:
   return isSameDay(clock, station.zone, stationWord.atMs, nowMs) && nowMs < (stationWord.untilMs ?? Infinity);
 };
 
-const raise = (heatCase: HeatCase, event: string): HeatDecision => {
-  const { nowMs, station } = heatCase;
-  const stop = measuredStop(heatCase) ?? forecastStop(heatCase, nowMs);
-  if (!stop || stationTakesBeets(heatCase, stop.warmMs)) return tomorrow(heatCase, null);
+const raised = (heatCase: HeatCase, stop: Stop, event: string): HeatDecision => {
   const stage = stop.isSure ? 'stop' : 'watch';
-  return { step: stepOf(stop, station.id, { event, number: 1, stage }), wakeAtMs: nextLook(heatCase, stop) };
+  const step = stepOf(stop, heatCase.station.id, { event, number: 1, stage });
+  return { step, wakeAtMs: nextLook(heatCase, stop) };
 };
 
-/** The afternoon is forecast to stay well below the limit after all. */
-const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
-  const { forecast, station, options } = heatCase;
+const raise = (heatCase: HeatCase, event: string): HeatDecision => {
+  const stop = measuredStop(heatCase) ?? forecastStop(heatCase, heatCase.nowMs);
+  return !stop || stationTakesBeets(heatCase, stop.warmMs)
+    ? tomorrow(heatCase, null)
+    : raised(heatCase, stop, event);
+};
+
+/** By that forecast the afternoon stays well below the limit; an hour that is missing is not cool. */
+const isCoolBy = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
+  const { station, options } = heatCase;
   const window = afternoonOf(heatCase, stopAtMs);
+  const { forecast } = corrected(heatCase, stopAtMs).heatCase;
   const { peakF } = crossings(forecast.hours, station.airLimitF, window);
   const isCool = peakF !== null && peakF <= station.airLimitF - options.deadbandF;
-  return isCool && coversRest(heatCase, window) && isFresh(heatCase, forecast);
+  return isCool && coversRest(heatCase, window);
+};
+
+/** The forecast before the newest one, unless it is too old; null = there is none. */
+const forecastBefore = (heatCase: HeatCase): IssuedForecast | null => {
+  const { earlier } = heatCase.options;
+  const previous = earlier.at(-1);
+  return previous && isFresh(heatCase, previous) ? withPast(previous, earlier.slice(0, -1)) : null;
+};
+
+/** Two issues in a row say so, and no thermometer says otherwise: one issue may be wrong. */
+const isCalledOff = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
+  if (isMeasuredWarm(heatCase) || !isFresh(heatCase, heatCase.forecast)) return false;
+  const before = forecastBefore(heatCase);
+  return (
+    isCoolBy(heatCase, stopAtMs) && (before === null || isCoolBy({ ...heatCase, forecast: before }, stopAtMs))
+  );
 };
 
 /**
@@ -91,11 +134,11 @@ const hasMoved = (heatCase: HeatCase, announcedMs: EpochMs, nextMs: EpochMs): bo
 
 /** A watch, or a stop that has not begun: it may become sure, move or be called off. */
 const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
-  const { nowMs, station } = heatCase;
+  const { station } = heatCase;
   const stop = measuredStop(heatCase) ?? forecastStop(heatCase, stopAtMs);
   if (!stop) {
     return isCalledOff(heatCase, stopAtMs)
-      ? tomorrow(heatCase, allClear(current, nowMs, 'forecast'))
+      ? endedByForecast(heatCase, current)
       : { step: null, wakeAtMs: current.stage === 'watch' ? null : current.resumeAtMs };
   }
   const isWatch = current.stage === 'watch';
@@ -112,13 +155,12 @@ const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs):
 
 /** From when on it is cool by the newest forecast and, if that is not too old, by the one before; null = not forecast. */
 const coolMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
-  const { forecast, options } = heatCase;
   const restartBy = (one: IssuedForecast): EpochMs | null =>
     restartMs(corrected({ ...heatCase, forecast: one }, stopAtMs).heatCase, stopAtMs);
-  const newestMs = restartBy(forecast);
-  const previous = options.earlier.at(-1);
-  if (newestMs === null || !previous || !isFresh(heatCase, previous)) return newestMs;
-  const previousMs = restartBy(withPast(previous, options.earlier.slice(0, -1)));
+  const newestMs = restartBy(heatCase.forecast);
+  const before = forecastBefore(heatCase);
+  if (newestMs === null || before === null) return newestMs;
+  const previousMs = restartBy(before);
   return previousMs === null ? null : Math.max(newestMs, previousMs);
 };
 
@@ -143,19 +185,21 @@ const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): He
   if (airMs === null || openMs === null || !isFresh(heatCase, forecast))
     return { step: null, wakeAtMs: null };
   const dwellEndMs = sinceMs + options.dwellMin * MS_PER_MINUTE;
-  const resumeAtMs = Math.max(airMs, openMs);
-  if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) {
-    return tomorrow(heatCase, allClear(current, nowMs, 'forecast'));
-  }
+  const resumeAtMs = Math.max(airMs, openMs, later5(measuredCoolMs(heatCase, stopAtMs)));
+  if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) return endedByForecast(heatCase, current);
   const isNews = nowMs >= dwellEndMs && restartMoved(current, resumeAtMs, heatCase);
   const step = { ...current, number: current.number + 1, stage: 'update', resumeAtMs, words: null } as const;
   return { step: isNews ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };
 };
 
-/** After a person's all-clear the forecast keeps quiet for the rest of that day. */
-const resumedByPersonToday = (current: NoticeStep, { clock, station, nowMs, options }: HeatCase): boolean => {
-  const endedMs = options.lastStepMs ?? current.resumeAtMs ?? current.stopAtMs;
-  return current.source === 'person' && endedMs !== null && isSameDay(clock, station.zone, endedMs, nowMs);
+/** After a person's all-clear: quiet for a while, but for what is clearly worse. */
+const raiseAgain = (heatCase: HeatCase, current: NoticeStep, event: string): HeatDecision => {
+  const untilMs = shelvedUntilMs(current, heatCase);
+  if (untilMs === null) return raise(heatCase, event);
+  const stop = strongerStop(heatCase, current);
+  return stop && !stationTakesBeets(heatCase, stop.warmMs)
+    ? raised(heatCase, stop, event)
+    : { step: null, wakeAtMs: untilMs };
 };
 
 /** A watch that never became a stop ends with its day, without a word. */
@@ -169,8 +213,8 @@ const isLapsed = (current: NoticeStep, { clock, station, nowMs }: HeatCase): boo
  * will, if the last hour before it has come, or if roots were measured too warm. The times are worked back so that the
  * last load is piled before the crossing. A stop moves when its time moves by half an hour, and ends when the air is
  * cool, the roots have followed and two forecasts agree; a person or the station may end it at any time. The same
- * forecast taken in twice changes nothing. What a person ordered is never ended here, and what a person ended is not
- * raised again that day.
+ * forecast taken in twice changes nothing. What a person ordered is never ended here, and what a person ended is shelved
+ * for hours (shelved.ts).
  *
  * @param current the newest step of the newest heat event of that station; null = there was none
  * @param eventId used when a new event begins
@@ -187,7 +231,7 @@ export const heatStop = (
   const heatCase = { forecast: withPast(forecast, options.earlier), station, clock, nowMs, options };
   if (current?.notice !== 'heat' || isLapsed(current, heatCase)) return raise(heatCase, eventId);
   if (current.stage === 'all-clear') {
-    return resumedByPersonToday(current, heatCase) ? tomorrow(heatCase, null) : raise(heatCase, eventId);
+    return raiseAgain(heatCase, current, eventId);
   }
   if (current.source === 'person') return { step: null, wakeAtMs: null };
   const stopAtMs = current.stopAtMs ?? nowMs;

@@ -1,14 +1,19 @@
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
-import { crossings, nodesOf, spansAbove, within } from './crossing.ts';
+import { crossings, gapsOf, nodesOf, spansAbove, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
 import { afternoonOf } from './day-window.ts';
-import type { HeatCase, RootReading } from './heat-options.ts';
+import type { HeatCase } from './heat-options.ts';
 import { later5 } from './ladder.ts';
+import { standingRoot } from './measured.ts';
 
-/** When the next stretch above `limitF` that ends after `fromMs` begins; null = none within the forecast. */
-const nextAboveMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
-  spansAbove(nodes, limitF).find((span) => span.toMs === null || span.toMs > fromMs)?.fromMs ?? null;
+/** When it is too warm, or nothing is known: a gap is unknown, not cool. */
+const notCool = (nodes: readonly Node[], limitF: number): { fromMs: EpochMs; toMs: EpochMs | null }[] =>
+  [...spansAbove(nodes, limitF), ...gapsOf(nodes)].sort((a, b) => a.fromMs - b.fromMs);
+
+/** When the next such stretch that ends after `fromMs` begins; null = none within the forecast. */
+const nextNotCoolMs = (nodes: readonly Node[], limitF: number, fromMs: EpochMs): EpochMs | null =>
+  notCool(nodes, limitF).find((span) => span.toMs === null || span.toMs > fromMs)?.fromMs ?? null;
 
 /**
  * First time from `fromMs` on at which the air is below the limit by the deadband, stays so for an hour, and stays
@@ -19,11 +24,11 @@ const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): E
   const endMs = nodes.at(-1)?.atMs ?? fromMs;
   const rest = within(nodes, { fromMs, toMs: endMs });
   const restartF = station.airLimitF - options.deadbandF;
-  const ends = spansAbove(rest, restartF).map((span) => span.toMs ?? endMs);
-  const starts = [rest[0]?.atMs ?? endMs, ...ends];
+  const ends = notCool(rest, restartF).map((span) => span.toMs ?? endMs);
+  const starts = [rest[0]?.atMs ?? endMs, ...ends].sort((a, b) => a - b);
   const staysBelow = (limitF: number, startMs: EpochMs, minutes: number): boolean => {
     const untilMs = Math.min(startMs + minutes * MS_PER_MINUTE, endMs);
-    return (nextAboveMs(rest, limitF, startMs) ?? endMs) >= untilMs;
+    return (nextNotCoolMs(rest, limitF, startMs) ?? endMs) >= untilMs;
   };
   const cool = starts.find(
     (startMs) =>
@@ -34,23 +39,13 @@ const airCoolMs = ({ forecast, station, options }: HeatCase, fromMs: EpochMs): E
   return cool ?? null;
 };
 
-/** The newest reading that still counts for more than the forecast; null = none. */
-export const standingReading = ({ nowMs, options }: HeatCase): RootReading | null => {
-  const oldestMs = nowMs - options.rootHoldsMin * MS_PER_MINUTE;
-  const valid = options.rootReadings.filter(({ atMs }) => atMs <= nowMs && atMs >= oldestMs);
-  return valid.reduce<RootReading | null>(
-    (last, next) => (last && last.atMs > next.atMs ? last : next),
-    null,
-  );
-};
-
 /**
  * Roots cool after the air. If cool roots were measured since the stop began, there is nothing to wait for; if warm ones
  * were, that counts until they are measured again or the reading is too old.
  */
 const rootsCoolMs = (heatCase: HeatCase, airMs: EpochMs, stopAtMs: EpochMs): EpochMs => {
   const { station, options } = heatCase;
-  const reading = standingReading(heatCase);
+  const reading = standingRoot(heatCase);
   const modelMs = airMs + options.rootLagMin * MS_PER_MINUTE;
   if (!reading) return modelMs;
   if (reading.temperatureF > station.rootLimitF) {

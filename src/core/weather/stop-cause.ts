@@ -1,4 +1,4 @@
-import type { NoticeStep } from '../book/facts.ts';
+import type { NoticeBasis, NoticeStep } from '../book/facts.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { crossings } from './crossing.ts';
@@ -7,7 +7,9 @@ import { afternoonOf } from './day-window.ts';
 import { chanceAbove, expectedError, leadHours } from './forecast-error.ts';
 import type { HeatCase } from './heat-options.ts';
 import { stopTimes } from './ladder.ts';
-import { restartMs, standingReading } from './restart.ts';
+import { measuredTooWarm } from './measured.ts';
+import { restartMs } from './restart.ts';
+import type { IssuedForecast } from './types.ts';
 
 /** Why and when the dig must stop. */
 export interface Stop {
@@ -20,7 +22,12 @@ export interface Stop {
   };
   /** Chance 1 = measured, not forecast. */
   cause: Pick<NoticeStep, 'peakF' | 'peakMs' | 'limitF' | 'chance'>;
+  basis: NoticeBasis;
 }
+
+/** Null = there is no forecast at all. */
+export const issuedOf = ({ issuedMs }: IssuedForecast): EpochMs | null =>
+  Number.isFinite(issuedMs) ? issuedMs : null;
 
 /** The forecast corrected for its bias, and the error to expect for the afternoon of that day. */
 export const corrected = (heatCase: HeatCase, atMs: EpochMs): { heatCase: HeatCase; sdF: Fahrenheit } => {
@@ -62,19 +69,22 @@ export const forecastStop = (raw: HeatCase, atMs: EpochMs): Stop | null => {
     warmMs: upMs,
     times: { stopToppingMs, stopAtMs, resumeAtMs },
     cause: { peakF, peakMs, limitF: station.airLimitF, chance },
+    basis: { forecastMs: issuedOf(raw.forecast), measured: null },
   };
 };
 
-/** A stop at once, because roots were measured above their limit since the last step; null = they were not. */
+/** A stop at once, because roots or air were measured above their limit since the last step; null = they were not. */
 export const measuredStop = (heatCase: HeatCase): Stop | null => {
-  const { station, nowMs, options } = heatCase;
-  const reading = standingReading(heatCase);
-  if (!reading || reading.temperatureF <= station.rootLimitF) return null;
-  if (options.lastStepMs !== null && reading.atMs < options.lastStepMs) return null;
+  const { nowMs, forecast } = heatCase;
+  const found = measuredTooWarm(heatCase);
+  if (!found) return null;
+  const { what, atMs, temperatureF, limitF } = found;
   return {
     isSure: true,
-    warmMs: reading.atMs,
+    // The air was warm before it was measured: whoever opened the station a little earlier knew.
+    warmMs: what === 'air' ? atMs - heatCase.options.shelvedMin * MS_PER_MINUTE : atMs,
     times: { stopToppingMs: nowMs, stopAtMs: nowMs, resumeAtMs: restartMs(heatCase, nowMs) },
-    cause: { peakF: reading.temperatureF, peakMs: reading.atMs, limitF: station.rootLimitF, chance: 1 },
+    cause: { peakF: temperatureF, peakMs: atMs, limitF, chance: 1 },
+    basis: { forecastMs: issuedOf(forecast), measured: { what, temperatureF, atMs } },
   };
 };

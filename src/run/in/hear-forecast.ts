@@ -57,17 +57,21 @@ export const hearForecast = async (
   return refused;
 };
 
-/** What a weather station measured near that place; written once, however often it comes. */
-export const hearObservation = (
+/** What a weather station measured near that place; written once, however often it comes. It may stop the dig. */
+export const hearObservation = async (
   bot: Bot,
   place: StationId,
   { atMs, temperatureF }: { atMs: EpochMs; temperatureF: Fahrenheit },
   heardMs: EpochMs,
-): Promise<void> =>
-  bot.book.inOneGo(bot.roster.operation, async (page) => {
+): Promise<void> => {
+  await bot.book.inOneGo(bot.roster.operation, async (page) => {
     const cause = `observed:${place}:${atMs}`;
-    const { standing } = await harvestOn(page, bot);
-    if (isTold(standing, cause)) return;
+    const harvest = await harvestOn(page, bot);
+    if (isTold(harvest.standing, cause)) return;
     const header = { id: `${cause}#0`, cause, atMs, sentMs: atMs, heardMs, by: null, timeStated: false };
-    await page.write([{ ...header, kind: 'air-observed', place, temperatureF }]);
+    const fact: Fact = { ...header, kind: 'air-observed', place, temperatureF };
+    await page.write([fact]);
+    await lookAtWeather(page, bot, withFacts(harvest, [fact]), heardMs);
   });
+  bot.wakeDeliverer();
+};

@@ -1,16 +1,14 @@
 /** Asks the weather service about the place of each station, every hour and after each failure, and hears what it says. */
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../../core/units.ts';
 import type { Station, StationId } from '../../core/roster.ts';
-import type { Tell } from '../../core/telling.ts';
+import type { ForecastSupply } from '../../core/notices/forecast-gaps.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { keptForecast } from '../../core/weather/kept-forecast.ts';
-import { startOfDayMs } from '../../core/zone-clock.ts';
 import type { WeatherPlace, WeatherResult, WeatherSource } from '../../ports/weather.ts';
-import { outgoing } from '../out/outgoing.ts';
 import { harvestOn, knownHarvest } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
 import { hearForecast, hearObservation } from '../in/hear-forecast.ts';
-import { managersOf } from '../../core/notices/audiences.ts';
+import { onceAMinute, watchForecasts } from './forecast-watch.ts';
 
 const ASKED_AT_MS = 10 * MS_PER_MINUTE;
 
@@ -23,34 +21,26 @@ interface Asked {
   dueMs: EpochMs;
   /** Failures in a row. */
   failures: number;
-  /** True where the refusal has been told already. */
-  refused: boolean;
+  /** When the service last had a usable answer; null = not since the start. */
+  goodMs: EpochMs | null;
+  /** Why it refuses; null = it does not. */
+  refusal: string | null;
+  /** Why its last answer was of no use; null = it was. */
+  fault: string | null;
 }
 
-const FIRST: Asked = { dueMs: -Infinity, failures: 0, refused: false };
+const FIRST: Asked = { dueMs: -Infinity, failures: 0, goodMs: null, refusal: null, fault: null };
 
-const well = (nowMs: EpochMs): Asked => ({ ...FIRST, dueMs: nextHourly(nowMs) });
+const well = (nowMs: EpochMs): Asked => ({ ...FIRST, dueMs: nextHourly(nowMs), goodMs: nowMs });
 
 /** Twice as long after each failure, up to an hour, but never shorter than the service asks for. */
-const unwell = ({ failures }: Asked, retryAfterMs: number, nowMs: EpochMs): Asked => {
+const unwell = (
+  { failures, goodMs }: Asked,
+  { why, retryAfterMs }: { why: string; retryAfterMs: number },
+  nowMs: EpochMs,
+): Asked => {
   const waitMs = Math.max(retryAfterMs, Math.min(retryAfterMs * 2 ** failures, MS_PER_HOUR));
-  return { dueMs: nowMs + waitMs, failures: failures + 1, refused: false };
-};
-
-/** Grower and foreman must know that no stop will be told. Once a day at most, however often the bot is started. */
-const tellNoForecast = async (bot: Bot, station: StationId, why: string, nowMs: EpochMs): Promise<void> => {
-  await bot.book.inOneGo(bot.roster.operation, async (page) => {
-    const harvest = await harvestOn(page, bot);
-    const key = `no-forecast:${station}:${startOfDayMs(bot.clock, harvest.roster.zone, nowMs)}`;
-    const tells = managersOf(harvest.roster).map((audience): Tell => ({
-      audience,
-      telling: { tell: 'no-forecast', station, why },
-      urgent: false,
-      key,
-    }));
-    await page.enqueue(outgoing(tells, { cause: key, origin: null, harvest, nowMs }, bot));
-  });
-  bot.wakeDeliverer();
+  return { ...FIRST, dueMs: nowMs + waitMs, failures: failures + 1, goodMs, fault: why };
 };
 
 /** The last forecast still holds; its alerts may have changed. */
@@ -92,32 +82,41 @@ const hearResult = async (
       await hearAlerts(bot, id, result.freezeAlerts, nowMs);
       return well(nowMs);
     case 'refused':
-      if (!asked.refused) {
+      if (asked.refusal === null)
         bot.log.error({ station: id, why: result.why }, 'No forecast: the weather service refuses');
-        await tellNoForecast(bot, id, result.why, nowMs);
-      }
-      return { ...well(nowMs), refused: true };
+      return { ...FIRST, dueMs: nextHourly(nowMs), goodMs: asked.goodMs, refusal: result.why };
     case 'unavailable':
       if (asked.failures === 0)
         bot.log.warn(
           { station: id, why: result.why },
           'No new forecast; the last one stands, and is asked for again',
         );
-      return unwell(asked, result.retryAfterMs, nowMs);
+      return unwell(asked, result, nowMs);
   }
 };
 
 const placeOf = ({ id, location }: Station): WeatherPlace[] =>
   location === null ? [] : [{ id, ...location }];
 
-/** Asks about each station that is due. To be called every second or so, never twice at a time. */
+/** Of stations without a location the service is not asked. */
+const supplyOf = (known: Asked | undefined, startedMs: EpochMs): ForecastSupply =>
+  known === undefined
+    ? { by: 'nobody', startedMs }
+    : { by: 'service', startedMs, goodMs: known.goodMs, refusal: known.refusal, fault: known.fault };
+
+/**
+ * Asks about each station that is due, and tells grower and foreman where no forecast comes. To be called every second or
+ * so, never twice at a time.
+ */
 export const pollWeather = (
   source: WeatherSource,
   bot: Bot,
   now: () => EpochMs,
 ): { poll: () => Promise<void>; close: () => void } => {
   const asked = new Map<StationId, Asked>();
-  const state = { closed: false };
+  const observedDue = new Map<StationId, EpochMs>();
+  const isLookDue = onceAMinute();
+  const state: { closed: boolean; startedMs: EpochMs | null } = { closed: false, startedMs: null };
   const isClosed = (): boolean => state.closed;
   const ask = async (place: WeatherPlace): Promise<void> => {
     const before = asked.get(place.id) ?? FIRST;
@@ -127,14 +126,24 @@ export const pollWeather = (
     if (isClosed()) return;
     const after = await hearResult(bot, place, result, before, now());
     asked.set(place.id, after);
-    if (after.failures > 0 || after.refused) return;
+  };
+  /** Measurements come even while the forecast does not, and then count all the more. */
+  const observe = async (place: WeatherPlace): Promise<void> => {
+    if (isClosed() || (observedDue.get(place.id) ?? -Infinity) > now()) return;
+    observedDue.set(place.id, nextHourly(now()));
     const observed = await source.observe(place, now());
     if (observed && !isClosed()) await hearObservation(bot, place.id, observed, now());
   };
   return {
     poll: async () => {
+      const startedMs = (state.startedMs ??= now());
       const { stations } = knownHarvest(bot).roster;
-      for (const place of stations.flatMap(placeOf)) await ask(place);
+      for (const place of stations.flatMap(placeOf)) {
+        await ask(place);
+        await observe(place);
+      }
+      if (!isClosed() && isLookDue(now()))
+        await watchForecasts(bot, (id) => supplyOf(asked.get(id), startedMs), now());
     },
     close: () => {
       state.closed = true;

@@ -17,6 +17,23 @@ const overriddenLine = ({ overridden }: DigState, voice: Voice): string[] => {
   return [phrase(voice, 'may-dig.overridden', { person, time: time(voice, overridden.atMs), words })];
 };
 
+type Unforecast = DigState['unforecast'][number];
+
+/** For which station, where there are several, and since when. */
+const gapValues = ({ station, sinceMs }: Unforecast, voice: Voice): { place: string; since: string } => ({
+  place:
+    voice.roster.stations.length > 1
+      ? phrase(voice, 'may-dig.for', { station: stationName(voice, station) })
+      : '',
+  since: sinceMs === null ? '' : phrase(voice, 'may-dig.since', { time: time(voice, sinceMs) }),
+});
+
+export const unforecastLine = (
+  key: 'may-dig.no-forecast' | 'may-dig.unforecast',
+  one: Unforecast,
+  voice: Voice,
+): string => phrase(voice, key, gapValues(one, voice));
+
 /** Which stations are closed, and who had the crew dig on against a notice. */
 export const exceptionLines = (dig: DigState, voice: Voice): string[] => [
   ...dig.closed.map((word) => closedLine(word, voice)),

@@ -1,40 +1,14 @@
 import type { NoticeStep } from '../../core/book/facts.ts';
-import { stationById } from '../../core/roster.ts';
 import type { PersonId } from '../../core/roster.ts';
-import type { EpochMs } from '../../core/units.ts';
+import { hoursBetween } from '../../core/units.ts';
 import { isoOrNull } from './figures.ts';
 import type { Data, Iso, TellingOf } from '../telling-kind.ts';
-import { differs, inches, personName, phrase, stationName, temperature, time } from '../voice.ts';
+import { inches, personName, phrase, temperature, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
+import { hasBegun } from '../../core/notices/notices.ts';
 import type { RainAround } from '../../core/notices/notices.ts';
-
-/** A clock time; where the station goes by another clock, by that one too. */
-const timeAt = (atMs: EpochMs, { place }: NoticeStep, voice: Voice): string => {
-  const zone = (place === null ? undefined : stationById(voice.roster, place))?.zone ?? voice.zone;
-  const own = time(voice, atMs);
-  return differs(voice, zone, atMs) ? `${own} (${time({ ...voice, zone }, atMs)})` : own;
-};
-
-/** "NOW" for a time that has come, else "at 1:10 PM". */
-const when = (atMs: EpochMs | null, step: NoticeStep, voice: Voice): string =>
-  atMs === null || atMs <= voice.nowMs
-    ? phrase(voice, 'notice.now')
-    : phrase(voice, 'notice.at', { time: timeAt(atMs, step, voice) });
-
-/** What it is, and when topping and digging stop. */
-export const headline = (step: NoticeStep, voice: Voice): string => {
-  const times = {
-    topping: when(step.stopToppingMs, step, voice),
-    digging: when(step.stopAtMs, step, voice),
-  };
-  if (step.source === 'drill') return phrase(voice, 'notice.drill', times);
-  if (step.stage === 'watch' && step.notice === 'frost')
-    return phrase(voice, 'notice.watch-frost', {
-      time: timeAt(step.stopToppingMs ?? voice.nowMs, step, voice),
-    });
-  const title = phrase(voice, `notice.title.${step.notice}`);
-  return phrase(voice, `notice.${step.stage === 'all-clear' ? 'stop' : step.stage}`, { title, ...times });
-};
+import { allClearHead, stillLines } from './all-clear.ts';
+import { headline, standingHeadline, timeAt } from './headline.ts';
 
 const orderedBy = (by: PersonId | null, voice: Voice): string[] =>
   by === null ? [] : [phrase(voice, 'notice.why-person', { person: personName(voice, by) })];
@@ -42,21 +16,56 @@ const orderedBy = (by: PersonId | null, voice: Voice): string[] =>
 const ownWords = ({ words }: NoticeStep, voice: Voice): string[] =>
   words === null ? [] : [phrase(voice, 'notice.why-words', { words })];
 
+/** From this age on a forecast is called old. */
+const OLD_HOURS = 6;
+
 /** Why the weather asks for it; nothing where a person did. */
 const weather = (step: NoticeStep, voice: Voice): string[] => {
-  const { peakF, peakMs, limitF, place, notice, chance } = step;
+  const { peakF, peakMs, limitF, place, notice } = step;
   if (step.source !== 'forecast' || place === null) return [];
-  const station = stationName(voice, place);
   if (peakF === null || peakMs === null || limitF === null)
-    return notice === 'frost' ? [phrase(voice, 'notice.why-alert', { place: station })] : [];
+    return notice === 'frost' ? [phrase(voice, 'notice.why-alert')] : [];
   const values = {
     peak: temperature(voice, peakF),
     time: time(voice, peakMs),
-    place: station,
     limit: temperature(voice, limitF),
   };
   if (notice === 'frost') return [phrase(voice, 'notice.why-frost', values)];
-  return [phrase(voice, chance === 1 ? 'notice.why-root' : 'notice.why-forecast', values)];
+  return [phrase(voice, `notice.why-${basisOf(step)}`, values)];
+};
+
+/** Books of earlier versions say only that it was measured, which meant roots. */
+const basisOf = ({ basis, chance }: NoticeStep): 'air' | 'root' | 'forecast' =>
+  basis?.measured?.what ?? (chance === 1 ? 'root' : 'forecast');
+
+/** How old the forecast is by which a stop was told; where it was measured, that says enough. */
+const forecastAge = ({ basis, source }: NoticeStep, voice: Voice): string[] => {
+  const issuedMs = basis?.forecastMs ?? null;
+  if (issuedMs === null || source !== 'forecast' || basis?.measured) return [];
+  const hours = Math.floor(hoursBetween(issuedMs, voice.nowMs));
+  return [
+    phrase(voice, hours < OLD_HOURS ? 'notice.forecast-of' : 'notice.forecast-old', {
+      time: time(voice, issuedMs),
+      hours,
+    }),
+  ];
+};
+
+/** What an all-clear goes by: "Measured 57 °F at 7:55 PM, forecast of 6:20 PM." */
+const endBasis = ({ basis, source }: NoticeStep, voice: Voice): string[] => {
+  const issuedMs = basis?.forecastMs ?? null;
+  if (source !== 'forecast' || !basis || issuedMs === null) return [];
+  const forecast = time(voice, issuedMs);
+  const { measured } = basis;
+  return measured === null
+    ? [phrase(voice, 'notice.forecast-of', { time: forecast })]
+    : [
+        phrase(voice, 'notice.measured-and-forecast', {
+          measured: temperature(voice, Math.round(measured.temperatureF)),
+          at: time(voice, measured.atMs),
+          time: forecast,
+        }),
+      ];
 };
 
 const rainLine = (rain: RainAround | null, voice: Voice): string[] =>
@@ -71,31 +80,28 @@ const rainLine = (rain: RainAround | null, voice: Voice): string[] =>
 
 const reasons = (step: NoticeStep, by: PersonId | null, rain: RainAround | null, voice: Voice): string[] => [
   ...weather(step, voice),
+  ...forecastAge(step, voice),
   ...ownWords(step, voice),
   ...rainLine(rain, voice),
   ...orderedBy(by, voice),
 ];
 
 const restart = (step: NoticeStep, voice: Voice): string => {
-  if (step.notice === 'frost')
-    return phrase(voice, 'notice.resume-frost', { field: voice.roster.fields[0]?.name ?? 'north 40' });
+  if (step.notice === 'frost') {
+    // Of another station a sound crown says nothing.
+    const field = voice.roster.fields.find(({ station }) => step.place === null || station === step.place);
+    return field
+      ? phrase(voice, 'notice.resume-frost', { field: field.name })
+      : phrase(voice, 'notice.resume-frost-anywhere');
+  }
+  const isLate = step.resumeAtMs !== null && step.resumeAtMs < voice.nowMs && hasBegun(step, voice.nowMs);
+  if (step.resumeAtMs !== null && isLate && step.stage !== 'all-clear')
+    return phrase(voice, 'notice.resume-late', { time: timeAt(step.resumeAtMs, step, voice) });
   return step.resumeAtMs === null
     ? phrase(voice, 'notice.resume-unknown')
     : phrase(voice, 'notice.resume', {
         time: phrase(voice, 'notice.at', { time: timeAt(step.resumeAtMs, step, voice) }),
       });
-};
-
-const allClearHead = (step: NoticeStep, changed: NoticeStep | null, voice: Voice): string => {
-  if (step.source === 'drill') return phrase(voice, 'notice.drill-over');
-  const plannedMs = changed?.stopAtMs ?? null;
-  if (plannedMs !== null && plannedMs > voice.nowMs)
-    return phrase(voice, changed?.stage === 'watch' ? 'notice.watch-off' : 'notice.called-off', {
-      time: timeAt(plannedMs, step, voice),
-    });
-  if (step.resumeAtMs !== null && step.resumeAtMs > voice.nowMs)
-    return phrase(voice, 'notice.all-clear', { time: timeAt(step.resumeAtMs, step, voice) });
-  return phrase(voice, 'notice.all-clear-now');
 };
 
 /** What a notice says: what and when, topping before digging; why; what to do. */
@@ -105,12 +111,15 @@ export interface NoticeParts {
   todo: readonly string[];
 }
 
-export const noticeParts = ({ step, by, changed, rain }: TellingOf<'notice'>, voice: Voice): NoticeParts => {
+export const noticeParts = (
+  { step, by, changed, rain, still }: TellingOf<'notice'>,
+  voice: Voice,
+): NoticeParts => {
   if (step.stage === 'all-clear')
     return {
-      headline: allClearHead(step, changed, voice),
-      why: [...ownWords(step, voice), ...orderedBy(by, voice)],
-      todo: [],
+      headline: allClearHead(step, changed, still, voice),
+      why: [...endBasis(step, voice), ...ownWords(step, voice), ...orderedBy(by, voice)],
+      todo: stillLines(still, voice),
     };
   if (step.source === 'drill')
     return {
@@ -136,7 +145,7 @@ export const noticeParts = ({ step, by, changed, rain }: TellingOf<'notice'>, vo
 /** The first line of a notice and why, for "can we dig". */
 export const noticeShort = (step: NoticeStep, rain: RainAround | null, voice: Voice): string => {
   const isSoft = step.stage === 'watch';
-  const parts = [headline(step, voice), ...reasons(step, null, rain, voice)];
+  const parts = [standingHeadline(step, voice), ...reasons(step, null, rain, voice)];
   return [...parts, ...(isSoft ? [] : [restart(step, voice)])].join(' ');
 };
 

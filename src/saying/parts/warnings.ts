@@ -1,5 +1,5 @@
 import type { Warning } from '../../core/refusal.ts';
-import { phrase, weight } from '../voice.ts';
+import { phrase, stationName, temperature, weight } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
 const warningLine = (warning: Warning, voice: Voice): string => {
@@ -21,6 +21,11 @@ const warningLine = (warning: Warning, voice: Voice): string => {
       return phrase(voice, 'warning.over-limit', {
         gross: weight(voice, warning.grossLb),
         limit: weight(voice, warning.limitLb),
+      });
+    case 'root-too-warm':
+      return phrase(voice, warning.stopped ? 'warning.root-stopped' : 'warning.root-stops', {
+        limit: temperature(voice, warning.limitF),
+        station: stationName(voice, warning.station),
       });
   }
 };

@@ -1,5 +1,5 @@
 import type { Said } from '../../ports/chat.ts';
-import { exceptionLines } from '../parts/dig.ts';
+import { exceptionLines, unforecastLine } from '../parts/dig.ts';
 import { noticeShort } from '../parts/notice.ts';
 import { isInferred, placeOf, rowData, rowText } from '../parts/truck-row.ts';
 import { ANSWER_HOLDS_MIN, never, noButtons } from '../telling-kind.ts';
@@ -12,8 +12,12 @@ type Table = NonNullable<Said['table']>;
 /** Of the dig only what is out of the ordinary. */
 const boardText = ({ rows, dig }: TellingOf<'board'>, voice: Voice): string =>
   [
-    ...(dig.hold ? [noticeShort(dig.hold, dig.rain, voice)] : []),
+    ...dig.holds.map((hold) => noticeShort(hold, dig.rain, voice)),
     ...exceptionLines(dig, voice),
+    // A place that never had a forecast is nothing out of the ordinary.
+    ...dig.unforecast
+      .filter(({ sinceMs }) => sinceMs !== null)
+      .map((one) => unforecastLine('may-dig.unforecast', one, voice)),
     phrase(voice, 'board.title', { time: time(voice, voice.nowMs) }),
     ...rows.map((row) => rowText(row, voice)),
     ...(rows.some(isInferred) ? [phrase(voice, 'board.mark')] : []),

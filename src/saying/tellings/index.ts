@@ -18,6 +18,8 @@ import { lineStopped } from './line-stopped.ts';
 import { list } from './list.ts';
 import { listChanged } from './list-changed.ts';
 import { mayDig } from './may-dig.ts';
+import { decide } from './decide.ts';
+import { forecastBack } from './forecast-back.ts';
 import { noForecast } from './no-forecast.ts';
 import { notice } from './notice.ts';
 import { nothingTaken } from './nothing-taken.ts';
@@ -74,6 +76,8 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'truck-down': truckDown,
   outlook,
   'no-forecast': noForecast,
+  'forecast-back': forecastBack,
+  decide,
   'line-limit': lineLimit,
   'line-stopped': lineStopped,
   fleet,

@@ -1,12 +1,9 @@
-import type { NoticeStep } from '../../core/book/facts.ts';
 import type { UnseenNotice } from '../../core/notices/notices.ts';
+import { titleOf } from '../parts/headline.ts';
 import { never, noButtons } from '../telling-kind.ts';
 import type { TellingKind } from '../telling-kind.ts';
 import { personName, phrase } from '../voice.ts';
 import type { Voice } from '../voice.ts';
-
-const titleOf = (step: NoticeStep, voice: Voice): string =>
-  phrase(voice, step.source === 'drill' ? 'notice.title.drill' : `notice.title.${step.notice}`);
 
 const unseenText = ({ step, seen, unseen: missing }: UnseenNotice, voice: Voice): string => {
   if (!step) return phrase(voice, 'unseen.none');

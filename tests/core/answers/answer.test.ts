@@ -127,12 +127,12 @@ describe('trucks, dig, help', () => {
   });
 
   it('may we dig: yes, until, no', () => {
-    expect(asked({ about: 'may-dig' }, [])).toMatchObject({ dig: { hold: null, coming: null } });
+    expect(asked({ about: 'may-dig' }, [])).toMatchObject({ dig: { holds: [], coming: [] } });
     expect(asked({ about: 'may-dig' }, [raised('09:00')])).toMatchObject({
-      dig: { hold: null, coming: { number: 1 } },
+      dig: { holds: [], coming: [{ number: 1 }] },
     });
     expect(asked({ about: 'may-dig' }, [raised('09:00')], 'ana', '14:00')).toMatchObject({
-      dig: { hold: { number: 1 } },
+      dig: { holds: [{ number: 1 }] },
     });
   });
 

@@ -51,6 +51,7 @@ describe('a frost hold', () => {
         limitF: 24,
         chance: null,
         words: null,
+        basis: { forecastMs: clock('15:00'), measured: null },
       },
       wakeAtMs: null,
       thawMs: tomorrow('09:00'),

@@ -42,6 +42,7 @@ describe('raising a heat stop', () => {
       limitF: 55,
       chance: 0.98,
       words: null,
+      basis: { forecastMs: clock('05:00'), measured: null },
     });
   });
 

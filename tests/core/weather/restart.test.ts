@@ -43,6 +43,7 @@ describe('the restart after a heat stop', () => {
       number: 2,
       stage: 'all-clear',
       resumeAtMs: clock('21:00'),
+      basis: { forecastMs: clock('05:00'), measured: null },
     });
   });
 

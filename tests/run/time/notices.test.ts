@@ -108,7 +108,9 @@ describe('a drill', () => {
     expect(to('notice')).toEqual(['crew', ...allBut()]);
     expect(crew.heardBy('ben')[0]).toMatch(/^DRILL, only an exercise: keep working\./);
     expect(crew.heardBy('ana')[0]).toMatch(/^SIMULACRO, es solo práctica: sigan trabajando\./);
-    expect(await crew.say('ben', null, 'can we dig', '09:01')).toEqual([expect.stringMatching(/^Yes/)]);
+    expect(await crew.say('ben', null, 'can we dig', '09:01')).toEqual([
+      expect.stringMatching(/^Nobody has stopped it/),
+    ]);
     await crew.say('ben', null, 'got it', '09:02');
     await crew.passTo('09:20');
     expect(to('reminder')).toEqual(allBut('ruth', 'ben'));
@@ -150,7 +152,9 @@ describe('an order that is heard late', () => {
       expect.stringMatching(/^Eso se mandó antes de la última orden/),
     ]);
     expect(sent('notice')).toHaveLength(before);
-    expect(await crew.say('ben', null, 'can we dig', '11:01')).toEqual([expect.stringMatching(/^Yes/)]);
+    expect(await crew.say('ben', null, 'can we dig', '11:01')).toEqual([
+      expect.stringMatching(/^Nobody has stopped it/),
+    ]);
   });
 
   test('to resume does not end a stop that was ordered since', async () => {
@@ -178,7 +182,7 @@ describe('dig on', () => {
     await crew.forecast(NORTH, '05:10', '04:00', WARM);
     await crew.say('mateo', 'crew', 'dig on: station agreed', '11:30');
     expect(crew.heardBy('ben').at(-1)).toBe(
-      "ALL-CLEAR: dig again now. The station's own word goes before mine.\nWhy: station agreed\nOrdered by Mateo.",
+      "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.\nWhy: station agreed\nOrdered by Mateo.",
     );
     const dug = 'Dug on by order of Mateo at 11:30 AM: station agreed';
     expect((await crew.say('ben', null, 'can we dig', '11:40'))[0]).toContain(dug);
@@ -220,7 +224,9 @@ describe('the station’s own word', () => {
     await crew.say('ben', 'crew', 'north station is open', '12:30');
     expect(inRoom()).toHaveLength(2);
     await crew.say('ruth', 'crew', 'north station is open', '13:00');
-    expect(crew.heardBy('ben').at(-1)).toMatch(/^ALL-CLEAR: dig again now.*\nOrdered by Ruth\.$/);
+    expect(crew.heardBy('ben').at(-1)).toMatch(
+      /^ALL-CLEAR for North station: heat stop over, dig again now.*\nOrdered by Ruth\.$/,
+    );
   });
 });
 
@@ -229,7 +235,9 @@ describe('the frost hold', () => {
 
   test('is lifted by foreman or grower who cut crowns, not by a driver, nor without', async () => {
     await crew.forecast(NORTH, '16:30', '17:00', COLD);
-    expect(inRoom()).toEqual(['FROST HOLD: stop topping at 9:00 PM, stop digging at 12:00 AM on 10/21.']);
+    expect(inRoom()).toEqual([
+      'FROST HOLD for North station: stop topping at 9:00 PM, stop digging at 12:00 AM on 10/21.',
+    ]);
     const morning = (clock: string) => `2026-10-21 ${clock}`;
     await crew.say('ben', 'crew', 'crowns ok at north 40', morning('08:00'));
     expect(await crew.say('mateo', null, 'dig again', morning('08:10'))).toEqual([
@@ -238,7 +246,9 @@ describe('the frost hold', () => {
     await crew.say('ruth', 'crew', 'crowns frozen at north 40', morning('08:20'));
     expect((await crew.say('ben', null, 'can we dig', morning('08:30')))[0]).toMatch(/^No\. FROST HOLD/);
     await crew.say('mateo', 'crew', 'coronas bien en north 40', morning('10:00'));
-    expect(crew.heardBy('ben').at(-1)).toMatch(/^ALL-CLEAR: dig again now.*\nOrdered by Mateo\.$/);
+    expect(crew.heardBy('ben').at(-1)).toMatch(
+      /^ALL-CLEAR for North station: frost hold over, dig again now.*\nOrdered by Mateo\.$/,
+    );
   });
 
   test('that a person ordered is lifted by a crown check as well, and by a reason', async () => {
@@ -262,8 +272,9 @@ describe('the frost hold', () => {
     };
     await crew.forecast(NORTH, '16:30', '17:00', COOL, '16:30', { freezeAlerts: [alert] });
     expect(crew.heardBy('ben')).toEqual([
-      'FROST LIKELY: do not top ahead of the digger. Dig all that is topped before 1:30 AM on 10/21.\n' +
-        'Why: the weather service has a freeze alert out for North station.',
+      'FROST LIKELY for North station: do not top ahead of the digger. Dig all that is topped before 1:30 AM on 10/21.\n' +
+        'Why: the weather service has a freeze alert out.\n' +
+        'Forecast of 4:30 PM.',
     ]);
     expect(sent('notice').some(({ said }) => said.ring || said.buttons.length > 0)).toBe(false);
   });
@@ -287,4 +298,23 @@ test('a mud hold shows the rain that the forecasts tell of', async () => {
   expect(crew.heardBy('ben')[0]).toContain(
     'Rain by the forecast: 0.27 in in the last 24 h, 0.82 in in the next 24 h.',
   );
+});
+
+describe('a heat stop that was overridden', () => {
+  test('comes back when roots are measured above the limit, and the receipt says what follows', async () => {
+    await crew.forecast(NORTH, '05:00', '04:00', WARM);
+    await crew.say('ruth', 'crew', 'dig on: station agreed', '12:00');
+    expect(inRoom().at(-1)).toMatch(/^ALL-CLEAR for North station: heat stop over/);
+    expect(await crew.say('mateo', null, 'root 58 at north 40', '13:00')).toContainEqual(
+      expect.stringMatching(
+        /North 40, 1:00 p\.m\.\nArriba del límite de 55 °F para North station: se para de sacar ahora\.$/,
+      ),
+    );
+    expect((await crew.say('ben', null, 'can we dig', '13:05'))[0]).toMatch(
+      /^No\. HEAT STOP for North station: stopped since 1:00 PM\. Why: roots measured at 58 °F/,
+    );
+    expect(await crew.say('ben', null, 'root 59 at north 40', '13:10')).toContainEqual(
+      expect.stringMatching(/\nAbove the limit of 55 °F for North station: the dig stays stopped\.$/),
+    );
+  });
 });

@@ -35,13 +35,15 @@ const HEARERS = sampleRoster.people.length + 1;
 describe('a warm forecast', () => {
   test('raises the stop in the room and to everyone, once, phones ringing', async () => {
     await crew.forecast(NORTH, '05:10', DAWN, WARM);
-    expect(roomNotices(crew)).toEqual(['HEAT STOP: stop topping at 10:40 AM, stop digging at 11:10 AM.']);
+    expect(roomNotices(crew)).toEqual([
+      'HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+    ]);
     const notices = noticesOf(crew);
     expect(new Set(notices.map((message) => JSON.stringify(message.recipient))).size).toBe(HEARERS);
     expect(notices).toHaveLength(HEARERS);
     expect(notices.every((message) => message.urgent && message.said.ring)).toBe(true);
     expect(crew.heardBy('ana')).toEqual([
-      expect.stringMatching(/^PARO POR CALOR: paren de deshojar .*\n.*70 °F/),
+      expect.stringMatching(/^PARO POR CALOR para North station: paren de deshojar .*\n.*70 °F/),
     ]);
   });
 
@@ -75,8 +77,8 @@ describe('a warm forecast', () => {
     await crew.forecast(NORTH, '05:10', DAWN, WARM);
     await crew.forecast(NORTH, '06:50', DAWN, SOONER);
     expect(roomNotices(crew)).toEqual([
-      expect.stringMatching(/^HEAT STOP: /),
-      expect.stringMatching(/^HEAT STOP, NEW TIME: /),
+      expect.stringMatching(/^HEAT STOP for North station: /),
+      expect.stringMatching(/^HEAT STOP for North station, NEW TIME: /),
     ]);
     expect(crew.heardBy('ruth').join()).toContain('It was 11:10 AM.');
     expect(noticesOf(crew)).toHaveLength(2 * HEARERS);
@@ -85,7 +87,13 @@ describe('a warm forecast', () => {
   test('that has gone cool again calls the stop off', async () => {
     await crew.forecast(NORTH, '05:10', DAWN, WARM);
     await crew.forecast(NORTH, '07:50', DAWN, COOL);
-    expect(roomNotices(crew)[1]).toBe('ALL-CLEAR: the stop planned for 11:10 AM is off.');
+    expect(roomNotices(crew)).toHaveLength(1);
+    await crew.forecast(NORTH, '07:50', DAWN, COOL, '08:20');
+    expect(roomNotices(crew)).toHaveLength(1);
+    await crew.forecast(NORTH, '08:50', DAWN, COOL);
+    expect(roomNotices(crew)[1]).toBe(
+      'ALL-CLEAR for North station: the heat stop planned for 11:10 AM is off.',
+    );
   });
 
   test('for a place that is no station of ours is refused', async () => {
@@ -100,7 +108,9 @@ describe('time passing', () => {
     await crew.passTo('18:00');
     expect(roomNotices(crew)).toHaveLength(1);
     await crew.passTo('23:00');
-    expect(roomNotices(crew)[1]).toBe("ALL-CLEAR: dig again now. The station's own word goes before mine.");
+    expect(roomNotices(crew)[1]).toBe(
+      "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
+    );
     const [allClear] = noticesOf(crew).slice(-1);
     // Below 58 °F from 18:30 on, an hour of that at 19:30, and the roots follow within two hours.
     expect(new Date(allClear?.notBeforeMs ?? 0).toISOString()).toBe('2026-10-21T02:30:00.000Z');
@@ -118,7 +128,7 @@ describe('words of the crew', () => {
     await crew.forecast(NORTH, '05:10', DAWN, COOL);
     const said = await crew.say('mateo', 'crew', 'raíz a 57 en el north 40', '14:00');
     expect(said).toHaveLength(HEARERS + 1);
-    expect(roomNotices(crew)).toEqual(['HEAT STOP: stop topping NOW, stop digging NOW.']);
+    expect(roomNotices(crew)).toEqual(['HEAT STOP for North station: stop topping NOW, stop digging NOW.']);
   });
 
   test('the station’s word that it takes beets ends a stop that has begun', async () => {
@@ -126,7 +136,7 @@ describe('words of the crew', () => {
     await crew.say('ben', 'crew', 'north station is open', '15:30');
     expect(roomNotices(crew)).toHaveLength(1);
     await crew.say('mateo', 'crew', 'north station is open', '16:00');
-    expect(roomNotices(crew)[1]).toMatch(/^ALL-CLEAR: dig again now/);
+    expect(roomNotices(crew)[1]).toMatch(/^ALL-CLEAR for North station: heat stop over, dig again now/);
   });
 
   test('the forecast does not end what a person has ordered', async () => {
@@ -157,7 +167,9 @@ test('after a restart the alarms go off still, and nothing is said twice', { tim
   // What the closed database did not take is delivered again by the platform.
   expect(await second.say('ana', 'crew', 'cargado', '07:10', { id: 'm', sent: '07:00' })).toHaveLength(1);
   await second.passTo('23:00');
-  expect(roomNotices(second)).toEqual([expect.stringMatching(/^ALL-CLEAR: dig again now/)]);
+  expect(roomNotices(second)).toEqual([
+    expect.stringMatching(/^ALL-CLEAR for North station: heat stop over, dig again now/),
+  ]);
   expect(noticesOf(second)).toHaveLength(HEARERS);
   await after.close();
 });

@@ -25,6 +25,8 @@ export const receipts = {
   'receipt.station-open': '{station}: open, {time}.',
   'receipt.station-closed': '{station}: closed{until}, {time}.',
   'receipt.until': ' until {time}',
+  'warning.root-stops': 'Above the limit of {limit} for {station}: the dig stops now.',
+  'warning.root-stopped': 'Above the limit of {limit} for {station}: the dig stays stopped.',
   'receipt.root': 'Root temperature {temperature} at {place}, {time}.',
   'receipt.crown-sound': 'Crowns sound at {field}, {time}.',
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',

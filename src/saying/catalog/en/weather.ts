@@ -1,7 +1,14 @@
 /** The plan of a day by the forecast, and its picture. */
 export const weather = {
-  'no-forecast':
-    'NO FORECAST for {station}, so I cannot warn of heat or frost there: {why}. Look at the weather yourself, and at the settings of the bot.',
+  'no-forecast': 'NO FORECAST for {station}, so I cannot warn of heat or frost there.',
+  'no-forecast.since': 'NO FORECAST for {station} since {time}, so I cannot warn of heat or frost there.',
+  'no-forecast.refused': 'The weather service refuses us{detail}: look at the settings of the bot.',
+  'no-forecast.silent': 'The weather service gives no usable answer{detail}; I keep asking.',
+  'no-forecast.old': 'What the weather service sends is too old{detail}.',
+  'no-forecast.settings':
+    'No weather service is set up for that station{detail}: look at the settings of the bot.',
+  'no-forecast.decide': 'Watch the weather yourself, and stop the dig yourself.',
+  'forecast-back': 'The forecast for {station} is back. I warn of heat and frost again.',
   'outlook.today': 'Today',
   'outlook.tomorrow': 'Tomorrow',
   'outlook.dig': '{day}, {place}: dig {from} to {until}, topper stops {topping}.{again}',

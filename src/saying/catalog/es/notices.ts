@@ -2,8 +2,15 @@ import type { notices as english } from '../en/notices.ts';
 
 export const notices: Record<keyof typeof english, string> = {
   'may-dig.yes': 'Sí: nada para la cosecha. Lo que diga la estación va primero.',
+  'may-dig.no-forecast':
+    'Nadie la ha parado, pero no tengo pronóstico{place}{since}: deciden el mayordomo y el dueño. Lo que diga la estación va primero.',
+  'may-dig.unforecast': 'Sin pronóstico{place}{since}: deciden el mayordomo y el dueño.',
+  'may-dig.for': ' para {station}',
+  'may-dig.since': ' desde las {time}',
   'may-dig.until': 'Sí, hasta las {time}. {notice}',
   'may-dig.no': 'No. {notice}',
+  'may-dig.partly': 'No en todas partes. {notice}',
+  'may-dig.free': 'Nada para la cosecha para {station}.',
   'may-dig.nowhere': 'No: no hay a dónde llevar.',
   'may-dig.closed': '{station} está cerrada{until}, dijo {person} a las {time}.',
   'may-dig.overridden': 'Se sigue sacando por orden de {person} a las {time}: {words}',
@@ -13,43 +20,66 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.title.mud': 'PARO POR LODO',
   'notice.title.other': 'COSECHA PARADA',
   'notice.title.drill': 'SIMULACRO',
+  'notice.title-for': '{title} para {place}',
+  'notice.name.heat': 'paro por calor',
+  'notice.name.frost': 'paro por helada',
+  'notice.name.mud': 'paro por lodo',
+  'notice.name.other': 'paro',
   'notice.drill':
     'SIMULACRO, es solo práctica: sigan trabajando. Uno de verdad diría: paren de deshojar {topping}, paren de sacar {digging}.',
   'notice.drill-over': 'FIN DEL SIMULACRO. Gracias, sigan trabajando.',
   'notice.stop': '{title}: paren de deshojar {topping}, paren de sacar {digging}.',
+  'notice.since': '{title}: parados desde las {time}.',
   'notice.update': '{title}, HORA NUEVA: paren de deshojar {topping}, paren de sacar {digging}.',
-  'notice.watch': '{title} PROBABLE: quizá se para de sacar {digging}.',
+  'notice.watch': '{title} PROBABLE{place}: quizá se para de sacar {digging}.',
   'notice.watch-frost':
-    'HELADA PROBABLE: no deshojen por adelantado. Saquen todo lo deshojado antes de las {time}.',
+    'HELADA PROBABLE{place}: no deshojen por adelantado. Saquen todo lo deshojado antes de las {time}.',
   'notice.watch-heat':
     'Sigan sacando, y deshojen solo lo necesario por delante. Aviso otra vez cuando sea seguro.',
-  'notice.watch-off': 'YA SE PUEDE: se cancela el paro que era probable a las {time}.',
+  'notice.watch-off': 'YA SE PUEDE{place}: se cancela el {what} que era probable a las {time}.',
   'notice.chance': 'Probabilidad: {chance} %.',
   'notice.now': 'AHORA',
   'notice.at': 'a las {time}',
   'notice.was': 'Antes era a las {time}.',
   'notice.why-forecast':
-    'Por qué: pronóstico de {peak} a las {time} en {place}, límite {limit}. El betabel caliente se echa a perder en el montón.',
+    'Por qué: pronóstico de {peak} a las {time}, límite {limit}. El betabel caliente se echa a perder en el montón.',
   'notice.why-frost':
-    'Por qué: pronóstico de mínima de {peak} a las {time} en {place}. El betabel que se heló y se deshiela se pudre en el montón.',
-  'notice.why-alert': 'Por qué: el servicio del clima avisa de helada en {place}.',
+    'Por qué: pronóstico de mínima de {peak} a las {time}. El betabel que se heló y se deshiela se pudre en el montón.',
+  'notice.why-alert': 'Por qué: el servicio del clima avisa de helada.',
   'notice.why-root':
     'Por qué: raíz medida a {peak} a las {time}, límite {limit}. El betabel caliente se echa a perder en el montón.',
+  'notice.why-air':
+    'Por qué: aire medido a {peak} a las {time}, límite {limit}. El betabel caliente se echa a perder en el montón.',
+  'notice.forecast-of': 'Pronóstico de las {time}.',
+  'notice.forecast-old': 'Pronóstico viejo, de las {time}: tiene {hours} h.',
+  'notice.measured-and-forecast': 'Medido {measured} a las {at}, pronóstico de las {time}.',
   'notice.rain': 'Lluvia según el pronóstico: {before} en las últimas 24 h, {next} en las próximas 24 h.',
   'notice.why-person': 'Lo ordenó {person}.',
   'notice.why-words': 'Por qué: {words}',
   'notice.loaded':
     'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
   'notice.resume': 'Quizá se saca otra vez {time}. Esperen el aviso.',
+  'notice.resume-late': 'El aviso que se esperaba a las {time} no llegó: deciden el mayordomo y el dueño.',
   'notice.resume-unknown': 'Todavía no hay hora para empezar. Esperen el aviso.',
   'notice.resume-frost':
     'Saquen otra vez solo cuando el mayordomo o el dueño haya cortado coronas y diga "coronas bien en {field}".',
-  'notice.all-clear': 'YA SE PUEDE: saquen otra vez desde las {time}. Lo que diga la estación va primero.',
-  'notice.called-off': 'YA SE PUEDE: se cancela el paro de las {time}.',
-  'notice.all-clear-now': 'YA SE PUEDE: saquen otra vez ahora. Lo que diga la estación va primero.',
+  'notice.resume-frost-anywhere':
+    'Saquen otra vez solo cuando el mayordomo o el dueño haya cortado coronas y diga "coronas bien".',
+  'notice.all-clear':
+    'YA SE PUEDE{place}: se acabó el {what}; saquen otra vez desde las {time}. Lo que diga la estación va primero.',
+  'notice.called-off': 'YA SE PUEDE{place}: se cancela el {what} de las {time}.',
+  'notice.all-clear-now':
+    'YA SE PUEDE{place}: se acabó el {what}; saquen otra vez ahora. Lo que diga la estación va primero.',
+  'notice.over-but-held': '{title}: ya se acabó, pero TODAVÍA NO SAQUEN.',
+  'notice.still': 'Sigue: {notice}',
   'notice.reply': 'Lean y contesten solo estacionados: "ENTERADO".',
   'notice.reminder': 'Todavía no ha confirmado este aviso.',
   'notice.seen': 'Gracias, anotado que ya lo vio.',
+  'decide.no-forecast': 'DECIDA USTED: no tengo pronóstico que sirva{since}.',
+  'decide.promised': 'El aviso de sacar otra vez{place}, que se esperaba a las {time}, no va a llegar solo.',
+  'decide.no-time': 'El aviso de sacar otra vez{place} no va a llegar solo.',
+  'decide.how':
+    'Antes midan la raíz y pregunten en la estación; diga "ya pueden sacar" cuando se pueda, o déjela parada.',
   'unseen.none': 'No ha salido ningún aviso.',
   'unseen.all': 'Todos lo han visto.',
   'unseen.some': '{title}, faltan de confirmar: {names}. Confirmaron {seen} de {all}.',

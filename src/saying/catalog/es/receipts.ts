@@ -26,6 +26,8 @@ export const receipts: Record<keyof typeof english, string> = {
   'receipt.station-open': '{station}: abierta, {time}.',
   'receipt.station-closed': '{station}: cerrada{until}, {time}.',
   'receipt.until': ' hasta las {time}',
+  'warning.root-stops': 'Arriba del límite de {limit} para {station}: se para de sacar ahora.',
+  'warning.root-stopped': 'Arriba del límite de {limit} para {station}: la cosecha sigue parada.',
   'receipt.root': 'Temperatura de la raíz {temperature} en {place}, {time}.',
   'receipt.crown-sound': 'Coronas sanas en {field}, {time}.',
   'receipt.crown-frosted': 'Coronas heladas en {field}, {time}.',

@@ -1,8 +1,16 @@
 import type { weather as english } from '../en/weather.ts';
 
 export const weather: Record<keyof typeof english, string> = {
-  'no-forecast':
-    'SIN PRONÓSTICO para {station}: no puedo avisar de calor ni de helada ahí: {why}. Vea usted el tiempo, y la configuración del bot.',
+  'no-forecast': 'SIN PRONÓSTICO para {station}: no puedo avisar de calor ni de helada ahí.',
+  'no-forecast.since':
+    'SIN PRONÓSTICO para {station} desde las {time}: no puedo avisar de calor ni de helada ahí.',
+  'no-forecast.refused': 'El servicio del clima no nos deja entrar{detail}: revise la configuración del bot.',
+  'no-forecast.silent': 'El servicio del clima no contesta bien{detail}; sigo preguntando.',
+  'no-forecast.old': 'Lo que manda el servicio del clima es muy viejo{detail}.',
+  'no-forecast.settings':
+    'No hay servicio del clima para esa estación{detail}: revise la configuración del bot.',
+  'no-forecast.decide': 'Esté usted al pendiente del tiempo, y pare la cosecha si hace falta.',
+  'forecast-back': 'Ya hay pronóstico otra vez para {station}. Vuelvo a avisar de calor y de helada.',
   'outlook.today': 'Hoy',
   'outlook.tomorrow': 'Mañana',
   'outlook.dig': '{day}, {place}: saquen de {from} a {until}; la deshojadora para a las {topping}.{again}',
