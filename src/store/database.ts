@@ -25,15 +25,16 @@ export const openDatabase = (place: DatabasePlace): Promise<Database> => {
 
 const openMemory = async (): Promise<Database> => {
   const pglite = await PGlite.create();
-  return migratedPglite(pglite, () => pglite.close());
+  return databaseOver(pglite, () => pglite.close());
 };
 
 const openDirectory = async (directory: string): Promise<Database> => {
   const { pglite, close } = await openEmbedded(directory);
-  return migratedPglite(pglite, close);
+  return databaseOver(pglite, close);
 };
 
-const migratedPglite = async (pglite: PGlite, close: () => Promise<void>): Promise<Database> => {
+/** The database in a PGlite that is open, with its tables up to date. */
+export const databaseOver = async (pglite: PGlite, close: () => Promise<void>): Promise<Database> => {
   const db = drizzleOverPglite(pglite);
   try {
     await migrateWith(db, (config) => migratePglite(db, config));

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import { goLive } from '../../src/command/live.ts';
-import { operate } from '../../src/command/operate.ts';
+import { operateOn } from '../../src/command/operate.ts';
 import type { Chat, Heard, Post, PostResult } from '../../src/ports/chat.ts';
+import { storeOver } from '../../src/store/open.ts';
 import { at } from '../support/crew.ts';
+import { freshDatabase } from '../support/database.ts';
 import { sampleRoster } from '../support/roster.ts';
 
 const heard = (id: string, room: string | null, text: string): Heard => ({
@@ -46,11 +48,9 @@ test('a post that hangs holds up its own room alone', { timeout: 240_000 }, asyn
   const { chat, say, arrival, letGo } = halfHung();
   const log = { info: () => undefined, warn: () => undefined, error: () => undefined };
   const live = { wake: () => undefined as unknown };
-  const operation = await operate(
-    sampleRoster,
-    { memory: true },
-    { platforms: ['local'], log, wakeDeliverer: () => live.wake() },
-  );
+  const store = await storeOver(await freshDatabase(), [sampleRoster.operation]);
+  const means = { platforms: ['local'], log, wakeDeliverer: () => live.wake() };
+  const operation = await operateOn(store, sampleRoster, means);
   const started = goLive(operation, [chat], null, log);
   await started.listening;
   live.wake = started.wake;

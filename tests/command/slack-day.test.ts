@@ -56,8 +56,6 @@ const startDay = async () => {
       FIELDBELL_SLACK_BOT_TOKEN: TOKENS.bot,
       FIELDBELL_SLACK_APP_TOKEN: TOKENS.app,
       SLACK_API_URL: slack.url,
-      // Eleven starts: what the first one compiled is there for the others.
-      NODE_COMPILE_CACHE: join(folder, 'compiled'),
     });
   return { slack, crew, database, said, say, start };
 };

@@ -1,7 +1,7 @@
 /** Whole days of weather: what is heard, and what the crew is told, when and how loudly. Times are those of the farm. */
 import { beforeAll, afterAll, describe, expect, test } from 'vitest';
 import type { Roster } from '../../src/core/roster.ts';
-import { openDatabase } from '../../src/store/database.ts';
+import { freshDatabase } from '../support/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { crewOn } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
@@ -10,7 +10,7 @@ import { ofStops, transcript } from '../support/conversation.ts';
 
 let database: Database;
 beforeAll(async () => {
-  database = await openDatabase({ memory: true });
+  database = await freshDatabase();
 });
 afterAll(() => database.close());
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { sql } from 'drizzle-orm';
 import { foldHarvest } from '../../src/core/harvest/fold.ts';
-import { openDatabase } from '../../src/store/database.ts';
+import { freshDatabase } from '../support/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { at, fact } from '../support/given.ts';
 import { sampleRoster } from '../support/roster.ts';
@@ -10,7 +10,7 @@ const SLOW = { timeout: 240_000 };
 
 describe('facts that an earlier version wrote', SLOW, () => {
   test('still fold: a forecast without alerts and rain has none', async () => {
-    const database = await openDatabase({ memory: true });
+    const database = await freshDatabase();
     const store = await storeOver(database, ['a']);
     const issued = fact(
       {

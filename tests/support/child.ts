@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 import { onTestFinished } from 'vitest';
+import { COMPILED } from './compiled.ts';
 
 export interface Child {
   pid: number;
@@ -13,7 +14,10 @@ export interface Child {
 }
 
 export const startChild = (script: URL, ...args: readonly string[]): Child => {
-  const child = spawn(process.execPath, [script.pathname, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [script.pathname, ...args], {
+    stdio: ['pipe', 'pipe', 'inherit'],
+    env: { ...process.env, ...COMPILED },
+  });
   const lines: string[] = [];
   const output = createInterface({ input: child.stdout });
   output.on('line', (line) => lines.push(line));

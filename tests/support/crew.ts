@@ -11,7 +11,7 @@ import type { Bot } from '../../src/run/host/bot.ts';
 import { hearForecast } from '../../src/run/in/hear-forecast.ts';
 import type { ForecastHeard } from '../../src/run/in/hear-forecast.ts';
 import { tick } from '../../src/run/time/tick.ts';
-import { openDatabase } from '../../src/store/database.ts';
+import { freshDatabase } from './database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { at } from './given.ts';
@@ -149,7 +149,7 @@ export type Crew = Awaited<ReturnType<typeof crewOn>>;
 export const crewForEachTest = (take: (crew: Crew, database: Database) => void | Promise<void>): void => {
   let database: Database;
   beforeAll(async () => {
-    database = await openDatabase({ memory: true });
+    database = await freshDatabase();
   });
   afterAll(() => database.close());
   beforeEach(async () => {

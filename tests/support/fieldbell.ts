@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
 import { onTestFinished } from 'vitest';
+import { COMPILED } from './compiled.ts';
 
 const MAIN = fileURLToPath(new URL('../../src/main.ts', import.meta.url));
 
@@ -32,7 +33,9 @@ export const startFieldbell = (
   settings: Readonly<Record<string, string>> = {},
   main = MAIN,
 ): Fieldbell => {
-  const child = spawn(process.execPath, [main, ...args], { env: { ...bareEnvironment(), ...settings } });
+  const child = spawn(process.execPath, [main, ...args], {
+    env: { ...bareEnvironment(), ...COMPILED, ...settings },
+  });
   const text = { out: '', err: '' };
   let changed = Promise.withResolvers<undefined>();
   for (const [stream, name] of [[child.stdout, 'out'] as const, [child.stderr, 'err'] as const])

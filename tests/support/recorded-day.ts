@@ -1,6 +1,6 @@
 /** The recorded day of the sample operation, to be said on any platform, and what the book holds after it. */
 import { readFileSync } from 'node:fs';
-import { vi } from 'vitest';
+import { afterAll, beforeAll, vi } from 'vitest';
 import { goLive } from '../../src/command/live.ts';
 import { operateOn } from '../../src/command/operate.ts';
 import type { Operation } from '../../src/command/operate.ts';
@@ -9,12 +9,14 @@ import { parseReplayLine } from '../../src/command/replay-line.ts';
 import type { ReplayLine } from '../../src/command/replay-line.ts';
 import { answer } from '../../src/core/answers/answer.ts';
 import { personById } from '../../src/core/roster.ts';
+import { LOCAL } from '../../src/core/roster.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Chat } from '../../src/ports/chat.ts';
 import { harvestOn } from '../../src/run/host/bot.ts';
 import { isZone } from '../../src/run/host/zone-clock.ts';
 import { dataOf } from '../../src/saying/data.ts';
 import { loadSettings } from '../../src/settings/load.ts';
+import { openDatabase } from '../../src/store/database.ts';
 import type { Database } from '../../src/store/database.ts';
 import { storeOver } from '../../src/store/open.ts';
 import { waitFor } from './wait-for.ts';
@@ -41,6 +43,22 @@ export const startRecordedClock = (): void => {
   vi.useFakeTimers({ toFake: ['Date'], now, shouldAdvanceTime: true });
 };
 
+/** A database for the tests of a file, which run on the clock of the recorded day. */
+export const recordedDatabase = (): { now: () => Database } => {
+  let database: Database;
+  // The one clock that Slack's client, which checks the age of what is signed, shares with the rest. The database comes
+  // after it: Postgres does not take it well when its clock is set back by weeks.
+  beforeAll(async () => {
+    startRecordedClock();
+    database = await openDatabase({ memory: true });
+  }, 240_000);
+  afterAll(async () => {
+    vi.useRealTimers();
+    await database.close();
+  });
+  return { now: () => database };
+};
+
 /** The sample operation, its crew where `addressOf` says; null = not there. */
 export const sampleOn = (
   operation: string,
@@ -53,6 +71,10 @@ export const sampleOn = (
   const people = roster.people.map((person) => ({ ...person, addresses: addressesOf(person.id) }));
   return { ...roster, operation, rooms: [room], people };
 };
+
+/** The sample operation with its crew in the terminal. */
+export const onLocal = (operation: string): Roster =>
+  sampleOn(operation, { id: 'crew', platform: LOCAL, room: 'crew' }, (id) => [{ platform: LOCAL, user: id }]);
 
 /** Loads and tons by field on the day of `nowMs`, the notices, and how many entries there are of each kind. */
 export const bookOf = async ({ bot }: Operation, nowMs: number) => {
@@ -146,4 +168,18 @@ export const play = async ({ operation, drained, wake }: Bot, say: Say): Promise
     await drained();
   }
   return nowMs;
+};
+
+/** The book of the day as it is replayed, without a platform: what each platform must come to. */
+export const replayedBook = async (database: Database) => {
+  const roster = onLocal(`replayed-${crypto.randomUUID()}`);
+  const store = await storeOver(database, [roster.operation]);
+  const means = { platforms: [LOCAL], log: quiet, wakeDeliverer: () => undefined };
+  const operation = await operateOn(store, roster, means);
+  let nowMs = 0;
+  for (const line of recordedLines()) {
+    nowMs = Math.max(nowMs, line.atMs);
+    await playLine(line, nowMs, operation);
+  }
+  return bookOf(operation, nowMs);
 };

@@ -52,6 +52,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'crown-checked':
     case 'field-dug':
     case 'forecast-issued':
+    case 'forecast-warned':
     case 'language-chosen':
     case 'line-seen':
     case 'line-warned':

@@ -66,6 +66,7 @@ const intentOfFact = (fact: Fact): Intent | null => {
     case 'air-observed':
     case 'reading-offered':
     case 'reading-chosen':
+    case 'forecast-warned':
     case 'line-warned':
     case 'stranger-heard':
       return null;

@@ -4,7 +4,7 @@ import type { PostResult } from '../../../src/ports/chat.ts';
 import type { Claimed, Outgoing } from '../../../src/ports/outbox.ts';
 import { counted, deliver, overChats } from '../../../src/run/out/deliver.ts';
 import { createMetrics } from '../../../src/run/host/metrics.ts';
-import { openDatabase } from '../../../src/store/database.ts';
+import { freshDatabase } from '../../support/database.ts';
 import type { Database } from '../../../src/store/database.ts';
 import { storeOver } from '../../../src/store/open.ts';
 import type { Store } from '../../../src/store/open.ts';
@@ -21,7 +21,7 @@ let store: Store;
 let operation: string;
 let logged: { what: object; message: string }[];
 beforeAll(async () => {
-  database = await openDatabase({ memory: true });
+  database = await freshDatabase();
 });
 afterAll(() => database.close());
 beforeEach(async () => {

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { nws } from '../../../adapters/nws/listen.ts';
 import { pollWeather } from '../../../src/run/time/poll-weather.ts';
-import { openDatabase } from '../../../src/store/database.ts';
+import { freshDatabase } from '../../support/database.ts';
 import type { Database } from '../../../src/store/database.ts';
 import { at, crewOn } from '../../support/crew.ts';
 import type { Crew } from '../../support/crew.ts';
@@ -29,7 +29,7 @@ let crew: Crew;
 let nowMs: number;
 let polling: ReturnType<typeof pollWeather>;
 beforeAll(async () => {
-  [server, database] = await Promise.all([weatherServer(), openDatabase({ memory: true })]);
+  [server, database] = await Promise.all([weatherServer(), freshDatabase()]);
 });
 afterAll(async () => {
   await server.close();
