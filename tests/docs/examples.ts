@@ -31,8 +31,15 @@ const SENT_MS = Date.parse('2026-10-20T16:42:00Z');
 /** What is found in the words of a driver, to the bot alone or in the crew's room. */
 const foundIn = (phrase: string, addressed: boolean, roster: Roster): string => {
   const speaker = personById(roster, 'ana') ?? null;
-  return read(phrase, { roster, speaker, zone: roster.zone, sentMs: SENT_MS, clock: zoneClock, addressed, ear: null })
-    .found;
+  return read(phrase, {
+    roster,
+    speaker,
+    zone: roster.zone,
+    sentMs: SENT_MS,
+    clock: zoneClock,
+    addressed,
+    ear: null,
+  }).found;
 };
 
 export const phrasesIn = (document: Document): string[] => columnOf(document, PHRASES).flatMap(spansIn);

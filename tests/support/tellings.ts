@@ -2,7 +2,7 @@
 import type { BoardRow } from '../../src/core/answers/board.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
-import type { Question, Unclear } from '../../src/core/intent.ts';
+import type { Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
@@ -10,6 +10,7 @@ import { lineTellings } from './line-tellings.ts';
 import { digTellings, drills, freeDig, notices, reminders } from './notice-tellings.ts';
 import { heatStep } from './notices.ts';
 import { outlooks } from './outlooks.ts';
+import { offerTellings } from './offer-tellings.ts';
 import { receiptFacts } from './receipts.ts';
 import { sampleRoster } from './roster.ts';
 import type { Refusal, Warning } from '../../src/core/refusal.ts';
@@ -174,22 +175,6 @@ const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
   })),
 );
 
-const offeredQuestions: readonly Question[] = [
-  { about: 'line', station: null, leaveInMin: null },
-  ...(['tons', 'loads'] as const).flatMap((about) =>
-    [null, field.id].map((of): Question => ({ about, field: of, truck: null, span: 'today' })),
-  ),
-  { about: 'left', field: null },
-  { about: 'left', field: field.id },
-  { about: 'truck', truck: truck.id },
-  { about: 'outlook', station: null, of: null },
-  { about: 'tickets', truck: null },
-  { about: 'lists', list: 'people' },
-  ...(['fleet', 'board', 'may-dig', 'unseen-notice', 'ticket-form', 'help'] as const).map(
-    (about): Question => ({ about }),
-  ),
-];
-
 type Tellings = { [T in Telling['tell']]: readonly Extract<Telling, { tell: T }>[] };
 
 export const tellings: Tellings = {
@@ -211,29 +196,7 @@ export const tellings: Tellings = {
   corrected: [
     { tell: 'corrected', facts: receiptFacts.slice(0, 1), warnings: Object.values(warnings).flat() },
   ],
-  offer: [
-    {
-      tell: 'offer',
-      number: 1,
-      said: 'got my first one on, she is heaped',
-      readings: [{ facts: receiptFacts.slice(0, 1), changed: [], asks: [] }],
-      danger: false,
-    },
-    {
-      tell: 'offer',
-      number: 2,
-      said: 'a message of more letters than are quoted, so that one sees where it is cut',
-      readings: [
-        { facts: receiptFacts.slice(1, 2), changed: [], asks: [] },
-        ...offeredQuestions.map((asked) => ({ facts: [], changed: [], asks: [asked] })),
-      ],
-      danger: true,
-    },
-  ],
-  'danger-unclear': [
-    { tell: 'danger-unclear', name: 'Ben', words: 'come quick to the pit', truck: '2', atMs: at('10:40') },
-  ],
-  'nothing-taken': [{ tell: 'nothing-taken' }],
+  ...offerTellings,
   'edit-unread': [{ tell: 'edit-unread', facts: receiptFacts.slice(0, 1) }],
   refusal: Object.values(refusals)
     .flat()
