@@ -78,7 +78,7 @@ export const waitsForFleet = (harvest: Harvest, asking: Asking): WaitNeed[] => {
 
 /**
  * Runs the fleet where it is called, on the bot's own thread: with 60 days behind it, 40 courses and 24 trucks needed it
- * takes 8 to 10 ms of processor time, and 20 to 40 the first time in a process. Measured (`npm run bench`).
+ * takes 8 to 10 ms of processor time, and the first time in a process several times that. Measured (`npm run bench`).
  */
 export const answerFleet = (harvest: Harvest, asking: Asking, waits: readonly WaitForecast[]): Telling => {
   const station = askedStation(harvest, asking, null);
