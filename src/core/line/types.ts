@@ -4,7 +4,7 @@
  * Wait: minutes from joining the scale line to the first weight. Instants say when something happened, as far as is
  * known; `heardMs` is when the bot heard of it. A forecast uses nothing heard after the instant that it is made for.
  */
-import type { Telling } from '../haul/load.ts';
+import type { HowTold } from '../book/terms.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 
@@ -17,7 +17,7 @@ export interface Visit {
   /** False if the join was inferred from another message. */
   joinedStated: boolean;
   /** How the time of joining was told; left out = it is when the message was sent. */
-  joinedTelling?: Telling;
+  joinedTelling?: HowTold;
   firstWeighedMs: EpochMs | null;
   dumpedMs: EpochMs | null;
   secondWeighedMs: EpochMs | null;

@@ -21,7 +21,7 @@ const ROUGHLY = { serials: 10, min: 20 };
 /** A roll has ended when so many tickets in so long a time came from others. Grade: chosen. */
 const ENDED = { tickets: 8, min: 90 };
 
-export interface Placed<R extends SerialReading> {
+export interface OnRoll<R extends SerialReading> {
   reading: R;
   roll: number;
   /** The ticket before it on the roll; null = it is the first, or its order is not sure. */
@@ -31,10 +31,10 @@ export interface Placed<R extends SerialReading> {
 /** Readings in order of time, each on its roll. */
 export const onRolls = <R extends SerialReading>(
   readings: readonly R[],
-): { rolls: R[][]; placed: Placed<R>[] } => {
+): { rolls: R[][]; placed: OnRoll<R>[] } => {
   const rolls: R[][] = [];
   const newest: number[] = [];
-  const placed = readings.map((reading, at): Placed<R> => {
+  const placed = readings.map((reading, at): OnRoll<R> => {
     const runs = rolls.map((roll, number) => {
       const last = roll.at(-1);
       const silent = at - (newest[number] ?? 0);
