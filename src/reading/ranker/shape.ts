@@ -49,5 +49,5 @@ export const SHAPE = {
     'weighed_out',
   ],
   corpusSha256: 'f5721fdccc12ad8be701793947c0bc98dacb4fd494db16727765dea69150adb8',
-  weightsSha256: 'f7eba1944e97f433d99102021e7d6255ae1260fa6bba43a5cf9afd262709912d',
+  weightsSha256: '20adb538c0ab5adeae04e5b32ab1728be748c5c20c1fabff7d5fbcb1abc1a2f4',
 } as const;
