@@ -40,7 +40,7 @@ export const actsOf = (intent: Intent): readonly Act[] => {
     case 'book-ticket':
       return intent.serial === null && intent.tareLb === null
         ? ['weighed_in', 'ticket']
-        : ['ticket', 'weighed_out'];
+        : ['ticket', 'weighed_out', 'weighed_in', 'dumped'];
     case 'see-line':
       return ['line_count', 'in_line'];
     case 'see-pilers':

@@ -69,7 +69,7 @@ const dangers = (some: readonly Scored[]): string[] => [
   row('danger', ['lines', 'alarmed', 'asked', 'missed']),
   ...grouped(some, (one) => [`${dangerOf(one)} ${one.place}`]).map(([name, those]) => {
     const alarmed = those.filter((one) => one.alarmed).length;
-    const asked = those.filter((one) => !one.alarmed && one.outcome === 'asked').length;
+    const asked = those.filter((one) => !one.alarmed && one.asksOfDanger).length;
     const missed = name.startsWith('danger') ? those.length - alarmed - asked : '-';
     return row(name, [those.length, alarmed, asked, missed]);
   }),

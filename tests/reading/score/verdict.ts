@@ -1,11 +1,12 @@
 /** What came of one line in one place. */
+import { z } from 'zod';
 import { actOfLabel, actsOfIntent } from './acts.ts';
 import type { Act } from './acts.ts';
 import { compare, isPart, isRight } from './compare.ts';
 import type { Comparison } from './compare.ts';
 import { harmsOf } from './harm.ts';
 import type { Harm } from './harm.ts';
-import type { Played } from './play.ts';
+import type { BotReply, Played } from './play.ts';
 import { offeredReadings, takenAs } from './recorded.ts';
 import { completes, harmsIn, isNotUnderstood } from './replies.ts';
 import { fairReadings, settled } from './settle.ts';
@@ -25,8 +26,8 @@ export const MEANING = [
   'silent',
   'wrong',
 ] as const;
-/** Of talk. `asked`: where a human would ask back too. */
-export const TALK = ['leftAlone', 'asked', 'notUnderstood', 'falseAnswer', 'wrong'] as const;
+/** Of talk. `asked`: where a human would ask back too. `offered`: the sender alone is asked what it means. */
+export const TALK = ['leftAlone', 'asked', 'offered', 'notUnderstood', 'falseAnswer', 'wrong'] as const;
 export type Outcome = (typeof MEANING)[number] | (typeof TALK)[number];
 
 export interface Verdict {
@@ -34,11 +35,16 @@ export interface Verdict {
   harms: readonly Harm[];
   /** Whether an emergency was called. */
   alarmed: boolean;
+  /** Whether the sender is asked if somebody is hurt. */
+  asksOfDanger: boolean;
   read: readonly Act[];
   meant: readonly Act[];
 }
 
 const MOST_TAPS = 3;
+
+const offer = z.object({ danger: z.boolean() });
+const isAskOfDanger = ({ kind, data }: BotReply): boolean => kind === 'offer' && offer.parse(data).danger;
 
 /** The comparison that is kindest to what was read. */
 const kindest = (read: readonly Act[], fair: readonly Act[][], played: Played): Comparison => {
@@ -84,6 +90,7 @@ const ofTalk = ({ scene, replies }: Played, read: readonly Act[], found: Compari
   const [reply] = replies;
   if (reply === undefined) return 'leftAlone';
   if (isNotUnderstood(reply)) return 'notUnderstood';
+  if (reply.kind === 'offer') return 'offered';
   return scene.line.kind === 'unclear' && reply.kind === 'question' ? 'asked' : 'falseAnswer';
 };
 
@@ -110,6 +117,7 @@ export const verdictOn = (played: Played): Verdict => {
     outcome: harms.length > 0 ? 'wrong' : outcome,
     harms: [...new Set(harms)],
     alarmed: played.facts.some(({ kind }) => kind === 'emergency-called'),
+    asksOfDanger: replies.some(isAskOfDanger),
     read,
     meant: fair[0] ?? [],
   };
