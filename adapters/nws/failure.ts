@@ -1,11 +1,17 @@
 import { z } from 'zod';
-import { MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
+import { MS_PER_HOUR, MS_PER_MINUTE, MS_PER_SECOND } from '../../src/core/units.ts';
 
 export type NwsFailure =
   /** The grid cell or point does not exist (any more). */
-  | { got: 'missing'; why: string }
-  | { got: 'refused'; why: string }
-  | { got: 'unavailable'; why: string; retryAfterMs: number };
+  { got: 'missing'; why: string } | { got: 'refused'; why: string } | Unavailable;
+
+/** `isLimit`: it was asked too often, so nothing else must be asked of it now. */
+interface Unavailable {
+  got: 'unavailable';
+  why: string;
+  retryAfterMs: number;
+  isLimit?: true;
+}
 
 /** RFC 7807; an expired grid says so in the title: https://github.com/weather-gov/api/issues/29. */
 const problem = z.object({ title: z.string(), detail: z.string().nullish() });
@@ -19,9 +25,20 @@ const saidBy = (text: string): string => {
   }
 };
 
-const waitAsked = (retryAfter: string | null): number | null => {
-  const seconds = Number(retryAfter);
-  return retryAfter === null || !Number.isFinite(seconds) ? null : seconds * MS_PER_SECOND;
+/** No service is left alone longer than this, whatever it asks for. Grade: chosen: then a forecast grows old. */
+const LONGEST_WAIT_MS = 6 * MS_PER_HOUR;
+
+/**
+ * The wait that `Retry-After` asks for, in seconds or as a date (RFC 9110, 10.2.3), reckoned from the server's own date,
+ * 6 hours at most; 0 = it asks for none.
+ */
+export const waitAsked = (headers: Headers): number => {
+  const asked = headers.get('retry-after') ?? '';
+  const sentMs = Date.parse(headers.get('date') ?? '');
+  const ms = /^\d+$/.test(asked)
+    ? Number(asked) * MS_PER_SECOND
+    : Date.parse(asked) - (Number.isNaN(sentMs) ? Date.now() : sentMs);
+  return ms > 0 ? Math.min(ms, LONGEST_WAIT_MS) : 0;
 };
 
 /**
@@ -30,15 +47,15 @@ const waitAsked = (retryAfter: string | null): number | null => {
  * 500 often passes at once; 503 lasts 10-15 min (#19, #83) or, with an expired grid, hours (#78). Grade of the waits:
  * chosen, from these.
  */
-export const failureOf = (status: number, text: string, retryAfter: string | null): NwsFailure => {
+export const failureOf = (status: number, text: string, askedMs: number): NwsFailure => {
   const why = `${status} ${saidBy(text)}`;
-  const wait = (ms: number): NwsFailure => ({
+  const wait = (ms: number): Unavailable => ({
     got: 'unavailable',
     why,
-    retryAfterMs: Math.max(ms, waitAsked(retryAfter) ?? 0),
+    retryAfterMs: Math.max(ms, askedMs),
   });
   if (status === 404) return { got: 'missing', why };
-  if (status === 429) return wait(30 * MS_PER_SECOND);
+  if (status === 429) return { ...wait(30 * MS_PER_SECOND), isLimit: true };
   if (status === 403) {
     return { got: 'refused', why: '403: the weather service refuses us; check the contact in the settings' };
   }

@@ -1,4 +1,5 @@
-import { broken, failureOf, unusable } from './failure.ts';
+import { limitedText } from './limited-text.ts';
+import { broken, failureOf, unusable, waitAsked } from './failure.ts';
 import type { NwsFailure } from './failure.ts';
 
 export interface NwsSettings {
@@ -56,8 +57,9 @@ const follow = async (settings: NwsAccess, start: URL, headers: Headers): Promis
 const read = async (response: Response): Promise<NwsReply> => {
   if (response.status === 304) return { got: 'unchanged' };
   const { headers, status } = response;
-  const text = await response.text();
-  if (status !== 200) return failureOf(status, text, headers.get('retry-after'));
+  const text = await limitedText(response);
+  if (text === null) return unusable('the answer is longer than 5 MB');
+  if (status !== 200) return failureOf(status, text, waitAsked(headers));
   // If the content network blocks us, it sends a web page, sometimes with status 200.
   if (!headers.get('content-type')?.includes('json')) return unusable('the answer is a web page, not JSON');
   try {

@@ -16,6 +16,9 @@ const durationMs = (text: string): number | null => {
   return ms > 0 ? ms : null;
 };
 
+/** No value is forecast for longer; a duration of years is corrupt, and would fill the memory with hours. Grade: chosen. */
+const LONGEST_MS = 16 * MS_PER_DAY;
+
 const instantMs = (text: string, nowMs: number): number | null => {
   const ms = text === 'NOW' ? nowMs : Date.parse(text);
   return Number.isNaN(ms) ? null : ms;
@@ -23,7 +26,7 @@ const instantMs = (text: string, nowMs: number): number | null => {
 
 /**
  * `validTime` of a grid value: start/duration (the only form seen), start/end or duration/end; an instant may be "NOW"
- * (https://api.weather.gov/openapi.json). Null = none of these.
+ * (https://api.weather.gov/openapi.json). Null = none of these, or longer than 16 days.
  */
 export const parseInterval = (text: string, nowMs: number): Span | null => {
   const [left = '', right = '', ...more] = text.split('/');
@@ -31,7 +34,8 @@ export const parseInterval = (text: string, nowMs: number): Span | null => {
   const [leftMs, rightMs] = [durationMs(left), durationMs(right)];
   const fromMs = leftMs === null ? instantMs(left, nowMs) : null;
   const toMs = rightMs === null ? instantMs(right, nowMs) : null;
-  const whole = (from: number, to: number): Span | null => (from < to ? { fromMs: from, toMs: to } : null);
+  const whole = (from: number, to: number): Span | null =>
+    from < to && to - from <= LONGEST_MS ? { fromMs: from, toMs: to } : null;
   if (fromMs !== null && rightMs !== null) return whole(fromMs, fromMs + rightMs);
   if (fromMs !== null && toMs !== null) return whole(fromMs, toMs);
   return leftMs !== null && toMs !== null ? whole(toMs - leftMs, toMs) : null;

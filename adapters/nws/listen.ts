@@ -1,7 +1,8 @@
 /** Forecasts of the US National Weather Service, https://www.weather.gov/documentation/services-web-api. */
-import { MS_PER_DAY, MS_PER_HOUR, hoursBetween } from '../../src/core/units.ts';
-import type { WeatherPlace, WeatherResult, WeatherSource, FreezeAlert } from '../../src/ports/weather.ts';
-import { freezeAlerts } from './alerts.ts';
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_MINUTE, hoursBetween } from '../../src/core/units.ts';
+import type { WeatherPlace, WeatherResult, WeatherSource } from '../../src/ports/weather.ts';
+import { readAlerts } from './alerts.ts';
+import type { AlertsRead } from './alerts.ts';
 import { unusable } from './failure.ts';
 import type { NwsFailure } from './failure.ts';
 import { getJson, onBase } from './get.ts';
@@ -16,6 +17,8 @@ export type { NwsSettings } from './get.ts';
 const LINKS_HOLD_MS = MS_PER_DAY;
 /** Bodies 20-89 h old came with status 200. Grade: source (the limit of others, https://github.com/weather-gov/api/issues/71). */
 const OLDEST_MS = 18 * MS_PER_HOUR;
+/** Clocks differ; taken in, a forecast of the future would outrank every right one until then. Grade: chosen. */
+const AHEAD_MS = 15 * MS_PER_MINUTE;
 
 type Parse = (body: unknown, nowMs: number) => Checked<NwsForecast>;
 type FetchedForecast =
@@ -48,6 +51,8 @@ const forecastAt = (settings: NwsAccess, known: Map<string, Known>) => {
     const reading = parse(got.body, nowMs);
     if ('faulty' in reading) return unusable(reading.faulty);
     const { issuedMs } = reading.read;
+    if (issuedMs > nowMs + AHEAD_MS)
+      return unusable(`the forecast is of the future: ${new Date(issuedMs).toISOString()}`);
     if (isOld(issuedMs, nowMs)) return { got: 'old', issuedMs };
     // A server that lags behind must not bring back an earlier forecast.
     if (earlier && issuedMs <= earlier.issuedMs) return { got: 'unchanged', issuedMs: earlier.issuedMs };
@@ -87,13 +92,13 @@ const alertsAt = async (
   place: WeatherPlace,
   links: Links,
   nowMs: number,
-): Promise<FreezeAlert[] | null> => {
+): Promise<AlertsRead> => {
   const zones = zoneIds(links);
   const queries = [`point=${pointOf(place)}`, ...(zones.length > 0 ? [`zone=${zones.join(',')}`] : [])];
   const replies = await Promise.all(
     queries.map((query) => getJson(settings, onBase(settings.baseUrl, `/alerts/active?${query}`))),
   );
-  return freezeAlerts(
+  return readAlerts(
     replies.flatMap((reply) => (reply.got === 'json' ? [reply.body] : [])),
     nowMs,
   );
@@ -134,7 +139,7 @@ export const nws = (given: NwsSettings): WeatherSource => {
 
   const read = async (place: WeatherPlace, links: Links, nowMs: number): Promise<FetchedForecast> => {
     const grid = await forecast(place, links.forecastGridData, parseGrid, nowMs);
-    if (grid.got !== 'unavailable') return grid;
+    if (grid.got !== 'unavailable' || grid.isLimit) return grid;
     const hourly = await forecast(place, links.forecastHourly, parseHourly, nowMs);
     return hourly.got === 'forecast' || hourly.got === 'unchanged' ? hourly : grid;
   };
@@ -145,11 +150,12 @@ export const nws = (given: NwsSettings): WeatherSource => {
     const found = await read(place, resolved.links, nowMs);
     if (found.got === 'missing') return 'moved';
     if (found.got !== 'forecast' && found.got !== 'unchanged') return failed(found);
-    const alerts = await alertsAt(settings, place, resolved.links, nowMs);
+    const { alerts: freezeAlerts, remarks } = await alertsAt(settings, place, resolved.links, nowMs);
     if (found.got === 'unchanged')
-      return { result: 'unchanged', issuedMs: found.issuedMs, freezeAlerts: alerts };
+      return { result: 'unchanged', issuedMs: found.issuedMs, freezeAlerts, remarks };
     const zone = resolved.links.timeZone ?? null;
-    return { result: 'fresh', ...found.parsed, freezeAlerts: alerts, zone };
+    const all = [...found.parsed.remarks, ...remarks];
+    return { result: 'fresh', ...found.parsed, freezeAlerts, zone, remarks: all };
   };
 
   return {

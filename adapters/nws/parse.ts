@@ -12,7 +12,12 @@ export type Checked<T> = { read: T } | { faulty: string };
 const layer = z.object({
   // An empty layer has no unit at all.
   uom: z.string().nullish(),
-  values: z.array(z.object({ validTime: z.string(), value: z.number().nullable() })),
+  // A fault in a value costs that value alone.
+  values: z.array(
+    z
+      .object({ validTime: z.string(), value: z.number().nullable().catch(Number.NaN) })
+      .catch({ validTime: '', value: Number.NaN }),
+  ),
 });
 type Layer = z.infer<typeof layer>;
 
@@ -26,15 +31,14 @@ const grid = z.object({
 export const quantity = z.object({ unitCode: z.string(), value: z.number().nullable() });
 const hourly = z.object({
   updateTime: z.string(),
-  periods: z.array(
-    z.object({
-      startTime: z.string(),
-      endTime: z.string(),
-      // A number; an object if the service is asked for quantities, which may become its default.
-      temperature: z.union([z.number(), quantity]).nullable(),
-      temperatureUnit: z.string().nullish(),
-    }),
-  ),
+  periods: z.array(z.unknown()),
+});
+const hourlyPeriod = z.object({
+  startTime: z.string(),
+  endTime: z.string(),
+  // A number; an object if the service is asked for quantities, which may become its default.
+  temperature: z.union([z.number(), quantity]).nullable(),
+  temperatureUnit: z.string().nullish(),
 });
 
 const points = z.object({
@@ -65,6 +69,9 @@ interface Values {
   remarks: string[];
 }
 
+/** Hourly values of the 8 days that a grid covers are 192; more than this are corrupt. Grade: chosen. */
+const MOST_VALUES = 1_000;
+
 /** The values of a layer with their intervals. Null means "not forecast"; anything else that is dropped gets a remark. */
 const valuesOf = (name: string, found: Layer | null | undefined, unit: string, nowMs: number): Values => {
   const given = found?.values ?? [];
@@ -72,13 +79,22 @@ const valuesOf = (name: string, found: Layer | null | undefined, unit: string, n
   if (unitName(found?.uom ?? '') !== unit) {
     return { values: [], remarks: [`${name} is in ${found?.uom ?? 'no unit'}, not in ${unit}: left out`] };
   }
-  const remarks: string[] = [];
-  const values = given.flatMap(({ validTime, value }) => {
+  const odd = { times: new Set<string>(), values: 0 };
+  const values = given.slice(0, MOST_VALUES).flatMap(({ validTime, value }) => {
     const interval = parseInterval(validTime, nowMs);
-    if (!interval) remarks.push(`${name} has a time that cannot be read: "${validTime}"`);
-    return interval && value !== null ? [{ ...interval, value }] : [];
+    if (!interval) odd.times.add(validTime);
+    if (Number.isNaN(value)) odd.values += 1;
+    return interval && value !== null && !Number.isNaN(value) ? [{ ...interval, value }] : [];
   });
-  return { values, remarks };
+  const [time] = odd.times;
+  return {
+    values,
+    remarks: [
+      ...(time === undefined ? [] : [`${name} has a time that cannot be read: "${time}"`]),
+      ...(odd.values === 0 ? [] : [`${name} has ${odd.values} values that are no numbers: left out`]),
+      ...(given.length > MOST_VALUES ? [`${name} has ${given.length} values: only the first are read`] : []),
+    ],
+  };
 };
 
 /** Drops implausible values, which do occur: https://github.com/weather-gov/api/blob/master/general-faqs.md. */
@@ -154,7 +170,13 @@ export const parseHourly = (body: unknown, nowMs: number): Checked<NwsForecast> 
   const fields = fieldsOf(hourly, body);
   if ('faulty' in fields) return fields;
   const remarks: string[] = [];
-  const hours = fields.read.periods.flatMap(({ startTime, endTime, temperature, temperatureUnit }) => {
+  const hours = fields.read.periods.slice(0, MOST_VALUES).flatMap((entry) => {
+    const { data } = hourlyPeriod.safeParse(entry);
+    if (!data) {
+      remarks.push('a period cannot be read: left out');
+      return [];
+    }
+    const { startTime, endTime, temperature, temperatureUnit } = data;
     const plain = typeof temperature === 'number';
     const value = plain ? temperature : temperature?.value;
     const unit = plain ? `deg${temperatureUnit ?? '?'}` : unitName(temperature?.unitCode ?? '');
@@ -169,7 +191,7 @@ export const parseHourly = (body: unknown, nowMs: number): Checked<NwsForecast> 
     hours: clipped(kept, nowMs),
     highs: [],
     rain: [],
-    remarks: [...remarks, ...odd],
+    remarks: [...new Set([...remarks, ...odd])],
   });
 };
 

@@ -29,7 +29,8 @@ export const recordedNws = (folder: string): WeatherSource => {
         if ('faulty' in reading) return { result: 'refused', why: `${place.id}.json: ${reading.faulty}` };
         const { issuedMs } = reading.read;
         const found = freezeAlerts([alerts], nowMs);
-        if (issued.get(place.id) === issuedMs) return { result: 'unchanged', issuedMs, freezeAlerts: found };
+        if (issued.get(place.id) === issuedMs)
+          return { result: 'unchanged', issuedMs, freezeAlerts: found, remarks: [] };
         issued.set(place.id, issuedMs);
         return { result: 'fresh', ...reading.read, freezeAlerts: found, zone: null };
       } catch (error) {

@@ -1,6 +1,7 @@
 /** Forecasts of Open-Meteo, https://open-meteo.com/en/docs. */
 import { createHash } from 'node:crypto';
 import type { WeatherPlace, WeatherResult, WeatherSource } from '../../src/ports/weather.ts';
+import { limitedText } from './limited-text.ts';
 import { broken, failureOf, unusable } from './failure.ts';
 import type { OpenMeteoFailure } from './failure.ts';
 import { parseForecast } from './parse.ts';
@@ -41,7 +42,8 @@ const getJson = async (
   try {
     const signal = AbortSignal.any([AbortSignal.timeout(settings.timeoutMs), closing]);
     const response = await fetch(url, { signal });
-    const text = await response.text();
+    const text = await limitedText(response);
+    if (text === null) return unusable('the answer is longer than 5 MB');
     if (response.status !== 200) return failureOf(response.status, text);
     return jsonOf(text);
   } catch (error) {
@@ -85,7 +87,7 @@ export const openMeteo = (settings: OpenMeteoSettings | null): WeatherSource | n
       if ('faulty' in reading) return unusable(reading.faulty);
       const { block, hours, rain, remarks } = reading.read;
       const { issuedMs, isNew } = seen(place, block, nowMs);
-      if (!isNew) return { result: 'unchanged', issuedMs, freezeAlerts: null };
+      if (!isNew) return { result: 'unchanged', issuedMs, freezeAlerts: null, remarks: [] };
       return { result: 'fresh', issuedMs, hours, rain, remarks, highs: [], freezeAlerts: null, zone: null };
     },
     // Its current weather comes from a model; it is not measured.

@@ -28,6 +28,7 @@ const wordsIn = (
     by,
     changed,
     still: [],
+    order: true,
     rain: rainFor(step, harvest, heardMs),
     rings: false,
   };

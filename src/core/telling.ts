@@ -83,6 +83,8 @@ export type Telling =
       rain: RainAround | null;
       /** With an all-clear: the other stops that hold, or are told for later. */
       still: readonly NoticeStep[];
+      /** It is to be carried out and confirmed; false = advice, a watch or an end. */
+      order: boolean;
       /** A phone rings. */
       rings: boolean;
     }

@@ -31,7 +31,12 @@ export type WeatherResult =
       remarks: readonly string[];
     }
   /** The last fresh result is still valid; alerts are read again. */
-  | { result: 'unchanged'; issuedMs: EpochMs; freezeAlerts: readonly FreezeAlert[] | null }
+  | {
+      result: 'unchanged';
+      issuedMs: EpochMs;
+      freezeAlerts: readonly FreezeAlert[] | null;
+      remarks: readonly string[];
+    }
   /** Asking again will not help: the operator must act. */
   | { result: 'refused'; why: string }
   /** Keep the last forecast, show its age, and do not ask again before this wait is over. */

@@ -29,15 +29,19 @@ export interface ReadmePicture {
 }
 
 /** A quarter to eight: a truck has broken down, another is in the line. */
-const LAST = '2026-10-20T07:45:00-06:00';
-const ASKS = JSON.stringify({ at: LAST, id: 'asks', from: 'ruth', text: 'where is everybody' });
+const ASKED = '2026-10-20T07:45:00-06:00';
+const ASKS = JSON.stringify({ at: ASKED, id: 'asks', from: 'ruth', text: 'where is everybody' });
+/** The drivers have been ordered to stop. */
+const LAST = '2026-10-20T09:40:00-06:00';
 
 const linesUntilThen = () =>
-  [...textOf(DEMO_DAY).trimEnd().split('\n'), ASKS].flatMap((text) => {
-    const parsed = parseReplayLine(text);
-    if ('fault' in parsed) throw new Error(parsed.fault);
-    return parsed.line.atMs > Date.parse(LAST) ? [] : [parsed.line];
-  });
+  [...textOf(DEMO_DAY).trimEnd().split('\n'), ASKS]
+    .flatMap((text) => {
+      const parsed = parseReplayLine(text);
+      if ('fault' in parsed) throw new Error(parsed.fault);
+      return parsed.line.atMs > Date.parse(LAST) ? [] : [parsed.line];
+    })
+    .sort((a, b) => a.atMs - b.atMs);
 
 /** All that the bot says on the demo day until then. */
 const saidOnDemoDay = async (roster: Roster): Promise<Claimed[]> => {

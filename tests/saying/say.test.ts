@@ -31,6 +31,7 @@ const notice = (more: Partial<Extract<Telling, { tell: 'notice' }>>): Telling =>
   changed: null,
   rain: null,
   still: [],
+  order: true,
   rings: true,
   ...more,
 });
@@ -94,7 +95,7 @@ describe('emergencies', () => {
 });
 
 describe('notices', () => {
-  const stops = tellings.notice.filter(({ step: one }) => one.stage === 'stop' || one.stage === 'update');
+  const stops = tellings.notice.filter(({ order }) => order);
 
   // Topped beets warm faster than the air: topping stops before, or with, digging (Michigan State Univ. Extension, 2012).
   it('say stop topping before stop digging', () => {
@@ -127,9 +128,9 @@ describe('notices', () => {
     );
   });
 
-  it('a watch does not ring; a stop, a new time and an all-clear do', () => {
+  it('a watch and advice do not ring; an order, a new time and an all-clear do', () => {
     for (const telling of tellings.notice)
-      expect(say(telling, english).ring).toBe(telling.step.stage !== 'watch');
+      expect(say(telling, english).ring).toBe(telling.order || telling.step.stage === 'all-clear');
   });
 
   it('ask for nothing but one word, with a button for it, when parked', () => {

@@ -49,8 +49,8 @@ test('each stop names its station, in the notice, the reminder and the list of n
   await crew.forecast(NORTH, '05:00', '04:00', COOL);
   await crew.forecast(WEST, '05:00', '04:00', WARM);
   expect(inRoom()[0]).toMatch(/^HEAT STOP for West station: stop topping at 10:40 AM/);
-  expect(crew.heardBy('ana')[0]).toMatch(/^PARO POR CALOR para West station: paren de deshojar/);
   await crew.passTo('11:00');
+  expect(crew.heardBy('ana')[0]).toMatch(/^PARO POR CALOR para West station: paren de deshojar/);
   const said = crew.delivered.filter(({ kind }) => kind === 'reminder' || kind === 'unseen');
   expect(said.length).toBeGreaterThan(0);
   expect(said.every(({ said: { text } }) => text.includes('West station'))).toBe(true);
@@ -84,6 +84,7 @@ describe('a frost hold that is ended while a heat stop stands', () => {
 
   test('says crowns of a field of that station must be cut', async () => {
     expect(await asked('08:35')).toContain('"crowns ok at West 80"');
+    await crew.passTo('08:59');
     await crew.say('ruth', 'crew', 'crowns ok at west 80', '09:00');
     expect(inRoom().at(-1)).toMatch(/^ALL-CLEAR for West station: frost hold over/);
   });

@@ -45,6 +45,7 @@ export const notices = holdReasons.flatMap((notice) =>
       changed: null,
       rain: null,
       still: [],
+      order: stage === 'stop' || stage === 'update',
       rings: stage !== 'watch',
     },
     {
@@ -62,10 +63,22 @@ export const notices = holdReasons.flatMap((notice) =>
       changed: heatStep({ notice, stopAtMs: at('14:00') }),
       rain: { beforeIn: 0.27, nextIn: 0 },
       still: [heatStep({ event: 'heat-west', stopAtMs: at('09:00') })],
+      order: stage === 'stop' || stage === 'update',
       rings: stage !== 'watch',
     },
   ]),
 );
+
+export const advice: Extract<Telling, { tell: 'notice' }> = {
+  tell: 'notice',
+  step: heatStep(),
+  by: null,
+  changed: null,
+  rain: null,
+  still: [],
+  order: false,
+  rings: false,
+};
 
 export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Telling, { tell: 'notice' }> => ({
   tell: 'notice',
@@ -74,6 +87,7 @@ export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Tell
   changed: null,
   rain: null,
   still: [],
+  order: stage === 'stop',
   rings: true,
 }));
 

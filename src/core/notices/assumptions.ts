@@ -13,6 +13,12 @@ export const NIGHT = {
 export const AT_WORK_MIN: Minutes = 120;
 
 /**
+ * So long before the topper must stop, advice becomes an order. Grade: chosen: time for a truck to be on its way, and short
+ * enough that everybody has something to do. (As in `HEAT_FIGURES.lastCallMin`.)
+ */
+export const ORDER_AHEAD_MIN: Minutes = 60;
+
+/**
  * After a notice went out, whoever has not confirmed it is reminded. Grade: chosen: long enough for a driver to reach a
  * safe place to stop.
  */

@@ -1,6 +1,6 @@
 /** People who have not said "got it" to a stop are reminded once; then foreman and grower get their names. */
 import { LATEST_REMINDER_MIN, NAMES_MIN, REMIND_MIN } from './assumptions.ts';
-import { newestStep, notSeen } from './notices.ts';
+import { newestStep, notSeen, orderMs } from './notices.ts';
 import { awakeMs } from './quiet.ts';
 import { managers } from '../roster.ts';
 import type { PersonId } from '../roster.ts';
@@ -43,7 +43,7 @@ const tellsFor = (
 };
 
 /**
- * What is due by `nowMs`, and when something is due next. A watch and an all-clear need no confirmation. The same
+ * What is due by `nowMs`, and when something is due next. Advice, a watch and an all-clear need no confirmation. The same
  * reminder has the same key, so that calling this again repeats nothing.
  */
 export const confirmations = (
@@ -52,13 +52,13 @@ export const confirmations = (
   nowMs: EpochMs,
 ): { tells: Tell[]; wakeAtMs: EpochMs | null } => {
   const asked = harvest.notices.flatMap((event) => {
-    const { step, heardMs } = newestStep(event);
-    const isAsked = step.stage === 'stop' || step.stage === 'update';
+    const orderedMs = orderMs(newestStep(event));
+    if (orderedMs === null) return [];
     const due: ReminderDue = {
-      remindMs: awakeMs(harvest, clock, addMinutes(heardMs, REMIND_MIN)),
-      namesMs: awakeMs(harvest, clock, addMinutes(heardMs, NAMES_MIN)),
+      remindMs: awakeMs(harvest, clock, addMinutes(orderedMs, REMIND_MIN)),
+      namesMs: awakeMs(harvest, clock, addMinutes(orderedMs, NAMES_MIN)),
     };
-    return isAsked && nowMs <= addMinutes(due.namesMs, LATEST_REMINDER_MIN) ? [{ event, due }] : [];
+    return nowMs <= addMinutes(due.namesMs, LATEST_REMINDER_MIN) ? [{ event, due }] : [];
   });
   const wakes = asked.flatMap(({ due }) => [due.remindMs, due.namesMs]).filter((ms) => ms > nowMs);
   return {

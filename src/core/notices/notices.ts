@@ -1,9 +1,11 @@
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { PersonId, StationId } from '../roster.ts';
+import { ORDER_AHEAD_MIN } from './assumptions.ts';
 import { unforecast } from './forecast-gaps.ts';
 import type { Unforecast } from './forecast-gaps.ts';
 import { isOffShift } from './shifts.ts';
 import type { EpochMs } from '../units.ts';
+import { addMinutes } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
 import type { NoticeEvent, Harvest } from '../harvest/harvest.ts';
 
@@ -99,6 +101,18 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
   };
 };
 
+/** When the step is ordered; a person's order and a drill are orders at once. Null = a watch, or the end of a stop. */
+export const orderMs = ({ step, heardMs }: RaisedStep): EpochMs | null => {
+  if (step.stage === 'watch' || step.stage === 'all-clear') return null;
+  if (step.source !== 'forecast' || step.stopToppingMs === null) return heardMs;
+  return Math.max(heardMs, addMinutes(step.stopToppingMs, 0 - ORDER_AHEAD_MIN));
+};
+
+export const isOrder = (raised: RaisedStep, nowMs: EpochMs): boolean => {
+  const ms = orderMs(raised);
+  return ms !== null && ms <= nowMs;
+};
+
 /** Has the person something to confirm: a notice that still counts, or the newest one? */
 export const hasUnseen = (harvest: Harvest, person: PersonId): boolean =>
   [...openNotices(harvest), ...openDrills(harvest), ...harvest.notices.slice(-1)].some(
@@ -118,9 +132,12 @@ export const notSeen = (
   };
 };
 
-/** The newest notice that asked for an answer; a watch does not. */
+/** The newest notice that asked for an answer; a watch and advice do not. */
 export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => {
-  const event = harvest.notices.findLast((one) => newestStep(one).step.stage !== 'watch');
+  const event = harvest.notices.findLast((one) => {
+    const newest = newestStep(one);
+    return newest.step.stage === 'all-clear' || isOrder(newest, nowMs);
+  });
   return event
     ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }
     : { step: null, seen: [], unseen: [] };

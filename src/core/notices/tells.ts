@@ -3,8 +3,9 @@ import { confirmations } from './confirmations.ts';
 import { endDrills } from './drills.ts';
 import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
 import { concernsOthers } from '../book/kinds.ts';
-import { newestStep, rainFor, unendedNotices } from './notices.ts';
+import { isOrder, newestStep, rainFor, unendedNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
+import { dueOrders, wasOrdered } from './orders.ts';
 import { promises } from './promises.ts';
 import { isQuiet } from './quiet.ts';
 import { personById } from '../roster.ts';
@@ -19,36 +20,87 @@ import { crew, managersOf, tellAll } from './audiences.ts';
 /** An order of a person wakes people at night when it begins so soon. Grade: chosen. */
 const SOON_MIN: Minutes = 120;
 
-/** A watch and its end never ring; at night, when nobody works, nothing does but a person's order that begins soon. */
+/**
+ * Advice and its end ring for nobody but foreman and grower, a watch for nobody; at night, when nobody works, nothing rings
+ * but a person's order that begins soon.
+ */
 const ringsFor = (
   { step, heardMs }: RaisedStep,
   changed: NoticeStep | null,
   harvest: Harvest,
   clock: ZoneClock,
+  nowMs: EpochMs,
 ): boolean => {
   if (step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch')) return false;
-  const isOrder = step.source !== 'forecast' && step.stage !== 'all-clear';
+  const isPersons = step.source !== 'forecast' && step.stage !== 'all-clear';
   const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
-  return (isOrder && isSoon) || !isQuiet(harvest, clock, heardMs);
+  return (isPersons && isSoon) || !isQuiet(harvest, clock, nowMs);
 };
 
 /** The stops that an all-clear does not end. */
 const othersThan = (event: string, harvest: Harvest, nowMs: EpochMs): NoticeStep[] =>
   unendedNotices(harvest, nowMs).flatMap((other) => (other.event === event ? [] : [newestStep(other).step]));
 
-const noticeTelling = (raised: RaisedStep, harvest: Harvest, clock: ZoneClock): Telling => {
-  const { step, by, heardMs } = raised;
+type NoticeTelling = Extract<Telling, { tell: 'notice' }>;
+
+const noticeTelling = (
+  raised: RaisedStep,
+  harvest: Harvest,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): NoticeTelling => {
+  const { step, by } = raised;
   const event = harvest.notices.find((known) => known.event === step.event);
   const changed = event?.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
-  const rings = ringsFor(raised, changed, harvest, clock);
-  const still = step.stage === 'all-clear' ? othersThan(step.event, harvest, heardMs) : [];
-  return { tell: 'notice', step, by, changed, rain: rainFor(step, harvest, heardMs), still, rings };
+  return {
+    tell: 'notice',
+    step,
+    by,
+    changed,
+    rain: rainFor(step, harvest, nowMs),
+    still: step.stage === 'all-clear' ? othersThan(step.event, harvest, nowMs) : [],
+    order: isOrder(raised, nowMs),
+    rings: ringsFor(raised, changed, harvest, clock, nowMs),
+  };
+};
+
+/** The whole crew is concerned: by an order, and by the end of what was ordered. */
+const concernsAll = (raised: RaisedStep, harvest: Harvest, nowMs: EpochMs): boolean => {
+  const { step } = raised;
+  if (step.stage !== 'all-clear') return isOrder(raised, nowMs);
+  const event = harvest.notices.find((known) => known.event === step.event);
+  return step.source === 'person' || (event !== undefined && wasOrdered(event, step.number, nowMs));
+};
+
+/** Advice goes to the rooms, where nobody's phone rings, and to foreman and grower; without a room to everybody. */
+const adviceTells = (telling: NoticeTelling, key: string, harvest: Harvest, nowMs: EpochMs): Tell[] => {
+  const silent = { ...telling, rings: false };
+  const { rooms } = harvest.roster;
+  if (rooms.length === 0) return tellAll(crew(harvest, nowMs), silent, key, true);
+  const inRooms = rooms.map(({ id }): Audience => ({ to: 'room', room: id }));
+  const isEnd = telling.step.stage === 'all-clear';
+  return [
+    ...tellAll(inRooms, silent, key, true),
+    ...tellAll(managersOf(harvest.roster), isEnd ? silent : telling, key, true),
+  ];
+};
+
+const stepTells = (
+  raised: RaisedStep,
+  key: string,
+  harvest: Harvest,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): Tell[] => {
+  const telling = noticeTelling(raised, harvest, clock, nowMs);
+  return concernsAll(raised, harvest, nowMs)
+    ? tellAll(crew(harvest, nowMs), telling, key, true)
+    : adviceTells(telling, key, harvest, nowMs);
 };
 
 const noticeTells = (fact: FactOf<'notice-raised'>, harvest: Harvest, clock: ZoneClock): Tell[] => {
-  const { step, heardMs } = fact;
-  const key = `notice:${step.event}:${step.number}`;
-  return tellAll(crew(harvest, heardMs), noticeTelling(fact, harvest, clock), key, true);
+  const { event, number } = fact.step;
+  return stepTells(fact, `notice:${event}:${number}`, harvest, clock, fact.heardMs);
 };
 
 /** A room that is new to the crew hears what holds the dig, or will. */
@@ -62,7 +114,7 @@ const roomTells = (
   return unendedNotices(harvest, heardMs).flatMap((event) =>
     tellAll(
       [audience],
-      noticeTelling(newestStep(event), harvest, clock),
+      noticeTelling(newestStep(event), harvest, clock, heardMs),
       `notice:${event.event}:${id}`,
       true,
     ),
@@ -150,12 +202,16 @@ export const timePasses = (
   const drills = endDrills(harvest, nowMs);
   const asked = confirmations(harvest, clock, nowMs);
   const promised = promises(harvest, clock, nowMs);
-  const wakes = [weather, drills, asked, promised].flatMap(({ wakeAtMs }) =>
+  const orders = dueOrders(harvest, nowMs);
+  const ordered = orders.due.flatMap((raised) =>
+    stepTells(raised, `order:${raised.step.event}:${raised.step.number}`, harvest, clock, nowMs),
+  );
+  const wakes = [weather, drills, asked, promised, orders].flatMap(({ wakeAtMs }) =>
     wakeAtMs === null ? [] : [wakeAtMs],
   );
   return {
     facts: [...weather.facts, ...drills.facts],
-    tells: [...asked.tells, ...promised.tells],
+    tells: [...ordered, ...asked.tells, ...promised.tells],
     wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
   };
 };

@@ -17,15 +17,35 @@ export interface PeriodHigh {
 export const stretchToHighs = (
   hours: readonly HourlyTemperature[],
   highs: readonly PeriodHigh[],
-): HourlyTemperature[] =>
-  hours.map((hour) => {
-    const high = highs.find(({ fromMs, toMs }) => hour.startMs >= fromMs && hour.startMs < toMs);
-    if (!high) return hour;
-    const period = hours.filter(({ startMs }) => startMs >= high.fromMs && startMs < high.toMs);
-    const temperatures = period.map(({ temperatureF }) => temperatureF);
-    const [lowF, highF] = [Math.min(...temperatures), Math.max(...temperatures)];
-    const isPast = period[0]?.temperatureF === highF;
-    if (isPast || high.temperatureF <= highF) return hour;
+): HourlyTemperature[] => {
+  const periods = highs.toSorted((a, b) => a.fromMs - b.fromMs);
+  const sorted = hours.toSorted((a, b) => a.startMs - b.startMs);
+  const stretched: HourlyTemperature[] = [];
+  let at = 0;
+  // One pass over both, because a corrupt reply may have thousands of each.
+  for (const high of periods) {
+    for (; isBefore(sorted[at], high.fromMs); at += 1) stretched.push(...sorted.slice(at, at + 1));
+    const fromAt = at;
+    while (isBefore(sorted[at], high.toMs)) at += 1;
+    stretched.push(...stretchedTo(sorted.slice(fromAt, at), high.temperatureF));
+  }
+  return [...stretched, ...sorted.slice(at)];
+};
+
+const isBefore = (hour: HourlyTemperature | undefined, atMs: EpochMs): boolean =>
+  hour !== undefined && hour.startMs < atMs;
+
+/** The hours of one period, in order of time, raised to its high. */
+const stretchedTo = (
+  period: readonly HourlyTemperature[],
+  statedF: Fahrenheit,
+): readonly HourlyTemperature[] => {
+  const temperatures = period.map(({ temperatureF }) => temperatureF);
+  const [lowF, highF] = [Math.min(...temperatures), Math.max(...temperatures)];
+  const isPast = period[0]?.temperatureF === highF;
+  if (isPast || statedF <= highF) return period;
+  return period.map((hour) => {
     const share = (hour.temperatureF - lowF) / (highF - lowF);
-    return { ...hour, temperatureF: hour.temperatureF + share * (high.temperatureF - highF) };
+    return { ...hour, temperatureF: hour.temperatureF + share * (statedF - highF) };
   });
+};

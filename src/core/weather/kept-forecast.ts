@@ -9,12 +9,16 @@ import type { HourlyTemperature, RainTotal } from './types.ts';
 type Forecast = Pick<FactOf<'forecast-issued'>, 'issuedMs' | 'hours' | 'rain' | 'freezeAlerts'>;
 
 /** Merges successive dry spans. */
-const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] =>
-  rain.reduce<RainTotal[]>((spans, next) => {
+const dryAsOne = (rain: readonly RainTotal[]): RainTotal[] => {
+  const spans: RainTotal[] = [];
+  for (const next of rain) {
     const last = spans.at(-1);
     const follows = last?.inches === 0 && next.inches === 0 && last.toMs === next.fromMs;
-    return follows ? [...spans.slice(0, -1), { ...last, toMs: next.toMs }] : [...spans, next];
-  }, []);
+    if (follows) spans[spans.length - 1] = { ...last, toMs: next.toMs };
+    else spans.push(next);
+  }
+  return spans;
+};
 
 /**
  * What the book keeps of a forecast: temperatures to a hundredth of a degree, stretched to the highs that the service

@@ -3,6 +3,8 @@ import { MS_PER_HOUR, MS_PER_MINUTE } from '../../core/units.ts';
 import type { Station, StationId } from '../../core/roster.ts';
 import type { ForecastSupply } from '../../core/notices/forecast-gaps.ts';
 import type { EpochMs } from '../../core/units.ts';
+import { reasonOf } from '../../core/reason.ts';
+import { stationById } from '../../core/roster.ts';
 import { keptForecast } from '../../core/weather/kept-forecast.ts';
 import type { WeatherPlace, WeatherResult, WeatherSource } from '../../ports/weather.ts';
 import { harvestOn, knownHarvest } from '../host/bot.ts';
@@ -57,6 +59,10 @@ const hearAlerts = async (
   await hearForecast(bot, { place, issuedMs, hours, rain, freezeAlerts, heardMs });
 };
 
+const logRemarks = (bot: Bot, station: StationId, remarks: readonly string[]): void => {
+  if (remarks.length > 0) bot.log.warn({ station, remarks }, 'Parts of the forecast are left out');
+};
+
 const hearResult = async (
   bot: Bot,
   place: WeatherPlace,
@@ -68,7 +74,7 @@ const hearResult = async (
   switch (result.result) {
     case 'fresh': {
       const { issuedMs, freezeAlerts, remarks } = result;
-      if (remarks.length > 0) bot.log.warn({ station: id, remarks }, 'Parts of the forecast are left out');
+      logRemarks(bot, id, remarks);
       await hearForecast(bot, {
         place: id,
         issuedMs,
@@ -79,6 +85,7 @@ const hearResult = async (
       return well(nowMs);
     }
     case 'unchanged':
+      logRemarks(bot, id, result.remarks);
       await hearAlerts(bot, id, result.freezeAlerts, nowMs);
       return well(nowMs);
     case 'refused':
@@ -98,6 +105,40 @@ const hearResult = async (
 const placeOf = ({ id, location }: Station): WeatherPlace[] =>
   location === null ? [] : [{ id, ...location }];
 
+/** A fault of the adapter is no reason to lose the last forecast, nor to ask again at once. */
+const fetched = async (
+  source: WeatherSource,
+  place: WeatherPlace,
+  nowMs: EpochMs,
+): Promise<WeatherResult> => {
+  try {
+    return await source.fetch(place, nowMs);
+  } catch (error) {
+    return { result: 'unavailable', why: reasonOf(error), retryAfterMs: 10 * MS_PER_MINUTE };
+  }
+};
+
+/** The hours that work counts by are those of the operation file: another clock at the place moves them. */
+const warnOfZone = (bot: Bot, id: StationId, zone: string | null, nowMs: EpochMs): boolean => {
+  const station = stationById(knownHarvest(bot).roster, id);
+  if (zone === null || !station || isSameClock(bot, zone, station.zone, nowMs)) return false;
+  bot.log.warn(
+    { station: id, zone: station.zone, service: zone },
+    'The weather service has another time zone for this station than the operation file',
+  );
+  return true;
+};
+
+const isSameClock = ({ clock }: Bot, a: string, b: string, atMs: EpochMs): boolean => {
+  try {
+    const [one, other] = [clock.wall(a, atMs), clock.wall(b, atMs)];
+    return one.hour === other.hour && one.minute === other.minute;
+  } catch {
+    // A zone that is not known here says nothing about the right one.
+    return true;
+  }
+};
+
 /** Of stations without a location the service is not asked. */
 const supplyOf = (known: Asked | undefined, startedMs: EpochMs): ForecastSupply =>
   known === undefined
@@ -114,6 +155,7 @@ export const pollWeather = (
   now: () => EpochMs,
 ): { poll: () => Promise<void>; close: () => void } => {
   const asked = new Map<StationId, Asked>();
+  const warned = new Set<StationId>();
   const observedDue = new Map<StationId, EpochMs>();
   const isLookDue = onceAMinute();
   const state: { closed: boolean; startedMs: EpochMs | null } = { closed: false, startedMs: null };
@@ -121,9 +163,13 @@ export const pollWeather = (
   const ask = async (place: WeatherPlace): Promise<void> => {
     const before = asked.get(place.id) ?? FIRST;
     if (isClosed() || before.dueMs > now()) return;
-    const result = await source.fetch(place, now());
+    // Whatever goes wrong below, the service is not asked every second.
+    asked.set(place.id, { ...before, dueMs: now() + MS_PER_MINUTE });
+    const result = await fetched(source, place, now());
     // What is broken off by closing is no failure, and the book may be closed.
     if (isClosed()) return;
+    if (result.result === 'fresh' && !warned.has(place.id) && warnOfZone(bot, place.id, result.zone, now()))
+      warned.add(place.id);
     const after = await hearResult(bot, place, result, before, now());
     asked.set(place.id, after);
   };

@@ -112,7 +112,7 @@ export interface NoticeParts {
 }
 
 export const noticeParts = (
-  { step, by, changed, rain, still }: TellingOf<'notice'>,
+  { step, by, changed, rain, still, order }: TellingOf<'notice'>,
   voice: Voice,
 ): NoticeParts => {
   if (step.stage === 'all-clear')
@@ -138,7 +138,9 @@ export const noticeParts = (
   return {
     headline: headline(step, voice),
     why: [...(before === null ? [] : [phrase(voice, 'notice.was', { time: time(voice, before) })]), ...why],
-    todo: [phrase(voice, 'notice.loaded'), restart(step, voice), phrase(voice, 'notice.reply')],
+    todo: order
+      ? [phrase(voice, 'notice.loaded'), restart(step, voice), phrase(voice, 'notice.reply')]
+      : [restart(step, voice), phrase(voice, 'notice.advice')],
   };
 };
 

@@ -19,7 +19,9 @@ const allBut = (...names: string[]): string[] =>
 const reminders = (people: readonly string[]): string[] => people.map((id) => `reminder ${id}`);
 const NAMES = ['unseen ruth', 'unseen mateo'];
 
-const stop = raised('09:00');
+/** Topping stops within the hour, so that it is an order at once. */
+const SOON = { stopToppingMs: at('09:40') };
+const stop = raised('09:00', SOON);
 const seenByAna = [stop, gotIt('ana', '09:03')];
 
 describe('who has not said "got it"', () => {
@@ -73,6 +75,15 @@ describe('an old stop', () => {
   });
 });
 
+describe('a stop that is hours ahead', () => {
+  it('is asked about from an hour before the topper must stop', () => {
+    const ahead = raised('09:00', { stopToppingMs: at('12:40') });
+    expect(due([ahead], '11:49')).toEqual({ tells: [], wakeAtMs: at('11:50') });
+    expect(told([ahead], '11:50')).toEqual(reminders(allBut()));
+    expect(told([ahead], '12:00')).toEqual([...reminders(allBut()), ...NAMES]);
+  });
+});
+
 describe('what needs no answer', () => {
   it.each(['watch', 'all-clear'] as const)('%s', (stage) => {
     expect(due([raised('09:00', { stage })], '09:30')).toEqual({ tells: [], wakeAtMs: null });
@@ -95,7 +106,7 @@ describe('at night', () => {
 });
 
 describe('two stops', () => {
-  const mud = raised('09:04', { event: 'mud-1', notice: 'mud' });
+  const mud = raised('09:04', { ...SOON, event: 'mud-1', notice: 'mud' });
 
   it('are each asked about at their own time', () => {
     expect(due([stop, mud], '09:00').wakeAtMs).toBe(at('09:10'));

@@ -74,7 +74,7 @@ describe('who has seen it', () => {
     const harvest = dayOf([
       raised('09:00'),
       raised('09:30', { event: 'mud', notice: 'mud' }),
-      raised('10:00', { number: 2, stage: 'update' }),
+      raised('10:00', { number: 2, stage: 'update', stopToppingMs: at('10:30') }),
     ]);
     expect(unseenNotice(harvest, at('10:00')).step).toMatchObject({ notice: 'heat', number: 2 });
   });
@@ -102,10 +102,14 @@ describe('whom a fact concerns', () => {
     );
 
   it('a notice goes to the room and to every person, urgently, once each', () => {
-    const one = raised('09:00');
+    const one = raised('09:00', { stopToppingMs: at('09:40') });
     const tells = tellsOf(one, dayOf([one]), zoneClock);
     expect(told(one)).toEqual(['room', ...sampleRoster.people.map(({ id }) => id)]);
     expect(tells.every(({ urgent, key }) => urgent && key === 'notice:heat-north-station:1')).toBe(true);
+  });
+
+  it('one that is hours ahead goes to the room, and to foreman and grower alone', () => {
+    expect(told(raised('09:00'))).toEqual(['room', 'ruth', 'mateo']);
   });
 
   it('a new time is told with the old one', () => {

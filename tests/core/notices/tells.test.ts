@@ -37,13 +37,20 @@ describe('a phone rings', () => {
   const watch = raised('09:00', { stage: 'watch' });
   const clear = (clock: string) => raised(clock, { number: 2, stage: 'all-clear' });
 
-  it('for a stop, its new time and its end by day, but not for a watch or the end of one', () => {
-    expect(rings(raised('09:00'))).toBe(true);
-    expect(rings(raised('09:00'), raised('10:00', { number: 2, stage: 'update' }))).toBe(true);
-    expect(rings(raised('09:00'), clear('10:00'))).toBe(true);
+  const soon = { stopToppingMs: at('10:30') };
+
+  it('for an order, its new time and its end by day, but not for a watch or the end of one', () => {
+    expect(rings(raised('09:40', soon))).toBe(true);
+    expect(rings(raised('09:40', soon), raised('10:00', { ...soon, number: 2, stage: 'update' }))).toBe(true);
+    expect(rings(raised('09:40', soon), clear('10:00'))).toBe(true);
     expect(rings(watch)).toBe(false);
     expect(rings(watch, clear('10:00'))).toBe(false);
-    expect(rings(watch, raised('10:00', { number: 2 }))).toBe(true);
+    expect(rings(watch, raised('10:00', { ...soon, number: 2 }))).toBe(true);
+  });
+
+  it('in no room for a stop that is hours ahead', () => {
+    expect(rings(raised('09:00'))).toBe(false);
+    expect(rings(raised('09:00'), clear('10:00'))).toBe(false);
   });
 
   const NIGHT = '23:00';

@@ -221,8 +221,10 @@ describe('the station’s own word', () => {
 
   test('"station open" from foreman or grower ends a stop, from a driver it does not', async () => {
     await crew.forecast(NORTH, '05:10', '04:00', WARM);
+    await crew.passTo('12:00');
     await crew.say('ben', 'crew', 'north station is open', '12:30');
-    expect(inRoom()).toHaveLength(2);
+    // The advice, the order and the receipt.
+    expect(inRoom()).toHaveLength(3);
     await crew.say('ruth', 'crew', 'north station is open', '13:00');
     expect(crew.heardBy('ben').at(-1)).toMatch(
       /^ALL-CLEAR for North station: heat stop over, dig again now.*\nOrdered by Ruth\.$/,
@@ -271,7 +273,7 @@ describe('the frost hold', () => {
       endsMs: null,
     };
     await crew.forecast(NORTH, '16:30', '17:00', COOL, '16:30', { freezeAlerts: [alert] });
-    expect(crew.heardBy('ben')).toEqual([
+    expect(crew.heardBy('ruth')).toEqual([
       'FROST LIKELY for North station: do not top ahead of the digger. Dig all that is topped before 1:30 AM on 10/21.\n' +
         'Why: the weather service has a freeze alert out.\n' +
         'Forecast of 4:30 PM.',

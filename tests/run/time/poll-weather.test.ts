@@ -224,3 +224,42 @@ test('once closed it hears nothing more, and does not wait for an answer', async
   await polling.poll();
   expect(server.requests).toHaveLength(1);
 });
+
+test('another time zone at the place than in the operation file is logged, once', async () => {
+  server.answer(({ path }) => {
+    if (path.startsWith('/points/')) {
+      const points = pointsReply() as { properties: object };
+      return json({ properties: { ...points.properties, timeZone: 'America/Chicago' } });
+    }
+    if (path.startsWith('/alerts/')) return json(alertsReply());
+    return path === GRID_PATH ? issuedAt('04:20') : problem(404, 'Not Found', path);
+  });
+  await pollAt('04:50');
+  await pollAt('05:10');
+  expect(crew.logged).toEqual([
+    {
+      what: { station: NORTH, zone: 'America/Boise', service: 'America/Chicago' },
+      message: expect.stringMatching(/another time zone/) as string,
+    },
+  ]);
+});
+
+test('a source that fails beyond expectation is asked again minutes later, not every second', async () => {
+  let asked = 0;
+  const broken = {
+    name: 'broken',
+    attribution: null,
+    fetch: async () => {
+      asked += 1;
+      throw new RangeError('Invalid array length');
+    },
+    observe: async () => null,
+    close: () => undefined,
+  };
+  polling = pollWeather(broken, crew.bot, () => nowMs);
+  for (let second = 0; second < 30; second += 1) {
+    nowMs = at('04:50') + second * 1000;
+    await polling.poll();
+  }
+  expect(asked).toBe(1);
+});

@@ -34,7 +34,7 @@ const HEARERS = sampleRoster.people.length + 1;
 
 describe('a warm forecast', () => {
   test('raises the stop in the room and to everyone, once, phones ringing', async () => {
-    await crew.forecast(NORTH, '05:10', DAWN, WARM);
+    await crew.forecast(NORTH, '10:05', DAWN, WARM);
     expect(roomNotices(crew)).toEqual([
       'HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
     ]);
@@ -81,7 +81,8 @@ describe('a warm forecast', () => {
       expect.stringMatching(/^HEAT STOP for North station, NEW TIME: /),
     ]);
     expect(crew.heardBy('ruth').join()).toContain('It was 11:10 AM.');
-    expect(noticesOf(crew)).toHaveLength(2 * HEARERS);
+    // Hours ahead: to the room, to grower and foreman.
+    expect(noticesOf(crew)).toHaveLength(2 * 3);
   });
 
   test('that has gone cool again calls the stop off', async () => {
@@ -106,16 +107,17 @@ describe('time passing', () => {
   test('brings the all-clear when it is cool, once, with nothing heard meanwhile', async () => {
     await crew.forecast(NORTH, '05:10', DAWN, WARM);
     await crew.passTo('18:00');
-    expect(roomNotices(crew)).toHaveLength(1);
+    // Advice, and the order an hour before the topper must stop.
+    expect(roomNotices(crew)).toHaveLength(2);
     await crew.passTo('23:00');
-    expect(roomNotices(crew)[1]).toBe(
+    expect(roomNotices(crew)[2]).toBe(
       "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
     );
     const [allClear] = noticesOf(crew).slice(-1);
     // Below 58 °F from 18:30 on, an hour of that at 19:30, and the roots follow within two hours.
     expect(new Date(allClear?.notBeforeMs ?? 0).toISOString()).toBe('2026-10-21T02:30:00.000Z');
     expect(await crew.passTo('23:30')).toEqual([]);
-    expect(noticesOf(crew)).toHaveLength(2 * HEARERS);
+    expect(noticesOf(crew)).toHaveLength(3 + 2 * HEARERS);
   });
 
   test('without a forecast says nothing', async () => {
@@ -133,10 +135,11 @@ describe('words of the crew', () => {
 
   test('the station’s word that it takes beets ends a stop that has begun', async () => {
     await crew.forecast(NORTH, '05:10', DAWN, WARM);
+    await crew.passTo('12:00');
     await crew.say('ben', 'crew', 'north station is open', '15:30');
-    expect(roomNotices(crew)).toHaveLength(1);
+    expect(roomNotices(crew)).toHaveLength(2);
     await crew.say('mateo', 'crew', 'north station is open', '16:00');
-    expect(roomNotices(crew)[1]).toMatch(/^ALL-CLEAR for North station: heat stop over, dig again now/);
+    expect(roomNotices(crew)[2]).toMatch(/^ALL-CLEAR for North station: heat stop over, dig again now/);
   });
 
   test('the forecast does not end what a person has ordered', async () => {
@@ -168,8 +171,9 @@ test('after a restart the alarms go off still, and nothing is said twice', { tim
   expect(await second.say('ana', 'crew', 'cargado', '07:10', { id: 'm', sent: '07:00' })).toHaveLength(1);
   await second.passTo('23:00');
   expect(roomNotices(second)).toEqual([
+    expect.stringMatching(/^HEAT STOP for North station: stop topping at 10:40 AM/),
     expect.stringMatching(/^ALL-CLEAR for North station: heat stop over, dig again now/),
   ]);
-  expect(noticesOf(second)).toHaveLength(HEARERS);
+  expect(noticesOf(second)).toHaveLength(2 * HEARERS);
   await after.close();
 });

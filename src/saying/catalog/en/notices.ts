@@ -69,6 +69,7 @@ export const notices = {
   'notice.over-but-held': '{title} is over, but DO NOT DIG yet.',
   'notice.still': 'Still on: {notice}',
   'notice.reply': 'Read and reply only when parked: "got it".',
+  'notice.advice': 'Nothing to confirm yet: the order comes an hour before topping stops.',
   'notice.reminder': 'You have not confirmed this yet.',
   'notice.seen': 'Thanks, noted that you have seen it.',
   'decide.no-forecast': 'YOU DECIDE: I have no usable forecast{since}.',

@@ -73,6 +73,7 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.over-but-held': '{title}: ya se acabó, pero TODAVÍA NO SAQUEN.',
   'notice.still': 'Sigue: {notice}',
   'notice.reply': 'Lean y contesten solo estacionados: "ENTERADO".',
+  'notice.advice': 'Por ahora no hay nada que confirmar: la orden llega una hora antes de parar de deshojar.',
   'notice.reminder': 'Todavía no ha confirmado este aviso.',
   'notice.seen': 'Gracias, anotado que ya lo vio.',
   'decide.no-forecast': 'DECIDA USTED: no tengo pronóstico que sirva{since}.',
