@@ -1,5 +1,6 @@
 import type { FactHeader, FactOf, HaulStep, Ticket } from '../book/facts.ts';
 import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
+import type { StampTelling } from './stamp-telling.ts';
 import { firstIndex } from '../sorted.ts';
 import { minutesBetween } from '../units.ts';
 import type { EpochMs, Lb, Span } from '../units.ts';
@@ -7,16 +8,10 @@ import type { EpochMs, Lb, Span } from '../units.ts';
 /** Where a time comes from. `inferred` = nobody said it; a later message shows that it must have happened. */
 export type Source = 'stated' | 'ticket' | 'inferred';
 
-/**
- * How good the time of a stated step is, where it is not simply when the message was sent: `time-said` = in the driver's
- * words; `held-up` = the message was sent, but came in much later, so that the phone had no network.
- */
-export type Telling = 'time-said' | 'held-up';
-
 export interface Stamp {
   readonly atMs: EpochMs;
   readonly source: Source;
-  readonly telling?: Telling;
+  readonly telling?: StampTelling;
 }
 
 /** The steps of a loaded truck, in the order in which they happen. */
