@@ -34,9 +34,3 @@ export interface Correction {
 }
 
 export type HoldReason = 'heat' | 'frost' | 'mud' | 'other';
-
-/**
- * How good the time of a stated step is, where it is not simply when the message was sent: `time-said` = in the driver's
- * words; `held-up` = the message was sent, but came in much later, so that the phone had no network.
- */
-export type HowTold = 'time-said' | 'held-up';

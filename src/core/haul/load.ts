@@ -1,8 +1,8 @@
 import type { FactHeader, FactOf, HaulStep, Ticket } from '../book/facts.ts';
 import type { FieldId, PersonId, StationId, TruckId } from '../roster.ts';
+import type { StampTelling } from './stamp-telling.ts';
 import { firstIndex } from '../sorted.ts';
 import { minutesBetween } from '../units.ts';
-import type { HowTold } from '../book/terms.ts';
 import type { EpochMs, Lb, Span } from '../units.ts';
 
 /** Where a time comes from. `inferred` = nobody said it; a later message shows that it must have happened. */
@@ -11,7 +11,7 @@ export type Source = 'stated' | 'ticket' | 'inferred';
 export interface Stamp {
   readonly atMs: EpochMs;
   readonly source: Source;
-  readonly telling?: HowTold;
+  readonly telling?: StampTelling;
 }
 
 /** The steps of a loaded truck, in the order in which they happen. */

@@ -231,5 +231,8 @@ export const withTicket = (
     firstWeighedMs === null
       ? ordered
       : reached(ordered, at, 'first-weighed', { atMs: firstWeighedMs, source: 'ticket' });
-  return reached(weighed, at, 'second-weighed', { atMs, source: 'ticket' });
+  const second: Stamp = fact.timeStated
+    ? { atMs, source: 'ticket', telling: 'time-said' }
+    : { atMs, source: 'ticket' };
+  return reached(weighed, at, 'second-weighed', second);
 };

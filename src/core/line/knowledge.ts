@@ -11,7 +11,7 @@ import { signOfDay } from './history.ts';
 import type { LineHistory } from './history.ts';
 import { learnDay, profileFrom } from './model/learn.ts';
 import type { DayLearned } from './model/learn.ts';
-import { asHeardBy, heardAtOnce, openedAfter } from './observations.ts';
+import { asHeardBy, openedAfter } from './observations.ts';
 import { defaultProfile } from './model/usual-day.ts';
 import type { UsualDay } from './model/usual-day.ts';
 import { tripsOf } from './model/trips.ts';
@@ -63,7 +63,7 @@ export const learnDays = (
   known: readonly LearnedDay[] = [],
 ): LearnedDay[] => {
   const opensAfterMin = opensAfter(past);
-  const days = past.map((day) => heardAtOnce(openedAfter(day, opensAfterMin, Infinity)));
+  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
   const learned: LearnedDay[] = [];
   let sign = [station, usualPilers, opensAfterMin].join(' ');
   past.forEach((day, at) => {
@@ -87,7 +87,7 @@ export const usualDayFrom = (
   learned: readonly LearnedDay[],
 ): LineKnowledge => {
   const opensAfterMin = opensAfter(past);
-  const days = past.map((day) => heardAtOnce(openedAfter(day, opensAfterMin, Infinity)));
+  const days = past.map((day) => openedAfter(day, opensAfterMin, Infinity));
   const found = learned.map((one) => one.found);
   return { ...noKnowledge(usualPilers), opensAfterMin, profile: profileFrom(days, found, usualPilers) };
 };

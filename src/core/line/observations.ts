@@ -30,6 +30,7 @@ const visitWithin = (load: Load, { fromMs, toMs }: Span): Visit | null => {
     firstWeighedMs: first?.atMs ?? null,
     dumpedMs: told?.atMs ?? null,
     secondWeighedMs: second?.atMs ?? null,
+    ...(second !== null && second.telling !== 'time-said' && { secondIsSending: true }),
     ...(dumped !== null && told === null && { goneByMs: dumped.atMs }),
     serial: first === null && second === null ? null : (load.ticket?.serial ?? null),
     heardMs: Math.min(load.heardMs, toMs),

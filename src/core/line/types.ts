@@ -4,7 +4,7 @@
  * Wait: minutes from joining the scale line to the first weight. Instants say when something happened, as far as is
  * known; `heardMs` is when the bot heard of it. A forecast uses nothing heard after the instant that it is made for.
  */
-import type { HowTold } from '../book/terms.ts';
+import type { StampTelling } from '../haul/stamp-telling.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 
@@ -17,10 +17,12 @@ export interface Visit {
   /** False if the join was inferred from another message. */
   joinedStated: boolean;
   /** How the time of joining was told; left out = it is when the message was sent. */
-  joinedTelling?: HowTold;
+  joinedTelling?: StampTelling;
   firstWeighedMs: EpochMs | null;
   dumpedMs: EpochMs | null;
   secondWeighedMs: EpochMs | null;
+  /** True = the ticket was sent at `secondWeighedMs`; the second weight was taken before that, nobody said when. */
+  secondIsSending?: true;
   /** By then it had left: it was loaded or empty again, and nobody told when it was dumped. Left out = it had not. */
   goneByMs?: EpochMs;
   /** As printed on the weigh ticket; leading zeros count. */

@@ -21,7 +21,7 @@ import type { Timeline } from './model/timeline.ts';
 import type { Evidence, ForecastWait, LineObservations, WaitAsk, WaitForecast } from './types.ts';
 
 /** Paths that are run. Grade: chosen, for an answer within a fraction of a second. */
-const PATHS = 400;
+const PATHS = 360;
 
 /** The forecast of the filter alone. */
 export const makeForecast = (profile: UsualDay, calibration: Calibration): ForecastWait =>
@@ -58,7 +58,10 @@ const withPlain = (
   nowMin: Minutes,
   arriveInMin: Minutes,
 ): AllForecasts => ({
-  filter: { lowMin: wait(0.1), medianMin: wait(0.5), highMin: wait(0.9) },
+  filter: behindOurs(
+    { lowMin: wait(0.1), medianMin: wait(0.5), highMin: wait(0.9) },
+    isOursAhead(timeline, profile, nowMin, arriveInMin) ? profile.minPerTruck / 2 : 0,
+  ),
   ...plainForecasts(timeline.trips, profile, nowMin, arriveInMin),
 });
 
@@ -76,12 +79,9 @@ const forecaster =
     const runs = runOn(filter, arriveInMin);
     const forecasts = withPlain(runs, profile, timeline, nowMin, arriveInMin);
     const told = blend(forecasts, arriveInMin, isToldDirectly(timeline, nowMin));
-    const oneTruckMin = profile.minPerTruck / Math.max(1, observations.usualPilers);
     return {
       known: true,
-      ...(isCountedEmpty(observations, nowMs, arriveInMin)
-        ? told
-        : neverSure(told, oneTruckMin, isOursAhead(timeline, profile, nowMin, arriveInMin))),
+      ...(isCountedEmpty(observations, nowMs, arriveInMin) ? told : neverSure(told, profile.minPerTruck)),
       evidence: {
         ...evidenceOf(observations, timeline, nowMin),
         trucksAhead: runs.trucksAhead,
@@ -114,35 +114,39 @@ const isCountedEmpty = ({ headCounts }: LineObservations, nowMs: EpochMs, arrive
       ahead === 0 && atMs <= nowMs && minutesBetween(atMs, nowMs) + arriveInMin <= FRESH_COUNT_MIN,
   );
 
-/**
- * Nobody has just counted, so one truck may stand there: the top of the range is never 0. And if one of ours stands
- * there, whoever joins now waits at least for it.
- */
-const neverSure = (told: WaitInterval, oneTruckMin: Minutes, behindOurs: boolean): WaitInterval => {
-  const lowMin = behindOurs ? Math.max(told.lowMin, oneTruckMin) : told.lowMin;
-  const medianMin = Math.max(told.medianMin, lowMin);
-  return { lowMin, medianMin, highMin: Math.max(told.highMin, medianMin + oneTruckMin) };
-};
+/** Nobody has just counted, so one truck may stand there: the top of the range is never 0. */
+const neverSure = (told: WaitInterval, oneTruckMin: Minutes): WaitInterval => ({
+  ...told,
+  highMin: Math.max(told.highMin, told.medianMin + oneTruckMin),
+});
+
+/** One of ours stands there: whoever joins now waits at least for it. Calibration sees whether that holds. */
+const behindOurs = ({ lowMin, medianMin, highMin }: WaitInterval, leastMin: Minutes): WaitInterval => ({
+  lowMin: Math.max(lowMin, leastMin),
+  medianMin: Math.max(medianMin, leastMin),
+  highMin: Math.max(highMin, leastMin),
+});
 
 /** Of a truck that arrives later, one that stands there now shows nothing for sure. Grade: chosen. */
 const SOON_MIN: Minutes = 10;
 /** By then a truck that was not held up has been weighed twice, and its ticket was told; much later it was lost. Grade: chosen. */
-const OVERDUE_MIN = { after: 10, until: 120 };
+const OVERDUE = { timesMean: 3, untilMin: 120 };
 /** A crew that loses more of its tickets than the range leaves below its low end shows nothing by a silent truck. */
 const MOST_LOST = 0.1;
 
 /** One of ours has joined, and its ticket is overdue: it stands there. */
 const isOursAhead = (
   { events }: Timeline,
-  { yardMin, lostShare }: UsualDay,
+  { yardMin, tickets }: UsualDay,
   nowMin: Minutes,
   arriveInMin: Minutes,
 ): boolean =>
   arriveInMin < SOON_MIN &&
-  lostShare <= MOST_LOST &&
+  tickets.lostShare <= MOST_LOST &&
   events.some((event) => {
     const silentMin = nowMin - event.atMin;
-    const isOverdue = silentMin > yardMin + OVERDUE_MIN.after && silentMin < OVERDUE_MIN.until;
+    const isOverdue =
+      silentMin > yardMin + OVERDUE.timesMean * tickets.toldAfterMin && silentMin < OVERDUE.untilMin;
     return event.is === 'joined' && event.pending && isOverdue;
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { lineHistory } from '../../../src/core/line/history.ts';
-import { forecastWith, learnUsualDay } from '../../../src/core/line/knowledge.ts';
+import { forecastWith, learnUsualDay, settledTrips } from '../../../src/core/line/knowledge.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, loadsOf, step, ticket } from '../../support/given.ts';
 import { sampleRoster } from '../../support/roster.ts';
@@ -50,6 +50,20 @@ describe('a visit of seven minutes, after one whose ticket was never sent', () =
     if (!answer.known) throw new Error('A truck was weighed a quarter of an hour ago.');
     expect(answer.medianMin).toBeLessThan(10);
     expect(answer.highMin).toBeLessThan(60);
+  });
+});
+
+describe('a ticket that tells no times', () => {
+  const settled = (timeStated: boolean): number => {
+    const header = { atMs: at('19:30'), sentMs: at('19:30'), timeStated };
+    const facts = [step('2', 'joined-line', '08:00'), ticket('2', '19:30', 50_000, { serial: '9', header })];
+    const history = historyOf(facts, '20:00');
+    return settledTrips(history, learnUsualDay(history).profile).length;
+  };
+
+  it('was sent some time after the second weight: it shows no wait', () => {
+    expect(settled(false)).toBe(0);
+    expect(settled(true)).toBe(1);
   });
 });
 

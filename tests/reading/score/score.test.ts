@@ -7,6 +7,8 @@ import { openDatabase } from '../../../src/store/database.ts';
 import type { Database } from '../../../src/store/database.ts';
 import { report } from '../../support/given.ts';
 import { linesOf } from '../training/corpus.ts';
+import type { Fact } from '../../../src/core/book/facts.ts';
+import type { Intent } from '../../../src/core/intent.ts';
 import type { Line } from '../training/corpus.ts';
 import { MEASURING } from '../training/writers.ts';
 import { crewOf } from './crew.ts';
@@ -88,9 +90,9 @@ describe('a line comes out', () => {
       { text: '6 trucks ahead of me', state: 'loaded', acts: [{ act: 'in_line', ahead: 6, time: '10:05' }] },
     ],
     // Fair to say nothing, and fair to record it.
-    ['leftAlone, notUnderstood', { text: 'she is brimming over', acts: [{ act: 'loaded' }], also: [[]] }],
+    ['leftAlone, notUnderstood', { text: 'grumpf', acts: [{ act: 'loaded' }], also: [[]] }],
     ['right, right', { text: 'loaded', acts: [{ act: 'loaded' }], also: [[]] }],
-    ['silent, notUnderstood', { text: 'she is brimming over', acts: [{ act: 'loaded' }] }],
+    ['silent, notUnderstood', { text: 'grumpf', acts: [{ act: 'loaded' }] }],
     ['aside, aside', { text: 'broke down', role: 'topper', truck: null, acts: [{ act: 'down' }] }],
     [
       'asked, asked',
@@ -157,15 +159,15 @@ describe('a line comes out', () => {
 describe('an offer', () => {
   const line: Line = {
     ...plain,
-    text: 'she is brimming over',
+    text: 'grumpf',
     // By its driver, whose truck an intent need not name.
     acts: [{ act: 'loaded', truck: 2, field: 'river' }],
   };
   const others = [report('at-field'), report('loading'), report('parked')].map((intent) => [intent]);
   const right = [report('left-field', { field: 'river' })];
 
-  test.each([
-    ['offered', [[others[0], right]]],
+  test.each<[string, [Intent[][]]]>([
+    ['offered', [[...others.slice(0, 1), right]]],
     ['offered', [[...others.slice(0, 2), right]]],
     // Nobody looks through four.
     ['aside', [[...others, right]]],
@@ -173,8 +175,12 @@ describe('an offer', () => {
     ['aside', [[[...right, report('joined-line')]]]],
   ])('comes out %s', async (outcome, [readings]) => {
     const played = await play(database, line, crewOf([line]), 'alone');
-    const offer = { kind: 'offer', data: { readings } };
-    expect(verdictOn({ ...played, replies: [offer] }).outcome).toBe(outcome);
+    const fact: Fact = {
+      ...{ id: 'line#0', cause: 'line', atMs: 0, sentMs: 0, heardMs: 0, by: null, timeStated: false },
+      ...{ kind: 'reading-offered', person: 'ben', number: 1, readings },
+    };
+    const offer = { kind: 'offer', data: { danger: false } };
+    expect(verdictOn({ ...played, facts: [fact], replies: [offer] }).outcome).toBe(outcome);
   });
 });
 

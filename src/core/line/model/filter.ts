@@ -95,7 +95,7 @@ export const runFilter = (filter: Filter, timeline: Timeline, nowMin: Minutes): 
   }
   applyUpTo(Infinity);
   for (const slot of pending)
-    for (const particle of filter.paths) scorePending(particle, slot, nowMin, filter.profile.lostShare);
+    for (const particle of filter.paths) scorePending(particle, slot, nowMin, filter.profile.tickets);
   resample(filter);
 };
 

@@ -5,14 +5,16 @@
 import { minutesBetween } from '../../units.ts';
 import type { Minutes } from '../../units.ts';
 import { mean, quantile } from '../../statistics.ts';
+import { MIN_PER_TRUCK } from '../assumptions.ts';
 import { filterOf } from '../wait-forecast.ts';
 import { countsOf, hoursOn, learnArrivals, ticketsOf } from './arrivals.ts';
 import { HABITS_MIN, likelyHabits } from './lateness.ts';
 import { learnNoise } from './noise.ts';
-import { BIN_MIN, DAY_BINS, LOST_SHARE, USUAL_BLOCK_MIN, defaultProfile } from './usual-day.ts';
+import { heardAtOnce } from '../observations.ts';
+import { BIN_MIN, DAY_BINS, TICKETS, USUAL_BLOCK_MIN, defaultProfile } from './usual-day.ts';
 import type { Filter } from './filter.ts';
 import type { Particle } from './particle.ts';
-import type { UsualDay, UsualWait } from './usual-day.ts';
+import type { TicketHabit, UsualDay, UsualWait } from './usual-day.ts';
 import { timelineOf } from './timeline.ts';
 import { lastHeardMs, tripsOf } from './trips.ts';
 import type { LineObservations } from '../types.ts';
@@ -32,12 +34,13 @@ export interface DayLearned {
 
 /** `days` in order of time, each with everything that was heard of it, and what was found on each. */
 export const profileFrom = (
-  days: readonly LineObservations[],
+  heard: readonly LineObservations[],
   found: readonly DayLearned[],
   usualPilers: number,
 ): UsualDay => {
   const fresh = defaultProfile(usualPilers);
-  if (days.length === 0) return fresh;
+  if (heard.length === 0) return fresh;
+  const days = heard.map(heardAtOnce);
   const counts = countsOf(days, fresh);
   const arrivalsPerMin = learnArrivals(counts, hoursOn(ticketsOf(days, fresh)), fresh, days.length);
   return {
@@ -45,7 +48,7 @@ export const profileFrom = (
     ...learnNoise(counts, arrivalsPerMin),
     arrivalsPerMin,
     yardMin: learnYard(days) ?? fresh.yardMin,
-    lostShare: learnLost(days),
+    tickets: learnTickets(heard),
     usual: learnUsual(days, fresh),
     days: days.length,
     ...explainedBy(found, fresh),
@@ -57,7 +60,7 @@ export const learnDay = (
   days: readonly LineObservations[],
   found: readonly DayLearned[],
   usualPilers: number,
-): DayLearned => dayLearned(days.slice(-1), profileFrom(days, found, usualPilers));
+): DayLearned => dayLearned(days.slice(-1).map(heardAtOnce), profileFrom(days, found, usualPilers));
 
 /** The usual day after all of `days`, learned one after another. */
 export const learnProfile = (days: readonly LineObservations[], usualPilers: number): UsualDay => {
@@ -66,18 +69,31 @@ export const learnProfile = (days: readonly LineObservations[], usualPilers: num
   return profileFrom(days, found, usualPilers);
 };
 
-/** Trips that the usual share of lost tickets counts for. Grade: chosen. */
-const LOST_PRIOR = 20;
+/** Trips that the usual habit counts for. Grade: chosen. */
+const HABIT_PRIOR = 20;
+/** A ticket that is told later is as good as lost while the line is asked for. Grade: chosen. */
+const TOLD_IN_TIME_MIN: Minutes = 60;
 
-const learnLost = (days: readonly LineObservations[]): number => {
+/** From the days as they were heard. */
+const learnTickets = (days: readonly LineObservations[]): TicketHabit => {
   const joined = days.flatMap(({ visits }) =>
     visits.filter(({ truck, joinedMs }) => truck !== null && joinedMs !== null),
   );
-  const lost = joined.filter(
+  const told = joined.filter(
     ({ firstWeighedMs, dumpedMs, secondWeighedMs }) =>
-      (firstWeighedMs ?? dumpedMs ?? secondWeighedMs) === null,
+      (firstWeighedMs ?? dumpedMs ?? secondWeighedMs) !== null,
   );
-  return (lost.length + LOST_PRIOR * LOST_SHARE) / (joined.length + LOST_PRIOR);
+  const afterMin = told.flatMap(({ secondWeighedMs, secondIsSending, heardMs }) =>
+    secondWeighedMs === null || secondIsSending ? [] : Math.max(0, minutesBetween(secondWeighedMs, heardMs)),
+  );
+  const toldAfterMin = afterMin.filter((min) => min <= TOLD_IN_TIME_MIN);
+  const lost = joined.length - told.length + afterMin.length - toldAfterMin.length;
+  return {
+    lostShare: (lost + HABIT_PRIOR * TICKETS.lostShare) / (joined.length + HABIT_PRIOR),
+    toldAfterMin:
+      (toldAfterMin.reduce((a, b) => a + b, 0) + HABIT_PRIOR * TICKETS.toldAfterMin) /
+      (toldAfterMin.length + HABIT_PRIOR),
+  };
 };
 
 const learnYard = (days: readonly LineObservations[]): Minutes | null => {
@@ -99,14 +115,23 @@ const learnUsual = (days: readonly LineObservations[], profile: UsualDay): (Usua
       joinedMin === null || weighedMin === null ? [] : { joinedMin, waitMin: weighedMin - joinedMin },
     );
   });
+  const ofAll = waits.map(({ waitMin }) => waitMin).sort((a, b) => a - b);
+  // Of hours of which little was seen, the usual wait of the whole day is known.
   return Array.from({ length: (DAY_BINS * BIN_MIN) / USUAL_BLOCK_MIN }, (_, block) => {
     const of = waits
       .filter(({ joinedMin }) => Math.floor(joinedMin / USUAL_BLOCK_MIN) === block)
       .map(({ waitMin }) => waitMin)
       .sort((a, b) => a - b);
-    if (of.length < FEWEST_WAITS) return null;
-    return { medianMin: quantile(of, 0.5), lowMin: quantile(of, 0.1), highMin: quantile(of, 0.9) };
+    return usualOf(of.length < FEWEST_WAITS ? ofAll : of);
   });
+};
+
+/** The top is never that of no wait at all: half a truck's time more than the middle, at least. */
+const usualOf = (sorted: readonly Minutes[]): UsualWait | null => {
+  if (sorted.length < FEWEST_WAITS) return null;
+  const medianMin = quantile(sorted, 0.5);
+  const highMin = Math.max(quantile(sorted, 0.9), medianMin + MIN_PER_TRUCK / 2);
+  return { medianMin, lowMin: quantile(sorted, 0.1), highMin };
 };
 
 const runOf = (seen: LineObservations, profile: UsualDay): Filter => {

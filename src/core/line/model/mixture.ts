@@ -20,6 +20,8 @@ export type Forecasts = PlainForecasts & Readonly<Partial<Record<'filter', WaitI
 type ByRule<T> = Readonly<Record<Rule, T>>;
 
 export interface Mixture {
+  /** How the blend itself fared. */
+  blend: Calibration;
   calibrations: ByRule<Calibration>;
   /** Loss of each rule, older trips counting less, by lead; and of an average one. */
   losses: readonly ByRule<number>[];
@@ -34,6 +36,7 @@ const ofEach = <T>(value: (rule: Rule) => T): ByRule<T> => ({
 });
 
 export const FRESH_MIXTURE: Mixture = {
+  blend: FRESH_CALIBRATION,
   calibrations: ofEach(() => FRESH_CALIBRATION),
   losses: LEADS_MIN.map(() => ofEach(() => 0)),
   meanLosses: LEADS_MIN.map(() => 0),
@@ -67,8 +70,8 @@ const weightOf = ({ losses, meanLosses }: Mixture, leadMin: Minutes, rule: Rule)
   return PRIOR[rule] * Math.exp((-SHARPNESS * (losses[at]?.[rule] ?? 0)) / scale);
 };
 
-/** Null = no rule says anything. */
-export const mixed = (mixture: Mixture, leadMin: Minutes, forecasts: Forecasts): WaitInterval | null => {
+/** The rules' weighted mean; null = no rule says anything. */
+const blended = (mixture: Mixture, leadMin: Minutes, forecasts: Forecasts): WaitInterval | null => {
   const weighted = given(mixture, leadMin, forecasts).map(([rule, interval]) => ({
     interval,
     weight: weightOf(mixture, leadMin, rule),
@@ -84,6 +87,14 @@ export const mixed = (mixture: Mixture, leadMin: Minutes, forecasts: Forecasts):
   };
 };
 
+/** Null = no rule says anything. Where the blend's own range was too narrow for our trips, it is widened. */
+export const mixed = (mixture: Mixture, leadMin: Minutes, forecasts: Forecasts): WaitInterval | null => {
+  const blend = blended(mixture, leadMin, forecasts);
+  if (blend === null) return null;
+  const { lowMin, highMin } = calibrated(mixture.blend, leadMin, blend);
+  return { ...blend, lowMin: Math.min(lowMin, blend.lowMin), highMin: Math.max(highMin, blend.highMin) };
+};
+
 /** Takes in a trip of ours: what each rule had forecast `leadMin` ahead, and the wait that it turned out to be. */
 export const mixtureFrom = (
   mixture: Mixture,
@@ -92,7 +103,8 @@ export const mixtureFrom = (
   waitMin: Minutes,
 ): Mixture => {
   const told = new Map(given(mixture, leadMin, forecasts));
-  if (told.size === 0) return mixture;
+  const blend = blended(mixture, leadMin, forecasts);
+  if (blend === null) return mixture;
   const losses = [...told].map(([, interval]) => lossOf(interval, waitMin));
   const meanLoss = losses.reduce((sum, loss) => sum + loss, 0) / losses.length;
   // Against the mean of the rules that spoke; one that was silent neither earns nor loses.
@@ -102,6 +114,7 @@ export const mixtureFrom = (
   };
   const at = leadIndex(leadMin);
   return {
+    blend: learnedFrom(mixture.blend, leadMin, blend, waitMin),
     calibrations: ofEach((rule) => {
       const raw = forecasts[rule];
       const known = mixture.calibrations[rule];

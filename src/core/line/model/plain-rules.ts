@@ -40,16 +40,16 @@ const around = (medianMin: Minutes, olderMin: Minutes): WaitInterval => {
   };
 };
 
-/** A ticket is told so long after the second weight; until then a truck that has been weighed seems to wait. Grade: chosen. */
-const TICKET_AFTER_MIN: Minutes = 10;
+/** Nine tickets in ten are told within so many times the mean. */
+const TOLD_BY = 2.3;
 
 /** How long the first of ours that stands there has waited at least; 0 = none does. */
-const standsMin = (trips: readonly Trip[], { yardMin }: UsualDay, nowMin: Minutes): Minutes =>
+const standsMin = (trips: readonly Trip[], { yardMin, tickets }: UsualDay, nowMin: Minutes): Minutes =>
   Math.max(
     0,
     ...trips
       .filter(({ pending }) => pending)
-      .map(({ joinedMin }) => nowMin - (joinedMin ?? nowMin) - yardMin - TICKET_AFTER_MIN),
+      .map(({ joinedMin }) => nowMin - (joinedMin ?? nowMin) - yardMin - TOLD_BY * tickets.toldAfterMin),
   );
 
 /** `trips` as known now. A rule that has nothing to go by is left out. */

@@ -8,6 +8,7 @@ import { lateMinOf } from './lateness.ts';
 import { KEPT, STEP_MIN } from './particle.ts';
 import type { Particle } from './particle.ts';
 import type { LineEvent } from './timeline.ts';
+import type { TicketHabit } from './usual-day.ts';
 
 type JoinedEvent = Extract<LineEvent, { is: 'joined' }>;
 type WeighedEvent = Extract<LineEvent, { is: 'weighed' }>;
@@ -143,15 +144,19 @@ const scoreSerial = (
   particle.logScore += Math.log(Math.exp(-0.5 * ((since - served.count) / served.sd) ** 2) + LEAST_SERIAL);
 };
 
-/** How long after unloading the others are reported at the earliest, and how much later on average. Grade: chosen. */
-const REPORTED_AFTER_MIN = 3;
-const REPORTED_SCATTER_MIN = 3;
+/** From unloading to the second weight. Grade: chosen. */
+const WEIGHED_OUT_MIN = 3;
 
 /** One of our trucks has joined, and nothing was heard since: most likely it still waits. */
-export const scorePending = (particle: Particle, slot: number, nowMin: number, lostShare: number): void => {
-  const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - REPORTED_AFTER_MIN;
+export const scorePending = (
+  particle: Particle,
+  slot: number,
+  nowMin: number,
+  { lostShare, toldAfterMin }: TicketHabit,
+): void => {
+  const silentMin = nowMin - (particle.passedMin[slot] ?? NaN) - WEIGHED_OUT_MIN;
   if (!(silentMin > 0)) return;
-  const stillToCome = Math.exp(-silentMin / REPORTED_SCATTER_MIN);
+  const stillToCome = Math.exp(-silentMin / toldAfterMin);
   particle.logScore += Math.log(lostShare + (1 - lostShare) * stillToCome);
 };
 

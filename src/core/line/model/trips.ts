@@ -30,7 +30,11 @@ export interface Trip {
  * How long before these the first weight was, and how uncertain that is (standard deviation): shares of the usual time
  * between the weights. Grade: chosen.
  */
-const BACK_FROM = { dumped: { ago: 0.8, sd: 0.4 }, secondWeight: { ago: 1, sd: 0.5 } };
+const BACK_FROM = {
+  dumped: { ago: 0.8, sd: 0.4 },
+  secondWeight: { ago: 1, sd: 0.5 },
+  sending: { ago: 1.3, sd: 1 },
+};
 
 interface UnsureTime {
   atMs: EpochMs;
@@ -48,7 +52,11 @@ const weighedAt = (visit: Visit, profile: UsualDay): UnsureTime | null => {
   if (visit.firstWeighedMs !== null) return { atMs: visit.firstWeighedMs, sdMin: 0 };
   if (visit.dumpedMs !== null) return estimatedFrom(visit.dumpedMs, BACK_FROM.dumped, profile);
   if (visit.secondWeighedMs !== null)
-    return estimatedFrom(visit.secondWeighedMs, BACK_FROM.secondWeight, profile);
+    return estimatedFrom(
+      visit.secondWeighedMs,
+      visit.secondIsSending ? BACK_FROM.sending : BACK_FROM.secondWeight,
+      profile,
+    );
   return null;
 };
 
@@ -90,7 +98,7 @@ const clocksDisagree = (visits: readonly Visit[]): boolean => {
 };
 
 /** How far off the clocks may be, as a standard deviation. Grade: chosen. */
-const CLOCKS_SD_MIN: Minutes = 20;
+const CLOCKS_SD_MIN: Minutes = 25;
 
 /** If clocks disagree, the order of events still counts, but their times count for little. */
 const ofUnsureTime = (trip: Trip): Trip => ({

@@ -13,6 +13,14 @@ export interface UsualWait {
   highMin: Minutes;
 }
 
+/** How a crew reports its tickets. */
+export interface TicketHabit {
+  /** Share that is never reported, or hours later. */
+  lostShare: number;
+  /** Minutes from the second weight until the others are reported, on average. */
+  toldAfterMin: number;
+}
+
 export interface UsualDay {
   /** Trucks per minute that join, by half hour since opening. */
   arrivalsPerMin: readonly number[];
@@ -34,8 +42,7 @@ export interface UsualDay {
    * 1 / trucks if the same trucks come back.
    */
   returning: number;
-  /** Share of this crew's tickets that are never reported. */
-  lostShare: number;
+  tickets: TicketHabit;
   /** How likely each habit of telling "in line" late is (`HABITS_MIN`). */
   late: readonly number[];
   /** Minutes from first to second weight, for tickets that show only one of them. */
@@ -52,8 +59,8 @@ const DAY_SD = 0.4;
 export const LEVEL_SD = 0.25;
 /** Log-noise of the pace of a piler before it is learned: 4 to 29 trucks an hour were seen. Grade: chosen. */
 const PACE_SD = 0.2;
-/** Share of the tickets that are never reported, until it is learned. Grade: chosen. */
-export const LOST_SHARE = 0.07;
+/** Until it is learned. Grade: chosen. */
+export const TICKETS: TicketHabit = { lostShare: 0.07, toldAfterMin: 3 };
 /** Usual waits are learned for stretches of this length. Grade: chosen. */
 export const USUAL_BLOCK_MIN: Minutes = 120;
 
@@ -71,7 +78,7 @@ export const defaultProfile = (usualPilers: number): UsualDay => ({
   pilersOpen: [],
   usualLine: [],
   returning: 0,
-  lostShare: LOST_SHARE,
+  tickets: TICKETS,
   late: HABITS_PRIOR,
   yardMin: YARD_MIN,
   usual: [],

@@ -99,3 +99,26 @@ describe('a station whose serials have gaps', () => {
     expect(trucks(withGaps(days))).toBeLessThan(1.3 * trucks(days));
   });
 });
+
+describe('how a crew reports its tickets', () => {
+  const told = (afterMin: number, lostEvery: number): UsualDay => {
+    const days = simulatedDays(4).map((day) => ({
+      ...day,
+      visits: day.visits.map((one, place) =>
+        place % lostEvery === 0
+          ? { ...one, firstWeighedMs: null, secondWeighedMs: null, serial: null, heardMs: one.joinedMs ?? 0 }
+          : { ...one, heardMs: (one.secondWeighedMs ?? 0) + afterMin * 60_000 },
+      ),
+    }));
+    return learnProfile(days, 1);
+  };
+
+  it('is learned: how many are lost, and how long after the second weight the others are told', () => {
+    const careful = told(1, 1000).tickets;
+    const careless = told(15, 4).tickets;
+    expect(careful.lostShare).toBeLessThan(0.08);
+    expect(careless.lostShare).toBeGreaterThan(0.15);
+    expect(careful.toldAfterMin).toBeLessThan(3);
+    expect(careless.toldAfterMin).toBeGreaterThan(8);
+  });
+});
