@@ -44,14 +44,14 @@ describe('the learned reader', () => {
     },
   );
 
-  test.each(['she went under the belt, I only see a boot', 'somebody come quick to the pit'])(
-    'raises no alarm, but asks: "%s"',
-    (text) => {
-      const reading = heard(text);
-      expect(reading.found).toBe('likely');
-      expect(reading.found === 'likely' && reading.readings[0]?.[0]?.do).toBe('call-emergency');
-    },
-  );
+  test.each([
+    'his arm is in the chain and he is not answering',
+    'ya no se mueve don Chuy, está tirado junto a la banda',
+  ])('raises no alarm, but asks: "%s"', (text) => {
+    const reading = heard(text);
+    expect(reading.found).toBe('likely');
+    expect(reading.found === 'likely' && reading.readings[0]?.[0]?.do).toBe('call-emergency');
+  });
 
   test.each([
     'what a ball game last night',

@@ -185,9 +185,9 @@ describe('an offer', () => {
 });
 
 /** Figures of both places together: of lines that mean something, and of talk. */
-const FLOORS = { right: 55, leftAlone: 139 };
-/** Of all lines. Orders with all-clears, and alarms, that nobody meant. */
-const CEILINGS = { orders: 1, alarms: 22 };
+const FLOORS = { right: 184, offered: 182, leftAlone: 128 };
+/** Of all lines: orders with all-clears, alarms, loads and tons that nobody meant, and all that came out wrong. */
+const CEILINGS = { orders: 0, alarms: 8, loadsAndTons: 0, wrong: 15 };
 
 test('the measuring writers come out no worse than they did', async () => {
   const all: Scored[] = [];
@@ -201,7 +201,10 @@ test('the measuring writers come out no worse than they did', async () => {
   const harms = (...kinds: readonly string[]): number =>
     harmful(all).filter((one) => one.harms.some((harm) => kinds.includes(harm))).length;
   expect.soft(count(meaning, 'right')).toBeGreaterThanOrEqual(FLOORS.right);
+  expect.soft(count(meaning, 'offered')).toBeGreaterThanOrEqual(FLOORS.offered);
   expect.soft(count(talk, 'leftAlone')).toBeGreaterThanOrEqual(FLOORS.leftAlone);
   expect.soft(harms('order', 'all-clear')).toBeLessThanOrEqual(CEILINGS.orders);
   expect.soft(harms('alarm')).toBeLessThanOrEqual(CEILINGS.alarms);
+  expect.soft(harms('load', 'tons')).toBeLessThanOrEqual(CEILINGS.loadsAndTons);
+  expect.soft(count(meaning, 'wrong')).toBeLessThanOrEqual(CEILINGS.wrong);
 }, 180_000);

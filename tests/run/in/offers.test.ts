@@ -100,7 +100,7 @@ describe('an order to the whole crew', () => {
 });
 
 describe('words that may tell of danger', () => {
-  const HIDDEN = 'she went under the belt, I only see a boot';
+  const HIDDEN = 'his arm is in the chain and he is not answering';
 
   test('are asked about at once, where they were written', async () => {
     expect((await crew.say('ben', 'crew', HIDDEN, '10:15')).join()).toContain(
