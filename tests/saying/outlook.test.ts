@@ -17,7 +17,7 @@ describe('the outlook in words', () => {
     const telling = outlookTelling([COOL, WARM, WARM], 1, '18:00', { rain });
     expect(linesOf(telling, '18:00')).toEqual([
       'Tomorrow, North station: dig 5:00 AM to 11:10 AM, topper stops 10:40 AM. Dig again about 8:50 PM.',
-      'High 70 °F at 4:00 PM: 98 % chance of passing 60 °F.',
+      'High 70 °F at 4:00 PM: almost sure to pass 60 °F.',
       'Coolest start: 38 °F at 5:00 AM.',
       expect.stringMatching(/^Roots about 5\d °F at 4:00 PM, topped rows about 6\d °F \(estimate/),
       // 0.814 lb a ton and day at 70 °F, 0.516 at 55 °F (ASHRAE, see tests/outside/heat.test.ts).
@@ -36,7 +36,7 @@ describe('the outlook in words', () => {
   test('holds the dig by frost until crowns are cut, and says so first', () => {
     expect(linesOf(outlookTelling([COOL, FROSTY, FROSTY], 1, '18:00'), '18:00').slice(0, 4)).toEqual([
       'Tomorrow, North station: FROST. No digging until crowns are cut and sound, from about 9:00 AM.',
-      'High 54 °F at 4:00 PM: 2 % chance of passing 60 °F.',
+      'High 54 °F at 4:00 PM: hardly a chance of passing 60 °F.',
       'Coldest: 22 °F at 5:00 AM.',
       'Frost: top nothing ahead this evening.',
     ]);
@@ -60,7 +60,7 @@ describe('the outlook in words', () => {
       'Mañana, North station: saquen de 5:00 a.m. a 11:10 a.m.; la deshojadora para a las 10:40 a.m. Otra vez como a las 8:50 p.m.',
     );
     // 70 °F = 21.1 °C, 60 °F = 15.6 °C; 0.30 lb in 2,000 lb = 0.15 kg in 1,000 kg; 1 in = 25.4 mm.
-    expect(lines[1]).toBe('Máxima 21.1 °C a las 4:00 p.m.: 98 % de probabilidad de pasar de 15.6 °C.');
+    expect(lines[1]).toBe('Máxima 21.1 °C a las 4:00 p.m.: casi seguro que pasa de 15.6 °C.');
     expect(lines.join('\n')).toMatch(/pierde unos 0\.15 kg más/);
     expect(lines.join('\n')).toMatch(/Lluvia: 25 mm ese día/);
   });

@@ -1,7 +1,7 @@
 import { mean, normalShareBelow } from '../statistics.ts';
 import { hoursBetween } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
-import { CHANCE_RANGE, FEWEST_PAIRS, SAME_LEAD_HOURS, USUAL_SD } from './assumptions.ts';
+import { CHANCE_RANGE, FEWEST_PAIRS, SAME_LEAD_HOURS, USUAL_ERROR } from './assumptions.ts';
 
 /** A day's highest temperature, as forecast and as measured. */
 export interface ForecastPair {
@@ -17,31 +17,40 @@ interface ForecastError {
   sdF: Fahrenheit;
 }
 
+interface ExpectedError extends ForecastError {
+  /** The part of the bias that was learned at the place itself. */
+  learnedF: Fahrenheit;
+}
+
 /** Between the leads of the table on straight lines, before and after it as at its ends. */
-const usualSdF = (leadHours: number): Fahrenheit => {
-  const after = USUAL_SD.findIndex(([hours]) => hours >= leadHours);
-  const right = USUAL_SD[after] ?? USUAL_SD.at(-1) ?? [0, 0];
-  const left = USUAL_SD[after - 1] ?? right;
+const usualError = (leadHours: number): ForecastError => {
+  const after = USUAL_ERROR.findIndex(([hours]) => hours >= leadHours);
+  const right = USUAL_ERROR[after] ?? USUAL_ERROR.at(-1) ?? [0, 0, 0];
+  const left = USUAL_ERROR[after - 1] ?? right;
   const share = right[0] === left[0] ? 0 : (leadHours - left[0]) / (right[0] - left[0]);
-  return left[1] + share * (right[1] - left[1]);
+  return {
+    biasF: left[1] + share * (right[1] - left[1]),
+    sdF: left[2] + share * (right[2] - left[2]),
+  };
 };
 
 /**
  * The error to expect at a lead, learned from pairs of that place with about the same lead once there are 30 of them.
  * The more pairs, the more they count: half at 30, three quarters at 90.
  */
-export const expectedError = (leadHours: number, pairs: readonly ForecastPair[]): ForecastError => {
-  const usual = { biasF: 0, sdF: usualSdF(leadHours) };
+export const expectedError = (leadHours: number, pairs: readonly ForecastPair[]): ExpectedError => {
+  const usual = usualError(leadHours);
   const errors = pairs
     .filter((pair) => Math.abs(pair.leadHours - leadHours) <= SAME_LEAD_HOURS)
     .map((pair) => pair.observedF - pair.forecastF);
-  if (errors.length < FEWEST_PAIRS) return usual;
-  const biasF = mean(errors);
-  const variance = errors.reduce((sum, error) => sum + (error - biasF) ** 2, 0) / (errors.length - 1);
+  if (errors.length < FEWEST_PAIRS) return { ...usual, learnedF: 0 };
+  const seenF = mean(errors);
+  const variance = errors.reduce((sum, error) => sum + (error - seenF) ** 2, 0) / (errors.length - 1);
   const weight = errors.length / (errors.length + FEWEST_PAIRS);
   return {
-    biasF: weight * biasF,
+    biasF: weight * seenF + (1 - weight) * usual.biasF,
     sdF: Math.sqrt(weight * variance + (1 - weight) * usual.sdF ** 2),
+    learnedF: weight * seenF,
   };
 };
 

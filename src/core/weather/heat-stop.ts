@@ -13,7 +13,7 @@ import { isMeasuredWarm, measuredCoolMs, standingAir } from './measured.ts';
 import { restartMs } from './restart.ts';
 import { shelvedUntilMs, strongerStop } from './shelved.ts';
 import { allClear } from './steps.ts';
-import { corrected, forecastStop, issuedOf, measuredStop } from './stop-cause.ts';
+import { asItComes, corrected, forecastStop, issuedOf, measuredStop } from './stop-cause.ts';
 import type { Stop } from './stop-cause.ts';
 import type { IssuedForecast } from './types.ts';
 
@@ -95,7 +95,7 @@ const raise = (heatCase: HeatCase, event: string): HeatDecision => {
 const isCoolBy = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
   const { station, options } = heatCase;
   const window = afternoonOf(heatCase, stopAtMs);
-  const { forecast } = corrected(heatCase, stopAtMs).heatCase;
+  const { forecast } = asItComes(heatCase, stopAtMs);
   const { peakF } = crossings(forecast.hours, station.airLimitF, window);
   const isCool = peakF !== null && peakF <= station.airLimitF - options.deadbandF;
   return isCool && coversRest(heatCase, window);
@@ -156,7 +156,7 @@ const reconsider = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs):
 /** From when on it is cool by the newest forecast and, if that is not too old, by the one before; null = not forecast. */
 const coolMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
   const restartBy = (one: IssuedForecast): EpochMs | null =>
-    restartMs(corrected({ ...heatCase, forecast: one }, stopAtMs).heatCase, stopAtMs);
+    restartMs(corrected({ ...heatCase, forecast: one }, stopAtMs), stopAtMs);
   const newestMs = restartBy(heatCase.forecast);
   const before = forecastBefore(heatCase);
   if (newestMs === null || before === null) return newestMs;

@@ -29,30 +29,58 @@ export interface Stop {
 export const issuedOf = ({ issuedMs }: IssuedForecast): EpochMs | null =>
   Number.isFinite(issuedMs) ? issuedMs : null;
 
-/** The forecast corrected for its bias, and the error to expect for the afternoon of that day. */
-export const corrected = (heatCase: HeatCase, atMs: EpochMs): { heatCase: HeatCase; sdF: Fahrenheit } => {
-  const { forecast, options } = heatCase;
-  const { fromMs, toMs } = afternoonOf(heatCase, atMs);
-  const { biasF, sdF } = expectedError(leadHours(forecast.issuedMs, (fromMs + toMs) / 2), options.pairs);
-  if (biasF === 0) return { heatCase, sdF };
-  const hours = forecast.hours.map((hour) => ({ ...hour, temperatureF: hour.temperatureF + biasF }));
-  return { heatCase: { ...heatCase, forecast: { ...forecast, hours } }, sdF };
+const errorOf = (
+  { forecast, options, ...rest }: HeatCase,
+  atMs: EpochMs,
+): ReturnType<typeof expectedError> => {
+  const { fromMs, toMs } = afternoonOf({ forecast, options, ...rest }, atMs);
+  return expectedError(leadHours(forecast.issuedMs, (fromMs + toMs) / 2), options.pairs);
 };
+
+const warmerBy = (heatCase: HeatCase, byF: Fahrenheit): HeatCase => {
+  if (byF === 0) return heatCase;
+  const { forecast } = heatCase;
+  const hours = forecast.hours.map((hour) => ({ ...hour, temperatureF: hour.temperatureF + byF }));
+  return { ...heatCase, forecast: { ...forecast, hours } };
+};
+
+/**
+ * The forecast by which times are worked out: corrected for what was learned at the place, and for the usual bias as far as
+ * a peak near the limit needs it to come over it. That bias is known of highs alone, and says nothing of the hour at which a
+ * forecast well over the limit passes it. So a warmer forecast never passes it later.
+ */
+export const corrected = (raw: HeatCase, atMs: EpochMs): HeatCase => {
+  const { biasF, learnedF } = errorOf(raw, atMs);
+  const limitF = raw.station.airLimitF;
+  const learned = warmerBy(raw, learnedF);
+  const { peakF } = crossings(learned.forecast.hours, limitF, afternoonOf(raw, atMs));
+  const usualF = Math.max(0, biasF - learnedF);
+  const neededF = peakF === null ? 0 : limitF + usualF - peakF;
+  return warmerBy(learned, Math.min(Math.max(neededF, 0), usualF));
+};
+
+/** The forecast with all of its bias: by which it must be cool before a stop is called off. */
+export const asItComes = (heatCase: HeatCase, atMs: EpochMs): HeatCase =>
+  warmerBy(heatCase, errorOf(heatCase, atMs).biasF);
 
 interface Afternoon extends Crossings {
   /** Chance that the limit is passed; null = the forecast has no hour of that afternoon. */
   chance: number | null;
-  /** With the forecast that this was read from, corrected for its bias. */
+  /** With the forecast that the crossings were read from. */
   heatCase: HeatCase;
 }
 
-/** How warm the afternoon of the day of `atMs` will be, compared with the station's air limit. */
+/**
+ * How warm the afternoon of the day of `atMs` will be, compared with the station's air limit. The peak is the one that was
+ * forecast.
+ */
 export const afternoon = (raw: HeatCase, atMs: EpochMs): Afternoon => {
   const limitF = raw.station.airLimitF;
-  const { heatCase, sdF } = corrected(raw, atMs);
-  const found = crossings(heatCase.forecast.hours, limitF, afternoonOf(raw, atMs));
-  const chance = found.peakF === null ? null : chanceAbove(limitF, found.peakF, { biasF: 0, sdF });
-  return { ...found, chance, heatCase };
+  const window = afternoonOf(raw, atMs);
+  const { peakF, peakMs } = crossings(raw.forecast.hours, limitF, window);
+  const chance = peakF === null ? null : chanceAbove(limitF, peakF, errorOf(raw, atMs));
+  const heatCase = corrected(raw, atMs);
+  return { ...crossings(heatCase.forecast.hours, limitF, window), peakF, peakMs, chance, heatCase };
 };
 
 /** The stop that the forecast requires in that afternoon; null = none is likely, or it is over. */

@@ -6,7 +6,8 @@ import type { EpochMs, Fahrenheit, Span } from '../../core/units.ts';
 import type { Picture } from '../../ports/chat.ts';
 import { temperatureChart } from './chart.ts';
 import type { TemperatureChart } from './chart.ts';
-import { percent, voiceOfDay } from './words.ts';
+import { chanceWords } from '../parts/chance.ts';
+import { voiceOfDay } from './words.ts';
 import type { OutlookTelling } from './words.ts';
 import { phrase, stationName, temperature, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
@@ -168,7 +169,7 @@ const subtitle = ({ outlook: { heat, frost } }: Charted, voice: Voice): string =
   if (frost.likely === 'hold' && frost.lowF !== null)
     return phrase(voice, 'chart.frost', { low: temperature(voice, Math.round(frost.lowF)) });
   const limit = temperature(voice, heat.limitF);
-  return heat.chance === null ? '' : phrase(voice, 'chart.chance', { percent: percent(heat.chance), limit });
+  return heat.chance === null ? '' : chanceWords(heat.chance, limit, voice);
 };
 
 const headings = (telling: OutlookTelling, plan: Charted, voice: Voice): string[] => [

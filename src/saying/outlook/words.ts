@@ -3,6 +3,7 @@ import { MS_PER_HOUR } from '../../core/units.ts';
 import { stationById } from '../../core/roster.ts';
 import type { DayPlan } from '../../core/answers/plan.ts';
 import type { TellingOf } from '../telling-kind.ts';
+import { chanceWords } from '../parts/chance.ts';
 import { phrase, number, stationName, temperature, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
@@ -47,8 +48,6 @@ const digLine = (telling: OutlookTelling, { outlook, dig }: Made, voice: Voice):
   });
 };
 
-export const percent = (chance: number): number => Math.round(chance * 100);
-
 const heatLines = ({ outlook: { heat, frost } }: Made, voice: Voice): string[] => {
   const { peakF, peakMs, chance, limitF } = heat;
   const limit = temperature(voice, limitF);
@@ -59,8 +58,7 @@ const heatLines = ({ outlook: { heat, frost } }: Made, voice: Voice): string[] =
           phrase(voice, 'outlook.high', {
             peak: temperature(voice, Math.round(peakF)),
             time: time(voice, peakMs),
-            percent: percent(chance),
-            limit,
+            chance: chanceWords(chance, limit, voice),
           }),
         ];
   const { lowF, lowMs } = frost;

@@ -8,6 +8,7 @@ import type { Voice } from '../voice.ts';
 import { hasBegun } from '../../core/notices/notices.ts';
 import type { RainAround } from '../../core/notices/notices.ts';
 import { allClearHead, stillLines } from './all-clear.ts';
+import { chanceWords } from './chance.ts';
 import { headline, standingHeadline, timeAt } from './headline.ts';
 
 const orderedBy = (by: PersonId | null, voice: Voice): string[] =>
@@ -129,8 +130,15 @@ export const noticeParts = (
     };
   const why = reasons(step, by, rain, voice);
   if (step.stage === 'watch') {
-    const chance = step.chance === null ? null : Math.round(step.chance * 100);
-    const likely = chance === null ? [] : [phrase(voice, 'notice.chance', { chance })];
+    const { chance, limitF } = step;
+    const likely =
+      chance === null || limitF === null
+        ? []
+        : [
+            phrase(voice, 'notice.chance', {
+              chance: chanceWords(chance, temperature(voice, limitF), voice),
+            }),
+          ];
     const todo = step.notice === 'heat' ? [phrase(voice, 'notice.watch-heat')] : [];
     return { headline: headline(step, voice), why: [...likely, ...why], todo };
   }

@@ -13,10 +13,10 @@ const pairs = (count: number, errors: readonly number[], leadHours = 10): Foreca
   }));
 
 describe('the error to expect of a forecast', () => {
-  it('grows with the lead, and is never less than 2 °F', () => {
+  it('grows with the lead, and is never less than 2.5 °F', () => {
     const sdAt = (lead: number): number => expectedError(lead, []).sdF;
-    expect([0, 6, 24, 48, 168, 500].map(sdAt)).toEqual([2, 2, 3, 3.8, 6.9, 6.9]);
-    expect(sdAt(36)).toBeCloseTo(3.4, 10);
+    expect([0, 9, 21, 45, 168, 500].map(sdAt)).toEqual([2.5, 2.5, 2.7, 3.5, 6.9, 6.9]);
+    expect(sdAt(39)).toBeCloseTo(3.25, 10);
   });
 
   it('is the usual one until there are 30 pairs of about that lead', () => {
@@ -27,10 +27,12 @@ describe('the error to expect of a forecast', () => {
   });
 
   it('is drawn half to what was seen by 30 pairs, and three quarters by 90', () => {
-    expect(expectedError(10, pairs(30, [4])).biasF).toBeCloseTo(2, 10);
-    expect(expectedError(10, pairs(90, [4])).biasF).toBeCloseTo(3, 10);
-    // ±5 has the variance 25*90/89; the usual one is 2.2222² at 10 h.
-    const expected = Math.sqrt(0.75 * ((25 * 90) / 89) + 0.25 * (2 + 4 / 18) ** 2);
+    const usualF = 0.8 + 0.1 / 12;
+    expect(expectedError(10, pairs(30, [4])).biasF).toBeCloseTo(2 + usualF / 2, 10);
+    expect(expectedError(10, pairs(90, [4])).biasF).toBeCloseTo(3 + usualF / 4, 10);
+    expect(expectedError(10, pairs(90, [4])).learnedF).toBeCloseTo(3, 10);
+    // ±5 has the variance 25*90/89; the usual one is 2.5167² at 10 h.
+    const expected = Math.sqrt(0.75 * ((25 * 90) / 89) + 0.25 * (2.5 + 0.2 / 12) ** 2);
     expect(expectedError(10, pairs(90, [5, -5])).sdF).toBeCloseTo(expected, 10);
   });
 });

@@ -123,15 +123,17 @@ describe('raising a heat stop', () => {
 });
 
 describe('how sure it is', () => {
-  // At 05:00 a 15:00 high is off by 2.22 °F (standard deviation): 56 is 67 % above 55, 57 is 82 %.
+  // At 05:00 a 15:00 high comes 0.81 °F warmer, and is off by 2.52 °F (standard deviation): 56 is 76 % above 55, 57 is 87 %.
   const likely = clearDay(56);
 
   it('makes a watch of what is likely, and a stop of what is nearly sure', () => {
     const watch = ask(null, likely, '05:00').step;
     expect(watch).toMatchObject({ stage: 'watch', number: 1, peakF: 56 });
-    expect(watch?.chance).toBeCloseTo(0.674, 2);
+    expect(watch?.chance).toBeCloseTo(0.764, 2);
     expect(ask(null, clearDay(57), '05:00').step).toMatchObject({ stage: 'stop' });
-    expect(ask(null, clearDay(55), '05:00').step).toBeNull();
+    // At the limit the bias alone takes it over.
+    expect(ask(null, clearDay(55), '05:00').step).toMatchObject({ stage: 'watch', peakF: 55 });
+    expect(ask(null, clearDay(54), '05:00').step).toBeNull();
   });
 
   it('looks at a watch again an hour before the topper must stop, and then likely is enough', () => {
@@ -151,7 +153,8 @@ describe('how sure it is', () => {
   it('turns a watch into a stop by a warmer forecast, and calls it off by a cool one', () => {
     const { step } = ask(null, likely, '05:00');
     expect(ask(step, clearDay(60), '08:00').step).toMatchObject({ stage: 'stop', number: 2 });
-    expect(ask(step, clearDay(53), '08:00').step).toMatchObject({ stage: 'all-clear', number: 2 });
+    expect(ask(step, clearDay(52), '08:00').step).toMatchObject({ stage: 'all-clear', number: 2 });
+    expect(ask(step, clearDay(53), '08:00').step).toBeNull();
     expect(ask(step, clearDay(54), '08:00').step).toBeNull();
   });
 
@@ -174,8 +177,12 @@ describe('how sure it is', () => {
       forecastF: 50,
       observedF: 52 + (i % 2 === 0 ? 1 : -1),
     }));
-    // Three quarters of 2 °F: the forecast of 54.5 counts as 56.
-    expect(ask(null, clearDay(54.5), '05:00', { pairs }).step).toMatchObject({ stage: 'watch', peakF: 56 });
+    // Three quarters of 2 °F, and a quarter of 0.81: the forecast of 53.9 counts as 55.6.
+    expect(ask(null, clearDay(53.9), '05:00', { pairs }).step).toMatchObject({
+      stage: 'watch',
+      peakF: 53.9,
+    });
+    expect(ask(null, clearDay(53.9), '05:00').step).toBeNull();
   });
 });
 

@@ -45,8 +45,8 @@ describe('the outlook', () => {
   });
 
   it('gives the chance also where no stop is likely', () => {
-    // 3 °F under the limit, 20 h ahead: the error is 2.78 °F, so 14 %.
-    expect(look(70, 52, '19:00', 1).heat.chance).toBeCloseTo(0.14, 2);
+    // 3 °F under the limit, 20 h ahead: it comes 0.89 °F warmer, give or take 2.68 °F, so 22 %.
+    expect(look(70, 52, '19:00', 1).heat.chance).toBeCloseTo(0.216, 2);
   });
 
   it('knows how warm the roots will be under leaves and topped, and on what that rests', () => {

@@ -37,7 +37,7 @@ export const notices = {
     'FROST LIKELY{place}: do not top ahead of the digger. Dig all that is topped before {time}.',
   'notice.watch-heat': 'Dig on, and top no further ahead than you must. I write again when it is sure.',
   'notice.watch-off': 'ALL-CLEAR{place}: the {what} that was likely at {time} is off.',
-  'notice.chance': 'Chance: {chance} %.',
+  'notice.chance': 'Chance: {chance}.',
   'notice.now': 'NOW',
   'notice.at': 'at {time}',
   'notice.was': 'It was {time}.',

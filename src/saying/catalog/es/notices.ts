@@ -37,7 +37,7 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.watch-heat':
     'Sigan sacando, y deshojen solo lo necesario por delante. Aviso otra vez cuando sea seguro.',
   'notice.watch-off': 'YA SE PUEDE{place}: se cancela el {what} que era probable a las {time}.',
-  'notice.chance': 'Probabilidad: {chance} %.',
+  'notice.chance': 'Probabilidad: {chance}.',
   'notice.now': 'AHORA',
   'notice.at': 'a las {time}',
   'notice.was': 'Antes era a las {time}.',
