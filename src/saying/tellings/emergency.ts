@@ -1,16 +1,10 @@
+import { alertData, alertText } from '../parts/alert.ts';
 import { always, never, noButtons } from '../telling-kind.ts';
 import type { TellingKind } from '../telling-kind.ts';
-import { phrase, time } from '../voice.ts';
 
 export const emergency: TellingKind<'emergency'> = {
-  text: ({ name, truck, atMs, words }, voice) =>
-    phrase(voice, 'emergency.alert', {
-      name,
-      truck: truck === null ? '' : phrase(voice, 'emergency.truck', { truck }),
-      time: time(voice, atMs),
-      words,
-    }),
-  data: ({ name, truck, words, atMs }, iso) => ({ name, truck, words, at: iso(atMs) }),
+  text: (telling, voice) => alertText('emergency.alert', telling, voice),
+  data: alertData,
   buttons: noButtons,
   rings: always,
   restsOnForecast: never,
