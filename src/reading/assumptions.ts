@@ -20,10 +20,8 @@ export const CERTAINTY = {
   danger: 0.15,
   /** An act that the grammar has found among other words is believed from here on. */
   agrees: 0.5,
-  /** What the grammar reads is doubted where the ranker is as sure of something else. */
+  /** It is doubted where the ranker is as sure of something else. */
   contradicts: 0.8,
-  /** As much, where it stands in the grammar word for word. */
-  contradictsPlain: 0.9,
 } as const;
 
 /**

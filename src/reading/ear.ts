@@ -21,7 +21,7 @@ import { namesOf } from './names.ts';
 import { withNumbers } from './numbers.ts';
 import type { RankedAct } from './ranker/rank.ts';
 import { wordsFor } from './ranker/words.ts';
-import { read, readsEveryWord } from './read.ts';
+import { isOnlyGreeting, read, readsEveryWord } from './read.ts';
 import type { Element } from './sign.ts';
 import { tokenize } from './tokens.ts';
 
@@ -101,25 +101,21 @@ const byRanker = (
   );
 };
 
-/**
- * The ranker finds what the grammar found, and nothing else. What stands in the grammar word for word needs only the
- * second, and what the ranker knows nothing of (changes of the lists, drills) neither.
- */
-const agrees = (
-  intents: readonly Intent[],
-  ranked: readonly RankedAct<Act>[],
-  text: string,
-  hearing: Hearing,
-): boolean => {
+const isOrderGiven = ({ do: what }: Intent): boolean => what === 'order-stop' || what === 'order-resume';
+
+/** What stands in the grammar word for word is taken, and so is what the ranker knows nothing of: lists, drills. */
+const isPlain = (intents: readonly Intent[], text: string, hearing: Hearing): boolean =>
+  intents.every((intent) => actsOf(intent).length === 0) || readsEveryWord(text, hearing);
+
+/** The ranker finds what the grammar found among other words, and nothing else. No order is given so: it is read back. */
+const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): boolean => {
   const meant = intents.map(actsOf).filter((acts) => acts.length > 0);
-  if (meant.length === 0) return true;
-  const isPlain = readsEveryWord(text, hearing);
   const chance = (act: Act): number => ranked.find((one) => one.act === act)?.certainty ?? 0;
   const isMeant = (act: Act): boolean => meant.some((acts) => acts.includes(act));
-  const doubted = isPlain ? CERTAINTY.contradictsPlain : CERTAINTY.contradicts;
   return (
-    (isPlain || meant.every((acts) => acts.some((act) => chance(act) >= CERTAINTY.agrees))) &&
-    ranked.every(({ act, certainty }) => isMeant(act) || isDanger(act) || certainty < doubted)
+    !intents.some(isOrderGiven) &&
+    meant.every((acts) => acts.some((act) => chance(act) >= CERTAINTY.agrees)) &&
+    ranked.every(({ act, certainty }) => isMeant(act) || isDanger(act) || certainty < CERTAINTY.contradicts)
   );
 };
 
@@ -161,7 +157,7 @@ const together = (
   const found = (count: number): Candidate[] => candidates(sets.slice(0, count), text, rank, hearing);
   switch (grammar.found) {
     case 'intents':
-      return agrees(grammar.intents, ranked, text, hearing)
+      return agrees(grammar.intents, ranked)
         ? grammar
         : offered([grammar.intents, ...found(MOST_OFFERED).map(({ intents }) => intents)]);
     case 'unclear':
@@ -181,9 +177,11 @@ export const hearWords = (text: string, hearing: Hearing): Reading => {
   const rank = rankerFor(hearing);
   if (rank === null) return grammar;
   const clean = text.normalize('NFC');
-  const ranked = rank(clean);
-  const danger = dangerChance(clean, ranked, rank);
   const isAlarm = grammar.found === 'intents' && grammar.intents.some(isCall);
+  if (grammar.found === 'intents' && !isAlarm && isPlain(grammar.intents, clean, hearing)) return grammar;
+  const ranked = rank(clean);
+  if (isOnlyGreeting(clean) && ranked[0]?.act !== 'ack') return grammar;
+  const danger = dangerChance(clean, ranked, rank);
   if (isAlarm && danger >= CERTAINTY.alarm) return grammar;
   if (isAlarm) return askedOfDanger(clean, grammar);
   const reading = together(grammar, ranked, clean, rank, hearing);

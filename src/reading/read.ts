@@ -11,7 +11,7 @@ import { dangerWord, isEmergency } from './emergency.ts';
 import { wordSet } from './every-language.ts';
 import type { Built, Hearing } from './hearing.ts';
 import { readListChange } from './lists.ts';
-import { isGreeting, isLittle } from './little-words.ts';
+import { isBlocker, isGreeting, isLittle } from './little-words.ts';
 import { namesOf, nameWords } from './names.ts';
 import { withNumbers } from './numbers.ts';
 import { readRoomOrder } from './rooms.ts';
@@ -124,6 +124,9 @@ const isGreetingOnly = (tokens: readonly Token[]): boolean =>
     ({ kind, text }) => kind === 'break' || (kind === 'word' && (isGreeting(text) || isLittle(text))),
   );
 
+/** "Buenos días", "ok thanks": nothing that is ever written down, though it may confirm a notice. */
+export const isOnlyGreeting = (text: string): boolean => isGreetingOnly(tokenize(text));
+
 const readPhrases = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {
   const { roster, addressed } = hearing;
   const composition = compose(allPhrases, elementsOf(text, tokens, namesOf(roster)));
@@ -159,6 +162,9 @@ const readReasoned = (text: string, tokens: readonly Token[], hearing: Hearing):
   return { found: 'intents', intents: [{ ...intent, words }] };
 };
 
+const grammarWords: ReadonlySet<string> = new Set(vocabulary);
+const isKnown = (word: string): boolean => isLittle(word) || isCause(word) || grammarWords.has(word);
+
 /** Nothing is left over, guessed at, or in free words: what is said stands in the grammar word for word. */
 export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
   const clean = text.normalize('NFC');
@@ -167,7 +173,7 @@ export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
   const elements = elementsOf(clean, tokens, namesOf(hearing.roster));
   const { drafts, left, blocked } = compose(allPhrases, elements);
   const isFree = ({ free }: Draft): boolean =>
-    free.some((element) => element.is === 'word' && !isLittle(element.text) && !isCause(element.text));
+    free.some((element) => element.is === 'word' && (isBlocker(element.text) || !isKnown(element.text)));
   return drafts.length > 0 && left === 0 && !blocked && !drafts.some(isFree);
 };
 

@@ -11,7 +11,8 @@ import {
   loadSettings,
   parseReplayLine,
   personById,
-  read,
+  hearWords,
+  learnedRanker,
   zoneClock,
 } from './program.ts';
 import type { Roster } from './program.ts';
@@ -28,17 +29,19 @@ const PHRASES = /^(?:write|escriba|english|español)$/i;
 /** A morning of the harvest. */
 const SENT_MS = Date.parse('2026-10-20T16:42:00Z');
 
+const rank = learnedRanker();
+
 /** What is found in the words of a driver, to the bot alone or in the crew's room. */
 const foundIn = (phrase: string, addressed: boolean, roster: Roster): string => {
   const speaker = personById(roster, 'ana') ?? null;
-  return read(phrase, {
+  return hearWords(phrase, {
     roster,
     speaker,
     zone: roster.zone,
     sentMs: SENT_MS,
     clock: zoneClock,
     addressed,
-    ear: null,
+    ear: { rank, state: 'none' },
   }).found;
 };
 

@@ -1,6 +1,7 @@
 /** What the documents are held against. The only file here that knows where things are in the program. */
 export { rendered } from '../../adapters/local/render.ts';
 export { drawPicture } from '../../adapters/picture/resvg.ts';
+export { learnedRanker } from '../../src/command/learned-ranker.ts';
 export { logTo } from '../../src/command/log.ts';
 export { operate } from '../../src/command/operate.ts';
 export { parseReplayLine } from '../../src/command/replay-line.ts';
@@ -8,7 +9,7 @@ export { playLine } from '../../src/command/replay.ts';
 export { personById } from '../../src/core/roster.ts';
 export type { Roster } from '../../src/core/roster.ts';
 export type { Claimed } from '../../src/ports/outbox.ts';
-export { read } from '../../src/reading/read.ts';
+export { hearWords } from '../../src/reading/ear.ts';
 export { deliver } from '../../src/run/out/deliver.ts';
 export { isZone, zoneClock } from '../../src/run/host/zone-clock.ts';
 export { dataOf } from '../../src/saying/data.ts';

@@ -56,6 +56,7 @@ describe('the learned reader', () => {
   test.each([
     'what a ball game last night',
     'left my jacket at north 40',
+    'buenos días a todos',
     'hot enough to fry an egg out here',
   ])('leaves talk among the crew alone: "%s"', (text) => {
     expect(heard(text)).toEqual({ found: 'chatter' });

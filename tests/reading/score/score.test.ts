@@ -185,7 +185,7 @@ describe('an offer', () => {
 });
 
 /** Figures of both places together: of lines that mean something, and of talk. */
-const FLOORS = { right: 184, offered: 182, leftAlone: 128 };
+const FLOORS = { right: 182, offered: 184, leftAlone: 128 };
 /** Of all lines: orders with all-clears, alarms, loads and tons that nobody meant, and all that came out wrong. */
 const CEILINGS = { orders: 0, alarms: 8, loadsAndTons: 0, wrong: 15 };
 

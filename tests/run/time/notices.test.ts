@@ -55,7 +55,7 @@ describe('a stop that is not confirmed', () => {
   });
 
   test('at night lets those sleep who do not work, and asks at five', async () => {
-    await crew.say('ruth', null, 'stop digging at 9 tomorrow, mud', '23:00');
+    await crew.say('ruth', null, 'stop digging at 9, mud', '23:00');
     expect(sent('notice').some(({ said }) => said.ring)).toBe(false);
     await crew.passTo('2026-10-21 04:59');
     expect(sent('reminder')).toEqual([]);
