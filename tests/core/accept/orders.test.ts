@@ -122,7 +122,7 @@ describe('"got it"', () => {
       const facts = [
         raised('09:00', { stage: 'watch' }),
         fact({ kind: 'notice-seen', person: 'ana' }, '09:05'),
-        raised('10:00', { stage, number: 2 }),
+        raised('10:00', { stage, number: 2, stopToppingMs: at('10:30') }),
       ];
       expect(unseenNotice(given(facts).harvest, at('10:05')).unseen).toContain('ana');
       expect(given(facts).when(gotIt, 'ana', '10:05').refusal).toBeNull();
@@ -137,7 +137,11 @@ describe('"got it"', () => {
 
   it('that was sent before a new time does not confirm it, whenever it is heard', () => {
     const late = fact({ kind: 'notice-seen', person: 'ana' }, '09:05', { heardMs: at('10:30') });
-    const { harvest } = given([raised('09:00'), raised('10:00', { stage: 'update', number: 2 }), late]);
+    const { harvest } = given([
+      raised('09:00'),
+      raised('10:00', { stage: 'update', number: 2, stopToppingMs: at('10:30') }),
+      late,
+    ]);
     expect(unseenNotice(harvest, at('10:30')).unseen).toContain('ana');
   });
 });
