@@ -103,6 +103,8 @@ export interface Roster {
   rooms: readonly Room[];
   limits: Limits;
   digger: Digger | null;
+  /** Hours of wall time at a station within which the crew digs: their start and their end, 0-24. Warmth beyond stops nothing. */
+  workHours: readonly [fromHour: number, toHour: number];
   /** Who gets the outlook of the evening and the plan of the morning. `crew`: the managers and the crew's rooms. */
   outlookTo: 'managers' | 'crew' | 'nobody';
   /** Stations whose ticket times and serials are shared with other operations of this installation, and under what name. */

@@ -110,6 +110,7 @@ export const operationSchema = (isZone: (name: string) => boolean) => {
     rooms: z.array(room).default([]),
     limits: limits.prefault({}),
     digger: optional(digger),
+    'work-hours': values.workHours.default([0, 24]),
     'outlook-to': z.enum(['managers', 'crew', 'nobody']).default('managers'),
   });
 };

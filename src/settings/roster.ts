@@ -90,6 +90,7 @@ export const rosterOf = (file: OperationFile): Roster => ({
     speedMph: file.digger.speed,
     efficiency: file.digger.efficiency,
   },
+  workHours: file['work-hours'],
   outlookTo: file['outlook-to'],
   pools: Object.fromEntries(
     file.stations.flatMap((said) => (said.pool === null ? [] : [[idOf(said), said.pool]])),

@@ -79,3 +79,15 @@ export const tareRange = text.transform((said, context) => {
   });
   return z.NEVER;
 });
+
+/** "5-22": from five in the morning to ten at night. */
+export const workHours = z
+  .string()
+  .transform((said): [number, number] => {
+    const [, from, to] = /^(\d{1,2})\s*-\s*(\d{1,2})$/.exec(said.trim()) ?? [];
+    return [Number(from), Number(to)];
+  })
+  .refine(([from, to]) => from < to && to <= 24, {
+    error:
+      'is not a span of hours within a day: write one such as 5-22, or leave it out for all day and night',
+  });

@@ -222,3 +222,14 @@ describe('a weather service', () => {
     expect(weatherFaults(env)).toEqual([expect.stringMatching(says)]);
   });
 });
+
+test.each([
+  ['work-hours: 5-22\n', []],
+  ['work-hours: 0 - 24\n', []],
+  ...['22-5', '5', '5-25', 'daytime'].map((said): [string, unknown[]] => [
+    `work-hours: ${said}\n`,
+    [expect.stringMatching(/work-hours: .*write one such as 5-22, or leave it out/)],
+  ]),
+])('the hours of work, %j', (line, faults) => {
+  expect(faultsOf(farm({}) + line)).toEqual(faults);
+});

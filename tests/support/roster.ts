@@ -71,6 +71,7 @@ export const sampleRoster: Roster = {
   rooms: [{ id: 'crew', platform: 'local', room: 'crew' }],
   limits: { lineLimitMin: null, shortestCycleMin: 15 },
   digger: null,
+  workHours: [0, 24],
   outlookTo: 'nobody',
   pools: {},
 };

@@ -70,7 +70,7 @@ export const planOf = (
     wallTimeOfDayMs(clock, station.zone, made.dayMs, hour, 0, days);
   const { hours } = withPast(forecast, basis.earlier);
   // "No heat stop" of an afternoon that nobody has forecast would be taken for a promise.
-  const [fromHour, toHour] = HEAT_OPTIONS.windowHours;
+  const [fromHour, toHour] = harvest.roster.workHours;
   if (made.heat.stopAtMs === null && !isKnown(hours, { fromMs: at(fromHour), toMs: at(toHour) }))
     return { plan: 'none', newestMs: issuedMs, isTooShort: true };
   return {

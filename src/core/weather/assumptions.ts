@@ -3,7 +3,8 @@ import { DAY_BEGINS_HOUR } from '../assumptions.ts';
 import type { Fahrenheit, Minutes } from '../units.ts';
 
 /**
- * Wall time of the afternoon, in which the day's high falls: its start and its end hour, 0-24.
+ * Wall time of the afternoon, in which the day's high falls (of the errors of forecasts; a stop goes by the hours that are
+ * worked): its start and its end hour, 0-24.
  * Grade: chosen, wide enough for a high that comes late.
  */
 export const AFTERNOON_HOURS: readonly [fromHour: number, toHour: number] = [12, 18];
@@ -13,6 +14,12 @@ export const AFTERNOON_HOURS: readonly [fromHour: number, toHour: number] = [12,
  * Grade: source (Dean, "Protecting Roots", Sugar Producer, August 2012).
  */
 export const TOPPING_LEAD_MIN: Minutes = 30;
+
+/**
+ * Warm spells with less between them are one: digging in between would not pay. Grade: chosen: as `worthMin` of the heat
+ * stop.
+ */
+export const ONE_SPELL_MIN: Minutes = 240;
 
 /**
  * Between two forecast temperatures further apart nothing is known: no line is drawn. Grade: chosen; hours are forecast one
@@ -42,7 +49,6 @@ const STOP_UPDATE_MIN: Minutes = 30;
 export const FORECAST_MAX_AGE_MIN: Minutes = 18 * 60;
 
 export const HEAT_FIGURES = {
-  windowHours: AFTERNOON_HOURS,
   toppingLeadMin: TOPPING_LEAD_MIN,
   /** Chance (0-1) for a watch. Grade: source (lower tier of the US National Weather Service, weather.gov/rlx/criteria). */
   watchChance: 0.5,

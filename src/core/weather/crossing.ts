@@ -1,6 +1,6 @@
 import { MS_PER_HOUR, MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Fahrenheit, Span } from '../units.ts';
-import { LONGEST_LINE_MIN } from './assumptions.ts';
+import { LONGEST_LINE_MIN, ONE_SPELL_MIN } from './assumptions.ts';
 import type { HourlyTemperature } from './types.ts';
 
 /** A temperature at an instant; between two of them the temperature is a straight line, unless they are far apart. */
@@ -114,12 +114,27 @@ const warmest = (nodes: readonly Node[]): Node | null =>
     null,
   );
 
+interface WarmSpan {
+  fromMs: EpochMs;
+  toMs: EpochMs | null;
+}
+
+const ONE_SPELL_MS = ONE_SPELL_MIN * MS_PER_MINUTE;
+
+/** The first of the spans, with those that follow too soon for digging in between; null = there is none. */
+const firstSpell = (spans: readonly WarmSpan[]): WarmSpan | null =>
+  spans.reduce<WarmSpan | null>((spell, next) => {
+    if (spell === null) return next;
+    const isOne = spell.toMs !== null && next.fromMs - spell.toMs <= ONE_SPELL_MS;
+    return isOne ? { fromMs: spell.fromMs, toMs: next.toMs } : spell;
+  }, null);
+
 /**
  * When an hourly forecast passes a limit and falls back through it.
  *
- * The window (usually 12:00-18:00 wall time at the place) decides whether the day is too warm. If it is, `upMs` may lie
- * before the window: it is the instant since which the air stays above, so that a stop never comes later than the
- * warmth. Hours may be unsorted or repeated. Exactly the limit is not above it.
+ * The window decides whether it is too warm. If it is, `upMs` may lie before the window: it is the instant since which the
+ * air stays above, so that a stop never comes later than the warmth. Of several warm spells the first one counts. Hours may
+ * be unsorted or repeated. Exactly the limit is not above it.
  */
 export const crossings = (
   hours: readonly HourlyTemperature[],
@@ -127,14 +142,21 @@ export const crossings = (
   window: Span,
 ): Crossings => {
   const nodes = nodesOf(hours);
-  const peak = warmest(within(nodes, window));
-  const warm = spansAbove(nodes, limitF).filter(
-    ({ fromMs, toMs }) => fromMs < window.toMs && (toMs === null || toMs > window.fromMs),
+  const spell = firstSpell(
+    spansAbove(nodes, limitF).filter(
+      ({ fromMs, toMs }) => fromMs < window.toMs && (toMs === null || toMs > window.fromMs),
+    ),
+  );
+  const peak = warmest(
+    within(nodes, {
+      fromMs: Math.max(window.fromMs, spell?.fromMs ?? -Infinity),
+      toMs: Math.min(window.toMs, spell?.toMs ?? Infinity),
+    }),
   );
   return {
     peakF: peak?.temperatureF ?? null,
     peakMs: peak?.atMs ?? null,
-    upMs: warm[0]?.fromMs ?? null,
-    downMs: warm.at(-1)?.toMs ?? null,
+    upMs: spell?.fromMs ?? null,
+    downMs: spell?.toMs ?? null,
   };
 };

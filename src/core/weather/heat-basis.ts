@@ -28,7 +28,7 @@ export const heatBasis = (
   station: Station,
   clock: ZoneClock,
   nowMs: EpochMs,
-): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul' | 'air'> => ({
+): Pick<HeatOptions, 'earlier' | 'pairs' | 'haul' | 'air' | 'workHours'> => ({
   earlier: forecastsBy(harvest, station.id, nowMs).slice(0, -1),
   pairs: forecastPairs(
     harvest.issued.get(station.id) ?? [],
@@ -37,6 +37,7 @@ export const heatBasis = (
     clock,
   ),
   haul: usualHaul(harvest, station.id, nowMs),
+  workHours: harvest.roster.workHours,
   air: (harvest.observed.get(station.id) ?? []).slice(-MEASUREMENTS_LOOKED_AT),
 });
 

@@ -54,6 +54,8 @@ export interface HeatOptions extends HeatFigures {
   haul: Haul;
   /** Earlier forecasts of this place, and what was measured. */
   pairs: readonly ForecastPair[];
+  /** Hours of wall time within which the operation digs, 0-24. */
+  workHours: readonly [fromHour: number, toHour: number];
 }
 
 export const HEAT_OPTIONS: HeatOptions = {
@@ -65,6 +67,7 @@ export const HEAT_OPTIONS: HeatOptions = {
   stationWord: null,
   haul: NO_HAUL,
   pairs: [],
+  workHours: [0, 24],
 };
 
 /** Everything that the rule looks at. */

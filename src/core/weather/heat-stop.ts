@@ -5,7 +5,7 @@ import type { EpochMs } from '../units.ts';
 import { startOfDayMs, wallTimeOfDayMs } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { crossings } from './crossing.ts';
-import { afternoonOf, coversRest, isSameDay } from './day-window.ts';
+import { workLeft, coversRest, isSameDay } from './day-window.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
 import type { HeatCase, HeatOptions, HeatStation } from './heat-options.ts';
 import { later5 } from './ladder.ts';
@@ -64,7 +64,10 @@ const tomorrow = (heatCase: HeatCase, step: NoticeStep | null): HeatDecision => 
     0,
     1,
   );
-  return { step, wakeAtMs: forecastStop(heatCase, dawnMs) ? dawnMs : null };
+  const next = forecastStop(heatCase, dawnMs);
+  // Warmth before dawn is told of in time for the topper of the night.
+  const lastCallMs = (next?.times.stopToppingMs ?? 0) - heatCase.options.lastCallMin * MS_PER_MINUTE;
+  return { step, wakeAtMs: next && Math.min(dawnMs, Math.max(lastCallMs, heatCase.nowMs + 1)) };
 };
 
 /** When to look again at a stop that was announced: at a likely one shortly before the topper must stop. */
@@ -91,10 +94,11 @@ const raise = (heatCase: HeatCase, event: string): HeatDecision => {
     : raised(heatCase, stop, event);
 };
 
-/** By that forecast the afternoon stays well below the limit; an hour that is missing is not cool. */
+/** By that forecast the rest of the day's work stays well below the limit; an hour that is missing is not cool. */
 const isCoolBy = (heatCase: HeatCase, stopAtMs: EpochMs): boolean => {
   const { station, options } = heatCase;
-  const window = afternoonOf(heatCase, stopAtMs);
+  const window = workLeft(heatCase, stopAtMs);
+  if (window === null) return true;
   const { forecast } = asItComes(heatCase, stopAtMs);
   const { peakF } = crossings(forecast.hours, station.airLimitF, window);
   const isCool = peakF !== null && peakF <= station.airLimitF - options.deadbandF;

@@ -11,7 +11,7 @@ import { rainWithin } from './rain.ts';
 import { extraLossLbPerTonDay } from './respiration.ts';
 import { rootEstimate } from './root.ts';
 import type { RootEstimate } from './root.ts';
-import { afternoon, forecastStop } from './stop-cause.ts';
+import { forecastStop, warmHours } from './stop-cause.ts';
 import type { RainTotal, IssuedForecast } from './types.ts';
 
 /** What the weather lets a crew plan for one day at one station. */
@@ -100,7 +100,7 @@ export const outlook = (
   const known = withPast(forecast, heat.earlier);
   const heatCase = { forecast: known, station, clock, nowMs, options: heat };
   const noonMs = at(12);
-  const { chance, peakF, peakMs } = afternoon(heatCase, noonMs);
+  const { chance, peakF, peakMs } = warmHours(heatCase, noonMs);
   const stop = forecastStop(heatCase, noonMs);
   const nightFromMs = Math.max(nowMs, at(NIGHT_FROM_HOUR, addDays - 1));
   return {

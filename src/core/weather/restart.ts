@@ -2,7 +2,7 @@ import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { crossings, gapsOf, nodesOf, spansAbove, within } from './crossing.ts';
 import type { Node } from './crossing.ts';
-import { afternoonOf } from './day-window.ts';
+import { workOf } from './day-window.ts';
 import type { HeatCase } from './heat-options.ts';
 import { later5 } from './ladder.ts';
 import { standingRoot } from './measured.ts';
@@ -55,12 +55,12 @@ const rootsCoolMs = (heatCase: HeatCase, airMs: EpochMs, stopAtMs: EpochMs): Epo
 };
 
 /**
- * When the dig may go on: after the last warmth of the afternoon of the stop, or of now if that is later. Rounded up to
+ * When the dig may go on: after the warm spell of the stop, or of now if that is later. Rounded up to
  * five minutes. Null = the forecast does not reach that far.
  */
 export const restartMs = (heatCase: HeatCase, stopAtMs: EpochMs): EpochMs | null => {
   const { forecast, station, nowMs } = heatCase;
-  const toMs = Math.max(afternoonOf(heatCase, stopAtMs).toMs, nowMs);
+  const toMs = Math.max(workOf(heatCase, stopAtMs).toMs, nowMs);
   const { upMs, downMs } = crossings(forecast.hours, station.airLimitF, { fromMs: stopAtMs, toMs });
   if (upMs !== null && downMs === null) return null;
   const airMs = airCoolMs(heatCase, downMs ?? stopAtMs);

@@ -3,7 +3,7 @@ import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Fahrenheit } from '../units.ts';
 import { crossings } from './crossing.ts';
 import type { Crossings } from './crossing.ts';
-import { afternoonOf } from './day-window.ts';
+import { afternoonOf, workLeft, workOf } from './day-window.ts';
 import { chanceAbove, expectedError, leadHours } from './forecast-error.ts';
 import type { HeatCase } from './heat-options.ts';
 import { stopTimes } from './ladder.ts';
@@ -53,7 +53,8 @@ export const corrected = (raw: HeatCase, atMs: EpochMs): HeatCase => {
   const { biasF, learnedF } = errorOf(raw, atMs);
   const limitF = raw.station.airLimitF;
   const learned = warmerBy(raw, learnedF);
-  const { peakF } = crossings(learned.forecast.hours, limitF, afternoonOf(raw, atMs));
+  // Of the whole day: in the evening what is left is cool, however warm it was.
+  const { peakF } = crossings(learned.forecast.hours, limitF, workOf(raw, atMs));
   const usualF = Math.max(0, biasF - learnedF);
   const neededF = peakF === null ? 0 : limitF + usualF - peakF;
   return warmerBy(learned, Math.min(Math.max(neededF, 0), usualF));
@@ -63,30 +64,33 @@ export const corrected = (raw: HeatCase, atMs: EpochMs): HeatCase => {
 export const asItComes = (heatCase: HeatCase, atMs: EpochMs): HeatCase =>
   warmerBy(heatCase, errorOf(heatCase, atMs).biasF);
 
-interface Afternoon extends Crossings {
-  /** Chance that the limit is passed; null = the forecast has no hour of that afternoon. */
+interface WarmHours extends Crossings {
+  /** Chance that the limit is passed; null = the forecast has none of those hours. */
   chance: number | null;
   /** With the forecast that the crossings were read from. */
   heatCase: HeatCase;
 }
 
+const NOTHING_LEFT = { peakF: null, peakMs: null, upMs: null, downMs: null, chance: null };
+
 /**
- * How warm the afternoon of the day of `atMs` will be, compared with the station's air limit. The peak is the one that was
+ * How warm the hours will be that are left to work on the day of `atMs`, compared with the station's air limit. The peak is the one that was
  * forecast.
  */
-export const afternoon = (raw: HeatCase, atMs: EpochMs): Afternoon => {
+export const warmHours = (raw: HeatCase, atMs: EpochMs): WarmHours => {
   const limitF = raw.station.airLimitF;
-  const window = afternoonOf(raw, atMs);
+  const window = workLeft(raw, atMs);
+  if (window === null) return { ...NOTHING_LEFT, heatCase: raw };
   const { peakF, peakMs } = crossings(raw.forecast.hours, limitF, window);
   const chance = peakF === null ? null : chanceAbove(limitF, peakF, errorOf(raw, atMs));
   const heatCase = corrected(raw, atMs);
   return { ...crossings(heatCase.forecast.hours, limitF, window), peakF, peakMs, chance, heatCase };
 };
 
-/** The stop that the forecast requires in that afternoon; null = none is likely, or it is over. */
+/** The stop that the forecast requires on that day; null = none is likely, or it is over. */
 export const forecastStop = (raw: HeatCase, atMs: EpochMs): Stop | null => {
   const { station, nowMs, options } = raw;
-  const { peakF, peakMs, upMs, downMs, chance, heatCase } = afternoon(raw, atMs);
+  const { peakF, peakMs, upMs, downMs, chance, heatCase } = warmHours(raw, atMs);
   if (upMs === null || chance === null || (downMs !== null && downMs <= nowMs)) return null;
   if (chance < options.watchChance) return null;
   const { stopToppingMs, stopAtMs } = stopTimes(upMs, options.haul, options.toppingLeadMin, nowMs);

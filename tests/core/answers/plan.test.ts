@@ -27,11 +27,11 @@ describe('no plan is made', () => {
     });
   });
 
-  it('of an afternoon that the forecast does not reach: "no stop" would be taken for a promise', () => {
+  it('of hours of work that the forecast does not reach: "no stop" would be taken for a promise', () => {
     const none = { plan: 'none', newestMs: at('05:00'), isTooShort: true };
-    // The last hour that is forecast: noon, 1 p.m., 4 p.m.; the afternoon is over with the hour from 5 to 6 p.m.
-    for (const hours of [13, 14, 17]) expect(planned([COOL.slice(0, hours)])).toEqual(none);
-    expect(planned([COOL.slice(0, 18)]).plan).toBe('made');
+    // The last hour that is forecast: noon, 1 p.m., 4 p.m., 10 p.m.; the day's work is over with the hour before midnight.
+    for (const hours of [13, 14, 17, 23]) expect(planned([COOL.slice(0, hours)])).toEqual(none);
+    expect(planned([COOL.slice(0, 24)]).plan).toBe('made');
   });
 
   it('of tomorrow by a forecast that ends today', () => {

@@ -40,7 +40,7 @@ describe('the outlook of the evening', () => {
     await crew.forecast(NORTH, '16:50', '00:00', COOL);
     await crew.passTo('18:00');
     expect(crew.heardBy('ruth')).toEqual([
-      'No plan for North station: the forecast of 4:50 PM does not reach that afternoon.',
+      'No plan for North station: the forecast of 4:50 PM does not reach to the end of that day.',
     ]);
   });
 

@@ -37,7 +37,7 @@ export const weather = {
   'outlook.source': "Forecast of {time}. The station's own word goes before it.",
   'outlook.stale':
     'No plan for {place}: the newest forecast is of {time}, too old. Look at the weather yourself.',
-  'outlook.too-short': 'No plan for {place}: the forecast of {time} does not reach that afternoon.',
+  'outlook.too-short': 'No plan for {place}: the forecast of {time} does not reach to the end of that day.',
   'outlook.none': 'No plan for {place}: I have no forecast for it.',
   'chart.today': 'Today {date}',
   'chart.tomorrow': 'Tomorrow {date}',

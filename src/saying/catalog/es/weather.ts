@@ -39,7 +39,7 @@ export const weather: Record<keyof typeof english, string> = {
   'outlook.source': 'Pronóstico de las {time}. Lo que diga la estación va primero.',
   'outlook.stale':
     'Sin plan para {place}: el último pronóstico es de las {time}, muy viejo. Vea usted el tiempo.',
-  'outlook.too-short': 'Sin plan para {place}: el pronóstico de las {time} no alcanza esa tarde.',
+  'outlook.too-short': 'Sin plan para {place}: el pronóstico de las {time} no alcanza hasta el fin del día.',
   'outlook.none': 'Sin plan para {place}: no tengo pronóstico.',
   'chart.today': 'Hoy {date}',
   'chart.tomorrow': 'Mañana {date}',
