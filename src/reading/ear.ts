@@ -83,18 +83,19 @@ const isSure = ({ acts, certainty, isWhole }: Candidate): boolean =>
 const isAnswered = ({ acts, certainty }: Candidate): boolean =>
   acts.every((act) => isQuestion(act)) && certainty >= CERTAINTY.answered;
 
-/** What the ranker alone makes of it. `unread`: what is said where it makes nothing of it. */
+/** What the ranker alone makes of it; readings are looked for only where it is no talk. `unread`: what it is otherwise. */
 const byRanker = (
   sets: readonly ActSet[],
-  found: readonly Candidate[],
+  find: () => readonly Candidate[],
   unread: Reading,
   hearing: Hearing,
 ): Reading => {
-  const [best] = found;
   const talk = sets.find(({ acts }) => acts.length === 0)?.certainty ?? 1;
-  if (best === undefined || talk > (hearing.addressed ? CERTAINTY.talkAlone : CERTAINTY.talkInRoom))
-    return unread;
-  if (sets[0] === sets.find(({ acts }) => acts === best.acts) && (isSure(best) || isAnswered(best)))
+  if (talk > (hearing.addressed ? CERTAINTY.talkAlone : CERTAINTY.talkInRoom)) return unread;
+  const found = find();
+  const [best] = found;
+  if (best === undefined) return unread;
+  if (sets[0]?.acts === best.acts && (isSure(best) || isAnswered(best)))
     return { found: 'intents', intents: best.intents };
   return offered(
     found.filter(({ certainty }) => certainty >= CERTAINTY.offered).map(({ intents }) => intents),
@@ -162,12 +163,12 @@ const together = (
         : offered([grammar.intents, ...found(MOST_OFFERED).map(({ intents }) => intents)]);
     case 'unclear':
       return grammar.problem.problem === 'not-understood'
-        ? byRanker(sets, found(MOST_TRIED), grammar, hearing)
+        ? byRanker(sets, () => found(MOST_TRIED), grammar, hearing)
         : grammar;
     case 'likely':
       return grammar;
     case 'chatter':
-      return byRanker(sets, found(MOST_TRIED), grammar, hearing);
+      return byRanker(sets, () => found(MOST_TRIED), grammar, hearing);
   }
 };
 
