@@ -31,7 +31,7 @@ export interface ReadmePicture {
 /** A quarter to eight: a truck has broken down, another is in the line. */
 const ASKED = '2026-10-20T07:45:00-06:00';
 const ASKS = JSON.stringify({ at: ASKED, id: 'asks', from: 'ruth', text: 'where is everybody' });
-/** The drivers have been ordered to stop. */
+/** Those who must act have been ordered to stop. */
 const LAST = '2026-10-20T09:40:00-06:00';
 
 const linesUntilThen = () =>
@@ -90,10 +90,18 @@ const the = (said: readonly Claimed[], person: string, kind: string): Claimed =>
   return found;
 };
 
+/** The notice that is to be confirmed; foreman and grower got it as advice before. */
+const theOrder = (said: readonly Claimed[], person: string): Claimed =>
+  the(
+    said.filter((message) => message.said.buttons.length > 0),
+    person,
+    'notice',
+  );
+
 export const readmePictures = async (): Promise<ReadmePicture[]> => {
   const roster = sampleOperation();
   const said = await saidOnDemoDay(roster);
-  const stops = ['ben', 'ana'].map((driver) => the(said, driver, 'notice'));
+  const stops = ['gus', 'mateo'].map((person) => theOrder(said, person));
   const { picture } = the(said, 'ruth', 'outlook').said;
   if (picture === null) throw new Error('The plan of the demo day has no picture.');
   return [

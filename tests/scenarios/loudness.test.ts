@@ -20,6 +20,8 @@ beforeEach(async () => {
 const NORTH = 'north-station';
 /** Hourly from 04:00: topping stops at 10:40, digging at 11:10. */
 const WARM = [36, 36, 37, 39, 43, 47, 51, 55, 58, 62, 66, 68, 70, 66, 61, 55, 50, 47, 45, 43];
+/** Two hours later. */
+const LATER = [34, 35, ...WARM.slice(0, -2)];
 const COOL = WARM.map((temperatureF) => Math.min(temperatureF, 52));
 const EVERYBODY = sampleRoster.people.length;
 
@@ -47,28 +49,89 @@ test('hours ahead the room is told, and nobodyâ€™s phone rings but the foremanâ€
   expect(await crew.say('ruth', null, 'who has not seen it', '09:39')).toEqual(['No notice has gone out.']);
 });
 
-test('an hour before the topper must stop everybody is ordered to, asked to confirm, and then reminded', async () => {
+const ACTING = ['mateo', 'fritz', 'gus'];
+const kindsOf = (...kinds: readonly string[]): Claimed[] =>
+  crew.delivered.filter(({ kind }) => kinds.includes(kind));
+
+test('an hour before the topper must stop those who must act are rung, and asked to confirm in time', async () => {
   await crew.forecast(NORTH, '05:10', '04:00', WARM);
   await crew.passTo('09:40');
   const orders = notices().slice(3);
-  expect(orders).toHaveLength(EVERYBODY + 1);
-  expect(orders.every(({ said }) => said.ring && said.buttons.length === 1)).toBe(true);
+  expect(orders.map(who)).toEqual(['room', 'ruth', ...ACTING]);
+  expect(orders.every(({ said }) => said.buttons.length === 1)).toBe(true);
+  expect(orders.filter(({ said }) => said.ring).map(who)).toEqual(ACTING);
   expect(crew.heardBy('gus')[0]).toMatch(/stop topping at 10:40 AM[^]*reply only when parked: "got it"\.$/);
   await crew.say('gus', null, 'got it', '09:45');
-  await crew.passTo('09:49');
-  expect(crew.delivered.filter(({ kind }) => kind === 'reminder')).toEqual([]);
-  await crew.passTo('09:50');
-  expect(crew.delivered.filter(({ kind }) => kind === 'reminder')).toHaveLength(EVERYBODY - 1);
-  await crew.passTo('10:00');
-  expect(crew.delivered.filter(({ kind }) => kind === 'unseen').map(who)).toEqual(['ruth', 'mateo']);
+  await crew.passTo('09:54');
+  expect(kindsOf('reminder', 'unseen')).toEqual([]);
+  await crew.passTo('10:10');
+  expect(kindsOf('reminder', 'unseen').map((one) => [one.kind, who(one)])).toEqual([
+    ['reminder', 'mateo'],
+    ['reminder', 'fritz'],
+    ['unseen', 'mateo'],
+  ]);
+  await crew.say('fritz', null, 'got it', '10:12');
+  await crew.say('mateo', null, 'enterado', '10:13');
+  await crew.passTo('19:00');
+  expect(kindsOf('reminder', 'unseen')).toHaveLength(3);
+});
+
+test('a driver gets the order in the room, and once beside the next answer', async () => {
+  await crew.forecast(NORTH, '05:10', '04:00', WARM);
+  await crew.passTo('09:40');
+  expect(crew.heardBy('ben')).toEqual([]);
+  await crew.say('ben', 'crew', 'loaded', '09:50');
+  expect(crew.heardBy('ben')).toEqual([]);
+  const answers = await crew.say('ben', null, 'in line, 4 ahead', '10:20');
+  expect(answers).toHaveLength(2);
+  expect(answers[0]).toMatch(/^HEAT STOP for North station: stop topping at 10:40 AM/);
+  expect(notices().at(-1)?.said.ring).toBe(false);
+  expect(await crew.say('ben', null, 'dumped', '10:50')).toHaveLength(1);
+  await crew.say('eli', null, 'got it', '10:51');
+  expect(await crew.say('eli', null, 'tons today?', '10:52')).toHaveLength(1);
+});
+
+test('after the time only who still reports from the field is reminded, once', async () => {
+  await crew.forecast(NORTH, '05:10', '04:00', WARM);
+  await crew.passTo('11:10');
+  const before = kindsOf('reminder').length;
+  await crew.say('ana', 'crew', 'cargado', '11:15');
+  await crew.say('ben', 'crew', 'dumped', '11:30');
+  expect(kindsOf('reminder')).toHaveLength(before);
+  await crew.say('carla', 'crew', 'cargado', '11:40');
+  await crew.say('carla', 'crew', 'cargado', '12:40');
+  expect(kindsOf('reminder').slice(before).map(who)).toEqual(['carla']);
+  expect(kindsOf('reminder').at(-1)?.said.text).toMatch(
+    /^PARO POR CALOR para North station: parados desde las 11:10/,
+  );
+});
+
+test('a later time rings nobody and is not asked about again; an earlier one is a new order', async () => {
+  await crew.forecast(NORTH, '09:50', '04:00', WARM);
+  for (const id of ACTING) await crew.say(id, null, 'got it', '09:55');
+  const before = notices().length;
+  await crew.forecast(NORTH, '10:00', '04:00', LATER);
+  await crew.forecast(NORTH, '10:20', '04:00', LATER);
+  const later = notices().slice(before);
+  expect(later.map(who)).toEqual(['room', 'ruth', ...ACTING]);
+  expect(later.some(({ said }) => said.ring)).toBe(false);
+  await crew.passTo('12:00');
+  expect(kindsOf('reminder', 'unseen')).toEqual([]);
+  await crew.forecast(NORTH, '12:10', '04:00', WARM);
+  expect(
+    notices()
+      .slice(before + 5)
+      .filter(({ said }) => said.ring)
+      .map(who),
+  ).toEqual(ACTING);
 });
 
 test('with less than an hour left the first word is the order', async () => {
   await crew.forecast(NORTH, '10:00', '04:00', WARM);
-  expect(notices()).toHaveLength(EVERYBODY + 1);
-  expect(ringing()).toHaveLength(EVERYBODY + 1);
+  expect(notices()).toHaveLength(5);
+  expect(ringing()).toEqual(ACTING);
   await crew.passTo('10:09');
-  expect(notices()).toHaveLength(EVERYBODY + 1);
+  expect(notices()).toHaveLength(5);
 });
 
 test('advice that is called off is called off as quietly', async () => {
@@ -82,13 +145,15 @@ test('advice that is called off is called off as quietly', async () => {
   expect(notices()).toHaveLength(6);
 });
 
-test('an order that is called off is called off to everybody', async () => {
+test('an order that is called off is called off to everybody who had it', async () => {
   await crew.forecast(NORTH, '05:10', '04:00', WARM);
   await crew.passTo('09:40');
   await crew.forecast(NORTH, '09:50', '04:00', COOL);
   await crew.forecast(NORTH, '10:10', '04:00', COOL);
-  const ends = notices().slice(-(EVERYBODY + 1));
-  expect(ends.every(({ said }) => said.ring && /^(ALL-CLEAR|YA SE PUEDE)/.test(said.text))).toBe(true);
+  const ends = notices().slice(-5);
+  expect(ends.map(who)).toEqual(['room', 'ruth', ...ACTING]);
+  expect(ends.every(({ said }) => /^(ALL-CLEAR|YA SE PUEDE)/.test(said.text))).toBe(true);
+  expect(ends.filter(({ said }) => said.ring).map(who)).toEqual(ACTING);
 });
 
 test('without a room the advice goes to each alone, and no phone rings', async () => {

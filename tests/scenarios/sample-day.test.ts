@@ -52,11 +52,11 @@ test('the recorded day gives the loads, tons and fields of the tickets', { timeo
   const [, truckThree, , evening] = tallies(answers);
   expect(truckThree?.data).toMatchObject({ loads: 9, tons: 219.72 });
   expect(evening?.data).toMatchObject({ loads: 47, tons: 1155.58, withoutTicket: 0 });
-  // One stop and one all-clear: to the crew's room and to each of nine people.
+  // One stop and one all-clear: to the crew's room, the grower and the three who must act.
   const notices = answers.filter(({ kind }) => kind === 'notice');
   expect(notices.map(({ data }) => data['stage'])).toEqual([
-    ...Array<string>(10).fill('stop'),
-    ...Array<string>(10).fill('all-clear'),
+    ...Array<string>(5).fill('stop'),
+    ...Array<string>(5).fill('all-clear'),
   ]);
   expect(answers.filter(({ kind }) => kind === 'refusal').map(({ data }) => data)).toEqual([
     { refused: 'serial-known' },

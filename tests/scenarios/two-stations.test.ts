@@ -50,7 +50,7 @@ test('each stop names its station, in the notice, the reminder and the list of n
   await crew.forecast(WEST, '05:00', '04:00', WARM);
   expect(inRoom()[0]).toMatch(/^HEAT STOP for West station: stop topping at 10:40 AM/);
   await crew.passTo('11:00');
-  expect(crew.heardBy('ana')[0]).toMatch(/^PARO POR CALOR para West station: paren de deshojar/);
+  expect(crew.heardBy('mateo')[0]).toMatch(/^PARO POR CALOR para West station: paren de deshojar/);
   const said = crew.delivered.filter(({ kind }) => kind === 'reminder' || kind === 'unseen');
   expect(said.length).toBeGreaterThan(0);
   expect(said.every(({ said: { text } }) => text.includes('West station'))).toBe(true);
@@ -69,7 +69,7 @@ describe('a frost hold that is ended while a heat stop stands', () => {
     expect(told).toMatch(/^ALL-CLEAR for North station: frost hold over, dig again now\./);
     expect(told).toMatch(/\nStill on: FROST HOLD for West station: stopped since 1:30 AM\./);
     expect(told).toMatch(/\nStill on: HEAT STOP for North station: stop topping at .*, stop digging at /);
-    expect(crew.heardBy('ana').at(-1)).toMatch(
+    expect(crew.heardBy('mateo').at(-1)).toMatch(
       /^YA SE PUEDE para North station: se acabó el paro por helada/,
     );
   });

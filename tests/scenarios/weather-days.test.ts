@@ -56,10 +56,15 @@ test('a hot day: the last load is on the pile before the limit is passed, and th
   // 12:30 less 40 + 30 + 10 min, 15 to spare and 10 to fill the truck: 10:45.
   expect(told(crew)).toEqual([
     '05:00 room: HEAT STOP for North station: stop topping at 10:15 AM, stop digging at 10:45 AM.',
-    '09:15 room (rings): HEAT STOP for North station: stop topping at 10:15 AM, stop digging at 10:45 AM.',
-    "20:30 room (rings): ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
+    '09:15 room: HEAT STOP for North station: stop topping at 10:15 AM, stop digging at 10:45 AM.',
+    "20:30 room: ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
   ]);
-  expect(crew.heardBy('ana').filter((text) => text.startsWith('PARO POR CALOR'))).toEqual([
+  expect(
+    crew
+      .heardBy('mateo')
+      .filter((text) => text.startsWith('PARO POR CALOR'))
+      .slice(1),
+  ).toEqual([
     [
       'PARO POR CALOR para North station: paren de deshojar a las 10:15 a.m., paren de sacar a las 10:45 a.m.',
       'Por qué: pronóstico de 70 °F a las 4:00 p.m., límite 60 °F. El betabel caliente se echa a perder en el montón.',
@@ -102,7 +107,7 @@ test('a forecast revised twice: a new time by minutes is not told, one by two ho
   expect(told(crew)).toEqual([
     '05:00 room: HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
     '07:00 room: HEAT STOP for North station, NEW TIME: stop topping at 8:40 AM, stop digging at 9:10 AM.',
-    '07:40 room (rings): HEAT STOP for North station, NEW TIME: stop topping at 8:40 AM, stop digging at 9:10 AM.',
+    '07:40 room: HEAT STOP for North station, NEW TIME: stop topping at 8:40 AM, stop digging at 9:10 AM.',
   ]);
   expect(crew.heardBy('ruth').join()).toContain('It was 11:10 AM.');
 });
@@ -113,13 +118,13 @@ test('the forecast service is down: yesterday’s forecast stops the dig, and on
   await crew.passTo('2026-10-21 08:00');
   expect(told(crew).filter((text) => text.includes('room'))).toEqual([
     '05:00 room: HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
-    '09:40 room (rings): HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+    '09:40 room: HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
   ]);
   expect((await crew.say('ben', null, 'can we dig', '2026-10-21 08:00'))[0]).toMatch(/^No\. HEAT STOP/);
   await crew.say('ben', 'crew', 'north station is open', '2026-10-21 08:05');
   await crew.say('ruth', 'crew', 'north station is open', '2026-10-21 08:10');
   expect(told(crew).at(-1)).toMatch(
-    /^08:10 room \(rings\): ALL-CLEAR for North station: heat stop over, dig again now/,
+    /^08:10 room: ALL-CLEAR for North station: heat stop over, dig again now/,
   );
 });
 
@@ -145,9 +150,9 @@ test('a frost night: told by the evening, held until a crown was cut', async () 
     '16:00 room: FROST LIKELY for North station: do not top ahead of the digger. Dig all that is topped before 12:30 AM on 10/21.',
     '20:00 room: FROST HOLD for North station: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
     '22:00 room: FROST HOLD for North station: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
-    "10:30 room (rings): ALL-CLEAR for North station: frost hold over, dig again now. The station's own word goes before mine.",
+    "10:30 room: ALL-CLEAR for North station: frost hold over, dig again now. The station's own word goes before mine.",
   ]);
-  expect(crew.heardBy('gus')[1]).toBe(
+  expect(crew.heardBy('gus').at(-2)).toBe(
     [
       'FROST HOLD for North station: stop topping at 11:00 PM, stop digging at 2:00 AM on 10/21.',
       'Why: forecast low 22 °F at 4:00 AM on 10/21. Beets that froze and thawed rot in the pile.',
@@ -186,8 +191,8 @@ describe('the end of daylight saving time on 2026-11-01, a day of 25 hours', () 
     const notices = ofStops(crew.delivered).filter(({ kind }) => kind === 'notice');
     expect(told(crew).filter((text) => text.includes('room'))).toEqual([
       '05:00 room: HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
-      '09:40 room (rings): HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
-      "20:30 room (rings): ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
+      '09:40 room: HEAT STOP for North station: stop topping at 10:40 AM, stop digging at 11:10 AM.',
+      "20:30 room: ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.",
     ]);
     // 11:10 is six hours and ten minutes after 05:00, in both 18:10 and 12:00 UTC.
     expect(notices[0]?.data).toMatchObject({ stopAt: '2026-11-01T18:10:00.000Z' });

@@ -11,7 +11,7 @@ import type { Filling } from './fills.ts';
 export interface NoticeEvent {
   readonly event: string;
   readonly steps: readonly { step: NoticeStep; atMs: EpochMs; heardMs: EpochMs; by: PersonId | null }[];
-  /** Who has said that they saw what it says now: a new stop or a new time must be seen anew. */
+  /** Who has said that they saw what it says now: a new stop, or an earlier time, must be seen anew. */
   readonly seen: ReadonlyMap<PersonId, EpochMs>;
 }
 

@@ -8,6 +8,7 @@ import { changeRoster, fieldById, personById } from '../roster.ts';
 import type { Language, PersonId, Roster, TruckId } from '../roster.ts';
 import { emptyShared, got, withPut } from '../shared-map.ts';
 import type { EpochMs } from '../units.ts';
+import { asksAnew } from '../weather/steps.ts';
 import { NO_FILLING, filledOn } from './fills.ts';
 import type { NoticeEvent, SeasonState } from './harvest.ts';
 import { ON_SHIFT } from './harvest.ts';
@@ -84,7 +85,7 @@ const onNotice = (state: SeasonState, fact: FactOf<'notice-raised'>): SeasonStat
   const { step, atMs, heardMs, by } = fact;
   const fresh: NoticeEvent = { event: step.event, steps: [], seen: new Map() };
   const known = state.notices.find((notice) => notice.event === step.event) ?? fresh;
-  const seen = new Map(step.stage === 'all-clear' ? known.seen : []);
+  const seen = new Map(asksAnew(step, known.steps.at(-1)?.step ?? null) ? [] : known.seen);
   if (by !== null) seen.set(by, atMs);
   const event = { ...known, steps: [...known.steps, { step, atMs, heardMs, by }], seen };
   return { ...state, notices: [...state.notices.filter((notice) => notice !== known), event] };

@@ -1,5 +1,6 @@
 /** Figures of notices and reminders; the grades are defined in core/assumptions.ts. */
 import { DAY_BEGINS_HOUR } from '../assumptions.ts';
+import type { CrewRole } from '../roster.ts';
 import type { Minutes } from '../units.ts';
 
 /** Hours of wall time in which the crew sleeps, unless it digs at night. */
@@ -18,23 +19,35 @@ export const AT_WORK_MIN: Minutes = 120;
  */
 export const ORDER_AHEAD_MIN: Minutes = 60;
 
+/** Whoever carries a stop out, and is asked to confirm it. Grade: common practice: they run topper, digger and crew. */
+export const ACTING_ROLES: readonly CrewRole[] = ['foreman', 'digger-operator', 'topper-operator'];
+
 /**
- * After a notice went out, whoever has not confirmed it is reminded. Grade: chosen: long enough for a driver to reach a
- * safe place to stop.
+ * An order that is not confirmed: so long before the topper must stop, those who must act are reminded; then the foreman
+ * gets their names, then the grower. Grade: chosen: time to find somebody on foot, then by telephone.
  */
-export const REMIND_MIN: Minutes = 10;
+export const ASKED_AHEAD_MIN = { remind: 45, foreman: 30, grower: 10 };
 
-/** And then foreman and grower get the names. Grade: chosen: as long again after the reminder. */
-export const NAMES_MIN: Minutes = 20;
+/**
+ * With less than an hour left: so long after the order, where that is later. Grade: chosen: long enough for a driver to
+ * reach a safe place to stop.
+ */
+export const ASKED_AFTER_MIN = { remind: 5, foreman: 10, grower: 20 };
 
-/** Nobody is reminded this long after the names were due, whatever was missed. Grade: chosen: most of a shift is over. */
-export const LATEST_REMINDER_MIN: Minutes = 6 * 60;
+/** Of an unconfirmed order nobody is told later than this after it was due. Grade: chosen: as long as a reminder holds. */
+export const LATEST_ASKING_MIN: Minutes = 60;
+
+/** What was missed is not made up for so long after it was due. Grade: chosen: most of a shift is over. */
+export const LATEST_MIN: Minutes = 6 * 60;
 
 /**
  * So long before the restart that was told, foreman and grower are asked to decide where no forecast can give it. Grade:
  * chosen: time to measure roots and to ask the station.
  */
 export const DECIDE_AHEAD_MIN: Minutes = 60;
+
+/** And not before the notice that told it has been read. Grade: chosen. */
+export const DECIDE_AFTER_MIN: Minutes = 10;
 
 /**
  * "Off shift" ends by itself, so that nobody who forgot to say "on shift" misses the next stop. Grade: source: off duty

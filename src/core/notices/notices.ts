@@ -3,7 +3,8 @@ import type { PersonId, StationId } from '../roster.ts';
 import { ORDER_AHEAD_MIN } from './assumptions.ts';
 import { unforecast } from './forecast-gaps.ts';
 import type { Unforecast } from './forecast-gaps.ts';
-import { isOffShift } from './shifts.ts';
+import { asksAnew } from '../weather/steps.ts';
+import { actingOn } from './acting.ts';
 import type { EpochMs } from '../units.ts';
 import { addMinutes } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
@@ -113,30 +114,58 @@ export const isOrder = (raised: RaisedStep, nowMs: EpochMs): boolean => {
   return ms !== null && ms <= nowMs;
 };
 
+/** The newest step that had to be confirmed anew, and those that changed it since. */
+const stepsAsked = ({ steps }: NoticeEvent): readonly RaisedStep[] => {
+  const from = steps.findLastIndex(({ step }, at) => asksAnew(step, steps[at - 1]?.step ?? null));
+  return steps.slice(Math.max(0, from));
+};
+
+/** What the event says now, and since when that is an order, or will be; null = a watch, or the end. */
+export interface Order {
+  step: NoticeStep;
+  orderedMs: EpochMs;
+  /** The step whose confirmation counts: a later time keeps it. */
+  askedNumber: number;
+}
+
+export const orderOf = (event: NoticeEvent): Order | null => {
+  const { step } = newestStep(event);
+  const steps = stepsAsked(event);
+  const [asked = newestStep(event)] = steps;
+  const times = steps.flatMap((raised, at) => {
+    const ms = orderMs(raised);
+    return ms !== null && ms < (steps[at + 1]?.heardMs ?? Infinity) ? [ms] : [];
+  });
+  const [orderedMs] = step.stage === 'all-clear' ? [] : times;
+  return orderedMs === undefined ? null : { step, orderedMs, askedNumber: asked.step.number };
+};
+
+/** What the event says now is to be carried out. */
+export const isOrdered = (event: NoticeEvent, nowMs: EpochMs): boolean =>
+  (orderOf(event)?.orderedMs ?? Infinity) <= nowMs;
+
 /** Has the person something to confirm: a notice that still counts, or the newest one? */
 export const hasUnseen = (harvest: Harvest, person: PersonId): boolean =>
   [...openNotices(harvest), ...openDrills(harvest), ...harvest.notices.slice(-1)].some(
     ({ seen }) => !seen.has(person),
   );
 
-/** Who was told by direct message and has, or has not, said that they saw it. Who ordered it has (day.ts). */
+/** Who has said that they saw it, and who must act and has not. Who ordered it has (step.ts). */
 export const notSeen = (
   event: NoticeEvent,
   harvest: Harvest,
   nowMs: EpochMs,
-): { seen: PersonId[]; unseen: PersonId[] } => {
-  const everyone = harvest.roster.people.map((person) => person.id);
-  return {
-    seen: everyone.filter((person) => event.seen.has(person)),
-    unseen: everyone.filter((person) => !event.seen.has(person) && !isOffShift(harvest, person, nowMs)),
-  };
-};
+): { seen: PersonId[]; unseen: PersonId[] } => ({
+  seen: harvest.roster.people.map(({ id }) => id).filter((id) => event.seen.has(id)),
+  unseen: actingOn(harvest, nowMs)
+    .map(({ id }) => id)
+    .filter((id) => !event.seen.has(id)),
+});
 
 /** The newest notice that asked for an answer; a watch and advice do not. */
 export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => {
   const event = harvest.notices.findLast((one) => {
-    const newest = newestStep(one);
-    return newest.step.stage === 'all-clear' || isOrder(newest, nowMs);
+    return newestStep(one).step.stage === 'all-clear' || isOrdered(one, nowMs);
   });
   return event
     ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }

@@ -6,7 +6,7 @@ import type { EpochMs } from '../units.ts';
 import { FORECAST_MAX_AGE_MIN } from '../weather/assumptions.ts';
 import { forecastsBy } from '../weather/heat-basis.ts';
 import type { ZoneClock } from '../zone-clock.ts';
-import { DECIDE_AHEAD_MIN, LATEST_REMINDER_MIN, REMIND_MIN } from './assumptions.ts';
+import { DECIDE_AHEAD_MIN, LATEST_MIN, DECIDE_AFTER_MIN } from './assumptions.ts';
 import { managersOf, tellAll } from './audiences.ts';
 import { newestStep, openNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
@@ -31,7 +31,7 @@ const askedOf = (event: NoticeEvent, harvest: Harvest, clock: ZoneClock, nowMs: 
   return {
     raised,
     forecastMs,
-    dueMs: awakeMs(harvest, clock, Math.max(fromMs, addMinutes(raised.heardMs, REMIND_MIN))),
+    dueMs: awakeMs(harvest, clock, Math.max(fromMs, addMinutes(raised.heardMs, DECIDE_AFTER_MIN))),
   };
 };
 
@@ -50,8 +50,7 @@ export const promises = (
   nowMs: EpochMs,
 ): { tells: Tell[]; wakeAtMs: EpochMs | null } => {
   const all = openNotices(harvest).flatMap((event) => askedOf(event, harvest, clock, nowMs) ?? []);
-  const isDue = ({ dueMs }: Asked): boolean =>
-    dueMs <= nowMs && nowMs <= addMinutes(dueMs, LATEST_REMINDER_MIN);
+  const isDue = ({ dueMs }: Asked): boolean => dueMs <= nowMs && nowMs <= addMinutes(dueMs, LATEST_MIN);
   const wakes = all.map(({ dueMs }) => dueMs).filter((ms) => ms > nowMs);
   return {
     tells: all.filter(isDue).flatMap((asked) => tellsFor(asked, harvest)),

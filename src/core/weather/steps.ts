@@ -16,3 +16,15 @@ export const allClear = (
   words: null,
   ...(basis === null ? {} : { basis }),
 });
+
+/**
+ * Must the step be confirmed by those who have confirmed the one before it (null = it is the first)? A stop that comes
+ * later than was told, and its end, leave nobody at work who should have stopped.
+ */
+export const asksAnew = (step: NoticeStep, before: NoticeStep | null): boolean => {
+  if (step.stage === 'all-clear') return false;
+  if (step.stage === 'watch' || before === null) return true;
+  if (before.stage === 'watch' || before.stage === 'all-clear') return true;
+  const [toldMs, nowMs] = [before.stopToppingMs, step.stopToppingMs];
+  return toldMs === null ? nowMs !== null : nowMs === null || nowMs < toldMs;
+};

@@ -3,6 +3,7 @@
  * follow in one of their own (answer-later.ts).
  */
 import type { Harvest } from '../../core/harvest/harvest.ts';
+import { nextAnswerTells } from '../../core/notices/notice-tells.ts';
 import { tellsOf } from '../../core/notices/tells.ts';
 import { stirsWeather } from '../../core/book/kinds.ts';
 import type { Fact } from '../../core/book/facts.ts';
@@ -98,6 +99,24 @@ const repliesAsTells = (replies: readonly Reply[], heard: Heard, speaker: CrewMe
     ];
   });
 
+/** Their answers name every stop. */
+const TELL_STOPS: readonly Telling['tell'][] = ['may-dig', 'board', 'unseen'];
+
+/** Whoever writes to the bot alone gets the orders that were given to the room; a call for help comes first. */
+const ordersBeside = (
+  { facts, replies, harvest }: Understood,
+  { room, heardMs }: Heard,
+  speaker: CrewMember | null,
+  { clock }: Bot,
+): Tell[] => {
+  const isTalk = facts.length + replies.length === 0;
+  const isEmergency = facts.some(({ kind }) => kind === 'emergency-called');
+  const isAnswered = replies.some((reply) => 'say' in reply && TELL_STOPS.includes(reply.say.tell));
+  return speaker === null || room !== null || isTalk || isEmergency || isAnswered
+    ? []
+    : nextAnswerTells(speaker, harvest, clock, heardMs);
+};
+
 const owedOf = (
   replies: readonly Reply[],
   { heardMs, ...heard }: Heard,
@@ -135,6 +154,7 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   const tells = [
     ...repliesAsTells(replies, heard, speaker),
     ...news.flatMap((fact) => tellsOf(fact, harvest, bot.clock)),
+    ...ordersBeside(understood, heard, person, bot),
   ];
   const messages = outgoing(tells, { cause, origin: { ...place, person }, harvest, nowMs }, bot);
   const change = { before, after: harvest, cause, nowMs, messages };

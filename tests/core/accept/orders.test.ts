@@ -124,11 +124,11 @@ describe('"got it"', () => {
     for (const stage of ['stop', 'update'] as const) {
       const facts = [
         raised('09:00', { stage: 'watch' }),
-        fact({ kind: 'notice-seen', person: 'ana' }, '09:05'),
+        fact({ kind: 'notice-seen', person: 'gus' }, '09:05'),
         raised('10:00', { stage, number: 2, ...SOON }),
       ];
-      expect(unseenNotice(given(facts).harvest, at('10:05')).unseen).toContain('ana');
-      expect(given(facts).when(gotIt, 'ana', '10:05').refusal).toBeNull();
+      expect(unseenNotice(given(facts).harvest, at('10:05')).unseen).toContain('gus');
+      expect(given(facts).when(gotIt, 'gus', '10:05').refusal).toBeNull();
     }
   });
 
@@ -138,13 +138,18 @@ describe('"got it"', () => {
     expect(harvest.notices.map(({ seen }) => seen.has('ana'))).toEqual([true, true]);
   });
 
-  it('that was sent before a new time does not confirm it, whenever it is heard', () => {
-    const late = fact({ kind: 'notice-seen', person: 'ana' }, '09:05', { heardMs: at('10:30') });
-    const { harvest } = given([
-      raised('09:00', SOON),
-      raised('10:00', { stage: 'update', number: 2, ...SOON }),
-      late,
-    ]);
-    expect(unseenNotice(harvest, at('10:30')).unseen).toContain('ana');
+  const moved = (stopToppingMs: number) => {
+    const late = fact({ kind: 'notice-seen', person: 'gus' }, '09:05', { heardMs: at('10:30') });
+    const update = raised('10:00', { stage: 'update', number: 2, stopToppingMs });
+    return unseenNotice(given([raised('09:00', SOON), update, late]).harvest, at('10:30')).unseen;
+  };
+
+  it('that was sent before an earlier time does not confirm it, whenever it is heard', () => {
+    expect(moved(SOON.stopToppingMs - 1)).toContain('gus');
+  });
+
+  it('stands where the stop comes later, or at the same time', () => {
+    expect(moved(SOON.stopToppingMs + 1)).not.toContain('gus');
+    expect(moved(SOON.stopToppingMs)).not.toContain('gus');
   });
 });

@@ -5,17 +5,21 @@ import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact, given, step } from '../../support/given.ts';
 import { raised } from '../../support/notices.ts';
 
-/** What the newest of these facts is told as; the same to everybody. */
+/** What the newest of these facts is told as; but for the ringing the same to everybody. */
 const tells = (...facts: readonly Fact[]) => {
   const newest = facts.at(-1);
   return newest ? tellsOf(newest, given(facts).harvest, zoneClock) : [];
 };
 const telling = (...facts: readonly Fact[]) => tells(...facts)[0]?.telling;
-const rings = (...facts: readonly Fact[]): boolean => {
-  const told = telling(...facts);
-  if (told?.tell !== 'notice') throw new Error('a notice is told');
-  return told.rings;
-};
+/** Whose phones ring. */
+const ringing = (...facts: readonly Fact[]): string[] =>
+  tells(...facts).flatMap(({ audience, telling: told }) => {
+    if (told.tell !== 'notice') throw new Error('a notice is told');
+    if (!told.rings) return [];
+    return [audience.to === 'person' ? audience.person : audience.to];
+  });
+const ACTING = ['mateo', 'fritz', 'gus'];
+const MANAGERS = ['ruth', 'mateo'];
 
 describe('a new time', () => {
   it('is told with the old one of the same stop, not with that of another', () => {
@@ -40,17 +44,25 @@ describe('a phone rings', () => {
   const soon = { stopToppingMs: at('10:30') };
 
   it('for an order, its new time and its end by day, but not for a watch or the end of one', () => {
-    expect(rings(raised('09:40', soon))).toBe(true);
-    expect(rings(raised('09:40', soon), raised('10:00', { ...soon, number: 2, stage: 'update' }))).toBe(true);
-    expect(rings(raised('09:40', soon), clear('10:00'))).toBe(true);
-    expect(rings(watch)).toBe(false);
-    expect(rings(watch, clear('10:00'))).toBe(false);
-    expect(rings(watch, raised('10:00', { ...soon, number: 2 }))).toBe(true);
+    const sooner = { number: 2, stage: 'update', stopToppingMs: at('10:10') } as const;
+    expect(ringing(raised('09:40', soon))).toEqual(ACTING);
+    expect(ringing(raised('09:40', soon), raised('10:00', sooner))).toEqual(ACTING);
+    expect(ringing(raised('09:40', soon), clear('10:00'))).toEqual(ACTING);
+    expect(ringing(watch)).toEqual([]);
+    expect(ringing(watch, clear('10:00'))).toEqual([]);
+    expect(ringing(watch, raised('10:00', { ...soon, number: 2 }))).toEqual(ACTING);
   });
 
-  it('in no room for a stop that is hours ahead', () => {
-    expect(rings(raised('09:00'))).toBe(false);
-    expect(rings(raised('09:00'), clear('10:00'))).toBe(false);
+  it('for nobody when the stop comes later than was told', () => {
+    const later = { number: 2, stage: 'update', stopToppingMs: at('10:50') } as const;
+    expect(ringing(raised('09:40', soon), raised('10:00', later))).toEqual([]);
+    expect(tells(raised('09:40', soon), raised('10:00', later))).toHaveLength(5);
+    expect(ringing(raised('09:00'), raised('09:30', { ...later, stopToppingMs: at('14:00') }))).toEqual([]);
+  });
+
+  it('of foreman and grower alone for a stop that is hours ahead, and of nobody for its end', () => {
+    expect(ringing(raised('09:00'))).toEqual(MANAGERS);
+    expect(ringing(raised('09:00'), clear('10:00'))).toEqual([]);
   });
 
   const NIGHT = '23:00';
@@ -58,20 +70,20 @@ describe('a phone rings', () => {
     raised(NIGHT, { source: 'person', stopToppingMs: at(stopTopping), ...more });
 
   it('at night for an order that begins within two hours: somebody may be out', () => {
-    expect(rings(ordered('23:00'))).toBe(true);
-    expect(rings(ordered('2026-10-21 01:00'))).toBe(true);
-    expect(rings(ordered('23:00', { stopToppingMs: null }))).toBe(true);
-    expect(rings(ordered('2026-10-21 01:01'))).toBe(false);
+    expect(ringing(ordered('23:00'))).toEqual(ACTING);
+    expect(ringing(ordered('2026-10-21 01:00'))).toEqual(ACTING);
+    expect(ringing(ordered('23:00', { stopToppingMs: null }))).toEqual(ACTING);
+    expect(ringing(ordered('2026-10-21 01:01'))).toEqual([]);
   });
 
   it('at night for nothing else, unless the crew digs', () => {
     const allClear = ordered('23:00', { number: 2, stage: 'all-clear' });
-    expect(rings(raised(NIGHT, { stopToppingMs: at('23:30') }))).toBe(false);
-    expect(rings(raised('20:00'), allClear)).toBe(false);
+    expect(ringing(raised(NIGHT, { stopToppingMs: at('23:30') }))).toEqual([]);
+    expect(ringing(raised('20:00'), allClear)).toEqual([]);
     const load = step('2', 'left-field', '22:30');
-    expect(rings(load, raised(NIGHT))).toBe(true);
-    expect(rings(load, raised('20:00'), allClear)).toBe(true);
-    expect(rings(load, raised(NIGHT, { stage: 'watch' }))).toBe(false);
+    expect(ringing(load, raised(NIGHT, { stopToppingMs: at('23:30') }))).toEqual(ACTING);
+    expect(ringing(load, raised('20:00'), allClear)).toEqual(ACTING);
+    expect(ringing(load, raised(NIGHT, { stage: 'watch' }))).toEqual([]);
   });
 });
 

@@ -17,26 +17,26 @@ const sent = (kind: string) => crew.delivered.filter((message) => message.kind =
 const to = (kind: string): string[] =>
   sent(kind).map(({ recipient }) => ('person' in recipient ? recipient.person : recipient.room));
 const inRoom = (): string[] => crew.heardIn('crew').map((text) => text.split('\n')[0] ?? '');
-const allBut = (...names: string[]): string[] =>
-  sampleRoster.people.map(({ id }) => id).filter((id) => !names.includes(id));
 
 describe('a stop that is not confirmed', () => {
-  test('reminds once, by direct message, and then tells foreman and grower the names', async () => {
+  test('reminds those who must act once, by direct message, and then tells the foreman the names, then the grower', async () => {
     await crew.say('mateo', 'crew', 'stop digging, mud', '09:00');
     await crew.say('ana', null, 'enterado', '09:03');
-    await crew.passTo('09:09');
+    await crew.passTo('09:04');
     expect(sent('reminder')).toEqual([]);
-    await crew.passTo('09:10');
-    expect(to('reminder')).toEqual(allBut('mateo', 'ana'));
+    await crew.passTo('09:05');
+    expect(to('reminder')).toEqual(['fritz', 'gus']);
     expect(sent('reminder').every(({ said }) => said.ring && said.buttons.length === 1)).toBe(true);
-    await crew.say('ben', null, 'got it', '09:12');
-    await crew.passTo('09:20');
-    expect(to('unseen')).toEqual(['ruth', 'mateo']);
+    await crew.say('gus', null, 'got it', '09:07');
+    await crew.passTo('09:10');
+    expect(to('unseen')).toEqual(['mateo']);
     expect(crew.heardBy('mateo').at(-1)).toBe(
-      'PARO POR LODO, faltan de confirmar: Ruth, Carla, Dale, Eli, Fritz, Gus. Confirmaron 3 de 9.',
+      'PARO POR LODO, faltan de confirmar: Fritz. Confirmaron 3 de 4.',
     );
+    await crew.passTo('09:20');
+    expect(to('unseen')).toEqual(['mateo', 'ruth']);
     await crew.passTo('23:00');
-    expect(sent('reminder')).toHaveLength(7);
+    expect(sent('reminder')).toHaveLength(2);
     expect(sent('unseen')).toHaveLength(2);
   });
 
@@ -60,61 +60,66 @@ describe('a stop that is not confirmed', () => {
     await crew.passTo('2026-10-21 04:59');
     expect(sent('reminder')).toEqual([]);
     await crew.passTo('2026-10-21 05:00');
-    expect(to('reminder')).toEqual(allBut('ruth'));
+    // Stopping begins at nine, so nobody is asked before eight.
+    expect(to('reminder')).toEqual([]);
+    await crew.passTo('2026-10-21 08:00');
+    expect(to('reminder')).toEqual(['mateo', 'fritz', 'gus']);
   });
 
   test('at night is asked about at once where the crew digs', async () => {
     await crew.say('ana', 'crew', 'cargado', '22:30');
     await crew.say('ruth', null, 'stop digging, mud', '23:00');
     await crew.passTo('23:10');
-    expect(to('reminder')).toEqual(allBut('ruth'));
+    expect(to('reminder')).toEqual(['mateo', 'fritz', 'gus']);
   });
 });
 
 describe('off shift', () => {
   test('a person is told in the room only, and is not asked to confirm', async () => {
-    expect(await crew.say('ben', null, 'off shift', '08:00')).toEqual([
+    expect(await crew.say('fritz', null, 'off shift', '08:00')).toEqual([
       'Off shift: no notices to you alone for ten hours, or until your next load.',
     ]);
     await crew.say('mateo', 'crew', 'stop digging, mud', '09:00');
-    expect(to('notice')).toEqual(['crew', ...allBut('ben')]);
+    expect(to('notice')).toEqual(['crew', 'ruth', 'mateo', 'gus']);
     await crew.passTo('09:20');
-    expect(to('reminder')).toEqual(allBut('mateo', 'ben'));
-    expect(crew.heardBy('ruth').at(-1)).not.toContain('Ben');
+    expect(to('reminder')).toEqual(['gus']);
+    expect(crew.heardBy('ruth').at(-1)).not.toContain('Fritz');
   });
 
   test('a person who asked for them gets them still', async () => {
-    await crew.say('ben', null, 'notices when off', '07:59');
-    await crew.say('ben', null, 'off shift', '08:00');
+    await crew.say('fritz', null, 'notices when off', '07:59');
+    await crew.say('fritz', null, 'off shift', '08:00');
     await crew.say('mateo', 'crew', 'stop digging, mud', '09:00');
-    expect(to('notice')).toContain('ben');
+    expect(to('notice')).toContain('fritz');
   });
 
   test.each([
-    ['the next load', 'loaded', '10:00'],
+    ['the next report of a truck', 'truck 2 loaded', '10:00'],
     ['"on shift"', 'on shift', '10:00'],
     ['ten hours', 'line?', '18:01'],
   ])('ends with %s', async (_, words, clock) => {
-    await crew.say('ben', null, 'off shift', '08:00');
-    await crew.say('ben', null, words, clock);
+    await crew.say('fritz', null, 'off shift', '08:00');
+    await crew.say('fritz', null, words, clock);
     await crew.say('mateo', 'crew', 'stop digging, mud', '18:05');
-    expect(to('notice')).toContain('ben');
+    expect(to('notice')).toContain('fritz');
   });
 });
 
 describe('a drill', () => {
   test('says so first, is confirmed like a real stop, holds nothing, and ends by itself', async () => {
     await crew.say('ruth', 'crew', 'drill: stop digging', '09:00');
-    expect(to('notice')).toEqual(['crew', ...allBut()]);
-    expect(crew.heardBy('ben')[0]).toMatch(/^DRILL, only an exercise: keep working\./);
-    expect(crew.heardBy('ana')[0]).toMatch(/^SIMULACRO, es solo práctica: sigan trabajando\./);
+    expect(to('notice')).toEqual(['crew', 'ruth', 'mateo', 'fritz', 'gus']);
+    expect(crew.heardBy('gus')[0]).toMatch(/^DRILL, only an exercise: keep working\./);
+    expect(crew.heardBy('mateo')[0]).toMatch(/^SIMULACRO, es solo práctica: sigan trabajando\./);
     expect(await crew.say('ben', null, 'can we dig', '09:01')).toEqual([
       expect.stringMatching(/^Nobody has stopped it/),
     ]);
     await crew.say('ben', null, 'got it', '09:02');
     await crew.passTo('09:20');
-    expect(to('reminder')).toEqual(allBut('ruth', 'ben'));
-    expect(crew.heardBy('ruth').at(-1)).toMatch(/^DRILL, not confirmed yet: Mateo, Ana, .* 2 of 9\.$/);
+    expect(to('reminder')).toEqual(['mateo', 'fritz', 'gus']);
+    expect(crew.heardBy('ruth').at(-1)).toBe(
+      'DRILL, not confirmed yet: Mateo, Fritz, Gus. Confirmed by 2 of 5.',
+    );
     await crew.passTo('09:30');
     expect(inRoom().at(-1)).toMatch(/^DRILL OVER/);
     expect(await crew.passTo('23:00')).toEqual([]);
@@ -181,7 +186,7 @@ describe('dig on', () => {
   test('is recorded with the reason, and shown to who asks and on the board', async () => {
     await crew.forecast(NORTH, '05:10', '04:00', WARM);
     await crew.say('mateo', 'crew', 'dig on: station agreed', '11:30');
-    expect(crew.heardBy('ben').at(-1)).toBe(
+    expect(crew.heardBy('gus').at(-1)).toBe(
       "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.\nWhy: station agreed\nOrdered by Mateo.",
     );
     const dug = 'Dug on by order of Mateo at 11:30 AM: station agreed';
@@ -193,9 +198,9 @@ describe('dig on', () => {
 
   test('is not for a driver', async () => {
     await crew.forecast(NORTH, '05:10', '04:00', WARM);
-    expect(await crew.say('ben', null, 'dig on: station agreed', '11:30')).toEqual([
+    expect(await crew.say('ben', null, 'dig on: station agreed', '11:30')).toContain(
       'Only grower and foreman can start the dig again.',
-    ]);
+    );
   });
 });
 
@@ -226,7 +231,7 @@ describe('the station’s own word', () => {
     // The advice, the order and the receipt.
     expect(inRoom()).toHaveLength(3);
     await crew.say('ruth', 'crew', 'north station is open', '13:00');
-    expect(crew.heardBy('ben').at(-1)).toMatch(
+    expect(crew.heardBy('gus').at(-1)).toMatch(
       /^ALL-CLEAR for North station: heat stop over, dig again now.*\nOrdered by Ruth\.$/,
     );
   });
@@ -242,13 +247,13 @@ describe('the frost hold', () => {
     ]);
     const morning = (clock: string) => `2026-10-21 ${clock}`;
     await crew.say('ben', 'crew', 'crowns ok at north 40', morning('08:00'));
-    expect(await crew.say('mateo', null, 'dig again', morning('08:10'))).toEqual([
+    expect(await crew.say('mateo', null, 'dig again', morning('08:10'))).toContainEqual(
       expect.stringMatching(/^Paro por helada: primero corten coronas/),
-    ]);
+    );
     await crew.say('ruth', 'crew', 'crowns frozen at north 40', morning('08:20'));
     expect((await crew.say('ben', null, 'can we dig', morning('08:30')))[0]).toMatch(/^No\. FROST HOLD/);
     await crew.say('mateo', 'crew', 'coronas bien en north 40', morning('10:00'));
-    expect(crew.heardBy('ben').at(-1)).toMatch(
+    expect(crew.heardBy('gus').at(-1)).toMatch(
       /^ALL-CLEAR for North station: frost hold over, dig again now.*\nOrdered by Mateo\.$/,
     );
   });
@@ -297,7 +302,7 @@ test('a mud hold shows the rain that the forecasts tell of', async () => {
   ];
   await crew.forecast(NORTH, '05:10', '05:00', COOL, '05:10', { rain });
   await crew.say('mateo', 'crew', 'too wet, stop digging', '09:00');
-  expect(crew.heardBy('ben')[0]).toContain(
+  expect(crew.heardBy('gus')[0]).toContain(
     'Rain by the forecast: 0.27 in in the last 24 h, 0.82 in in the next 24 h.',
   );
 });

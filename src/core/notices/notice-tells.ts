@@ -1,0 +1,178 @@
+/** Who is told of a step of a stop, how, and for whom a phone rings. */
+import type { FactOf, NoticeStep } from '../book/facts.ts';
+import type { Harvest, NoticeEvent } from '../harvest/harvest.ts';
+import type { CrewMember } from '../roster.ts';
+import { mayManage } from '../roster.ts';
+import type { Audience, Tell, Telling } from '../telling.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
+import type { ZoneClock } from '../zone-clock.ts';
+import { actingOn, onShift } from './acting.ts';
+import { managersOf, roomsOf, tellAll } from './audiences.ts';
+import { isOrdered, newestStep, orderOf, rainFor, unendedNotices } from './notices.ts';
+import type { Order, RaisedStep } from './notices.ts';
+import { wasOrdered } from './orders.ts';
+import { isQuiet } from './quiet.ts';
+
+/** A step of a stop, at the moment at which it is told. */
+interface TellingOf {
+  raised: RaisedStep;
+  event: NoticeEvent;
+  harvest: Harvest;
+  clock: ZoneClock;
+  nowMs: EpochMs;
+  /** A later time, which changes the message of those who have it and rings nowhere. */
+  isChange: boolean;
+}
+
+/** An order of a person wakes people at night when it begins so soon. Grade: chosen. */
+const SOON_MIN: Minutes = 120;
+
+/** It is worth a phone's ringing: not a watch nor its end, and at night, when nobody works, only a person's order that begins soon. */
+const isLoud = (
+  { raised: { step, heardMs }, isChange, harvest, clock, nowMs }: TellingOf,
+  changed: NoticeStep | null,
+): boolean => {
+  if (isChange || step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch'))
+    return false;
+  const isPersons = step.source !== 'forecast' && step.stage !== 'all-clear';
+  const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
+  return (isPersons && isSoon) || !isQuiet(harvest, clock, nowMs);
+};
+
+/** The stops that an all-clear does not end. */
+const othersThan = (event: string, harvest: Harvest, nowMs: EpochMs): NoticeStep[] =>
+  unendedNotices(harvest, nowMs).flatMap((other) => (other.event === event ? [] : [newestStep(other).step]));
+
+type NoticeTelling = Extract<Telling, { tell: 'notice' }>;
+
+const noticeTelling = (of: TellingOf): NoticeTelling => {
+  const { raised, event, harvest, nowMs } = of;
+  const { step, by } = raised;
+  const changed = event.steps.findLast((known) => known.step.number < step.number)?.step ?? null;
+  return {
+    tell: 'notice',
+    step,
+    by,
+    changed,
+    rain: rainFor(step, harvest, nowMs),
+    still: step.stage === 'all-clear' ? othersThan(step.event, harvest, nowMs) : [],
+    order: isOrdered(event, nowMs),
+    rings: isLoud(of, changed),
+  };
+};
+
+/** Those who must act or decide are told of an order, and of the end of what was ordered. */
+const concernsActing = ({ raised: { step }, event, nowMs }: TellingOf): boolean =>
+  step.stage === 'all-clear'
+    ? step.source === 'person' || wasOrdered(event, step.number, nowMs)
+    : isOrdered(event, nowMs);
+
+const toPeople = (
+  people: readonly CrewMember[],
+  telling: NoticeTelling,
+  key: string,
+  ringsFor: (person: CrewMember) => boolean,
+): Tell[] =>
+  people.flatMap((person) =>
+    tellAll(
+      [{ to: 'person', person: person.id }],
+      { ...telling, rings: telling.rings && ringsFor(person) },
+      key,
+      true,
+    ),
+  );
+
+/** To the rooms without ringing, and by direct message to those who must act and decide; without a room to everybody. */
+const orderTells = (of: TellingOf, telling: NoticeTelling, key: string): Tell[] => {
+  const { harvest, nowMs } = of;
+  const rooms = roomsOf(harvest.roster);
+  const acting = actingOn(harvest, nowMs);
+  const told = onShift(harvest, nowMs).filter(
+    (person) => rooms.length === 0 || acting.includes(person) || mayManage(person),
+  );
+  return [
+    ...tellAll(rooms, { ...telling, rings: false }, key, true),
+    ...toPeople(told, telling, key, (person) => acting.includes(person)),
+  ];
+};
+
+/** Advice goes to the rooms, where nobody's phone rings, and to foreman and grower; without a room to everybody. */
+const adviceTells = ({ harvest, nowMs }: TellingOf, telling: NoticeTelling, key: string): Tell[] => {
+  const rooms = roomsOf(harvest.roster);
+  const silent = { ...telling, rings: false };
+  if (rooms.length === 0) return toPeople(onShift(harvest, nowMs), silent, key, () => false);
+  const isEnd = telling.step.stage === 'all-clear';
+  return [
+    ...tellAll(rooms, silent, key, true),
+    ...tellAll(managersOf(harvest.roster), isEnd ? silent : telling, key, true),
+  ];
+};
+
+const stepTells = (of: TellingOf, key: string): Tell[] => {
+  const telling = noticeTelling(of);
+  return concernsActing(of) ? orderTells(of, telling, key) : adviceTells(of, telling, key);
+};
+
+const ofNewest = (event: NoticeEvent, harvest: Harvest, clock: ZoneClock, nowMs: EpochMs): TellingOf => ({
+  raised: newestStep(event),
+  event,
+  harvest,
+  clock,
+  nowMs,
+  isChange: false,
+});
+
+/** A step is told once as advice, and once as an order. */
+const orderKey = ({ step, orderedMs }: Order, { heardMs }: RaisedStep): string =>
+  `${orderedMs > heardMs ? 'order' : 'notice'}:${step.event}:${step.number}`;
+
+export const noticeTells = (fact: FactOf<'notice-raised'>, harvest: Harvest, clock: ZoneClock): Tell[] => {
+  const { step, heardMs } = fact;
+  const event = harvest.notices.find((known) => known.event === step.event);
+  if (event === undefined) return [];
+  const isChange = (orderOf(event)?.askedNumber ?? step.number) < step.number;
+  const of = { raised: fact, event, harvest, clock, nowMs: heardMs, isChange };
+  return stepTells(of, `notice:${step.event}:${step.number}`);
+};
+
+/** Advice has become an order. */
+export const orderedTells = (
+  event: NoticeEvent,
+  harvest: Harvest,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): Tell[] => {
+  const order = orderOf(event);
+  return order === null
+    ? []
+    : stepTells(ofNewest(event, harvest, clock, nowMs), orderKey(order, newestStep(event)));
+};
+
+/** Who is not rung for an order gets it beside the next answer: it has the key of the order, so that nobody gets it twice. */
+export const nextAnswerTells = (
+  person: CrewMember,
+  harvest: Harvest,
+  clock: ZoneClock,
+  nowMs: EpochMs,
+): Tell[] =>
+  harvest.notices.flatMap((event) => {
+    const order = orderOf(event);
+    if (order === null || order.orderedMs > nowMs || event.seen.has(person.id)) return [];
+    const telling = noticeTelling(ofNewest(event, harvest, clock, nowMs));
+    return toPeople([person], telling, orderKey(order, newestStep(event)), () => false);
+  });
+
+/** A room that is new to the crew hears what holds the dig, or will. */
+export const roomTells = (
+  { change, id, heardMs }: FactOf<'list-changed'>,
+  harvest: Harvest,
+  clock: ZoneClock,
+): Tell[] => {
+  if (change.list !== 'rooms' || 'remove' in change) return [];
+  const audience: Audience = { to: 'room', room: change.put.id };
+  return unendedNotices(harvest, heardMs).flatMap((event) => {
+    const telling = noticeTelling(ofNewest(event, harvest, clock, heardMs));
+    return tellAll([audience], { ...telling, rings: false }, `notice:${event.event}:${id}`, true);
+  });
+};
