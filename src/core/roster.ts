@@ -25,6 +25,8 @@ export interface CrewMember {
   addresses: readonly Address[];
   /** Other words the crew calls the person by. */
   aliases: readonly string[];
+  /** The usual hours of work by the operation's clock, 0-24; 18 to 6 is a night. Null = by day, and as the person says. */
+  shiftHours: readonly [fromHour: number, toHour: number] | null;
 }
 
 export interface Truck {

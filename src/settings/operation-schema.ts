@@ -43,6 +43,7 @@ const person = entry({
   language: z.enum(LANGUAGES).default(FIRST_LANGUAGE),
   truck: optional(text),
   aliases,
+  shift: optional(values.shiftHours),
   addresses: entry({ local: text.optional(), slack: text.optional(), matrix: text.optional() }).optional(),
 });
 

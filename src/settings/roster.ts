@@ -22,6 +22,7 @@ const personOf =
       user === undefined ? [] : [{ platform, user }],
     ),
     aliases: said.aliases,
+    shiftHours: said.shift,
   });
 
 /** The limit that was set, else by the federal bridge formula if axles and wheelbase are given. */

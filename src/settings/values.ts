@@ -80,14 +80,17 @@ export const tareRange = text.transform((said, context) => {
   return z.NEVER;
 });
 
+const hourSpan = z.string().transform((said): [number, number] => {
+  const [, from, to] = /^(\d{1,2})\s*-\s*(\d{1,2})$/.exec(said.trim()) ?? [];
+  return [Number(from), Number(to)];
+});
+
+/** "18-6": from six in the evening to six in the morning. */
+export const shiftHours = hourSpan.refine(([from, to]) => from !== to && from <= 24 && to <= 24, {
+  error: 'is no shift: write the hours such as 6-18, or 18-6 for a night, or leave it out',
+});
+
 /** "5-22": from five in the morning to ten at night. */
-export const workHours = z
-  .string()
-  .transform((said): [number, number] => {
-    const [, from, to] = /^(\d{1,2})\s*-\s*(\d{1,2})$/.exec(said.trim()) ?? [];
-    return [Number(from), Number(to)];
-  })
-  .refine(([from, to]) => from < to && to <= 24, {
-    error:
-      'is not a span of hours within a day: write one such as 5-22, or leave it out for all day and night',
-  });
+export const workHours = hourSpan.refine(([from, to]) => from < to && to <= 24, {
+  error: 'is not a span of hours within a day: write one such as 5-22, or leave it out for all day and night',
+});

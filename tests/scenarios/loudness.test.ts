@@ -164,3 +164,32 @@ test('without a room the advice goes to each alone, and no phone rings', async (
   expect(notices()).toHaveLength(EVERYBODY);
   expect(ringing()).toEqual([]);
 });
+
+test('one who works at night wakes nobody: the stop of the next day waits for the morning of each', async () => {
+  const morning = (clock: string) => `2026-10-21 ${clock}`;
+  await crew.say('ana', 'crew', 'vacié', morning('00:30'));
+  await crew.forecast(NORTH, morning('01:20'), morning('01:00'), [36, 36, 36, ...WARM]);
+  expect(notices().map(who)).toEqual(['room', 'ruth', 'mateo']);
+  expect(ringing()).toEqual([]);
+  expect(await crew.say('ruth', null, 'who has not seen it', morning('01:30'))).toEqual([
+    'No notice has gone out.',
+  ]);
+});
+
+test('at night an order is asked only of those who work then: nobody who sleeps is missing', async () => {
+  crew = await crewOn(database, {
+    roster: {
+      ...sampleRoster,
+      operation: `night-${crypto.randomUUID()}`,
+      people: sampleRoster.people.map((one) => {
+        if (one.id === 'gus') return { ...one, shiftHours: [18, 6] as const };
+        return one.id === 'fritz' ? { ...one, shiftHours: [6, 18] as const } : one;
+      }),
+    },
+  });
+  await crew.say('ruth', null, 'stop digging, mud', '23:30');
+  expect(notices().map(who)).toEqual(['room', 'ruth', 'mateo', 'gus']);
+  await crew.passTo('2026-10-21 00:30');
+  expect(kindsOf('reminder').map(who)).toEqual(['gus']);
+  expect(kindsOf('unseen').at(-1)?.data).toMatchObject({ seen: ['ruth'], unseen: ['gus'] });
+});

@@ -52,7 +52,7 @@ stations:
     'farm.yaml, line 6: people / Ben / truck: "9" is not under trucks (1): correct it, or add it there.',
     'farm.yaml, line 7: people / ben / role: is missing: add it.',
     'farm.yaml, line 7: people / ben / name: "ben" means another entry of people already: give each its own names and aliases.',
-    'farm.yaml, line 8: people / ben / rolle: is not a setting here: correct it to one of name, id, role, language, truck, aliases, addresses, or remove it.',
+    'farm.yaml, line 8: people / ben / rolle: is not a setting here: correct it to one of name, id, role, language, truck, aliases, shift, addresses, or remove it.',
     'farm.yaml, line 11: trucks / 1 / gross-limit: "86000" cannot be read: write it as in "86,000 lb".',
     'farm.yaml, line 14: fields / East / station: "Rver" is not under stations (River): correct it, or add it there.',
     'farm.yaml, line 16: stations / River / root-limit: is missing: add it.',
@@ -232,4 +232,16 @@ test.each([
   ]),
 ])('the hours of work, %j', (line, faults) => {
   expect(faultsOf(farm({}) + line)).toEqual(faults);
+});
+
+test.each([
+  ['6-18', []],
+  ['18 - 6', []],
+  ...['6', '6-6', '18-25', 'nights'].map((said): [string, unknown[]] => [
+    said,
+    [expect.stringMatching(/shift: is no shift: write the hours such as 6-18, or 18-6 for a night/)],
+  ]),
+])('a shift, %j', (said, faults) => {
+  const people = `people:\n  - {name: Ruth, role: grower, shift: ${said}}\n`;
+  expect(faultsOf(farm({ people }))).toEqual(faults);
 });

@@ -15,6 +15,7 @@ const member = (
   truck,
   addresses: [{ platform: 'local', user: name.toLowerCase() }],
   aliases: [],
+  shiftHours: null,
 });
 
 const field = (id: string, name: string, acres: number | null, aliases: readonly string[]): Field => ({
@@ -74,4 +75,11 @@ export const sampleRoster: Roster = {
   workHours: [0, 24],
   outlookTo: 'nobody',
   pools: {},
+};
+
+/** Somebody of the list; fails where nobody has that name. */
+export const memberOf = ({ people }: Roster, id: string): CrewMember => {
+  const found = people.find((person) => person.id === id);
+  if (!found) throw new Error(`${id} is not on the list`);
+  return found;
 };

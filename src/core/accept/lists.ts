@@ -32,6 +32,7 @@ const personFrom = (ask: EntryAsk<'people'>, roster: Roster, platform: string): 
     truck: ask.truck ?? known?.truck ?? null,
     addresses: address ? [address] : (known?.addresses ?? [{ platform, user: id }]),
     aliases: known?.aliases ?? [],
+    shiftHours: known?.shiftHours ?? null,
   };
 };
 

@@ -97,7 +97,7 @@ export const answer = (
         dig: digState(harvest, spanOf(harvest, asking, 'today').fromMs, asking.nowMs),
       };
     case 'unseen-notice':
-      return { tell: 'unseen', notice: unseenNotice(harvest, asking.nowMs) };
+      return { tell: 'unseen', notice: unseenNotice({ ...asking, harvest }) };
     case 'outlook':
       return answerOutlook(question, harvest, asking);
     case 'tickets':

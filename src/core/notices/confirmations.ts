@@ -2,11 +2,12 @@
  * Those who must act and have not said "got it" to an order are reminded once, in time before the topper must stop; then
  * the foreman gets their names, then the grower. An order for at once is asked about faster.
  */
-import { foremenOn } from './acting.ts';
+import { actingOn, foremenOn } from './acting.ts';
 import { ASKED_AFTER_MIN, ASKED_AHEAD_MIN, LATEST_ASKING_MIN } from './assumptions.ts';
 import { notSeen, orderOf } from './notices.ts';
-import type { Order, UnseenNotice } from './notices.ts';
-import { awakeMs } from './quiet.ts';
+import type { Order } from './notices.ts';
+import { awakeMs, personAwakeMs } from './quiet.ts';
+import type { Moment } from './shifts.ts';
 import type { CrewMember } from '../roster.ts';
 import type { Tell, Telling } from '../telling.ts';
 import { addMinutes } from '../units.ts';
@@ -33,50 +34,36 @@ const rungMs = ({ step, orderedMs }: Order, rung: Rung): EpochMs =>
 const keyOf = (telling: Telling, { step, askedNumber }: Order): string =>
   `${telling.tell === 'reminder' ? 'reminder' : 'not-confirmed'}:${step.event}:${askedNumber}`;
 
-interface Asking {
-  harvest: Harvest;
-  clock: ZoneClock;
-  nowMs: EpochMs;
-}
-
 /** The same reminder has the same key, so that asking again repeats nothing. */
-const dueTo = (
-  people: readonly CrewMember[],
-  rung: Rung,
-  telling: Telling,
-  order: Order,
-  asking: Asking,
-): Due[] =>
-  people.map(({ id }) => {
-    const fromMs = awakeMs(asking.harvest, asking.clock, rungMs(order, rung));
-    return {
-      fromMs,
-      toMs: Math.max(order.step.stopToppingMs ?? fromMs, addMinutes(fromMs, LATEST_ASKING_MIN)),
-      tell: {
-        audience: { to: 'person', person: id },
-        telling,
-        urgent: true,
-        key: keyOf(telling, order),
-      },
-    };
-  });
+const due = (person: CrewMember, telling: Telling, order: Order, fromMs: EpochMs): Due => ({
+  fromMs,
+  toMs: Math.max(order.step.stopToppingMs ?? fromMs, addMinutes(fromMs, LATEST_ASKING_MIN)),
+  tell: { audience: { to: 'person', person: person.id }, telling, urgent: true, key: keyOf(telling, order) },
+});
 
-const askedOf = (event: NoticeEvent, asking: Asking): Due[] => {
-  const { harvest, nowMs } = asking;
+/** A reminder rings, so whoever sleeps gets it in the morning; names ring nowhere. */
+const askedOf = (event: NoticeEvent, moment: Moment): Due[] => {
+  const { harvest, clock } = moment;
   const order = orderOf(event);
-  if (order === null) return [];
-  const notice: UnseenNotice = { step: order.step, ...notSeen(event, harvest, nowMs) };
-  if (notice.unseen.length === 0) return [];
-  const { people } = harvest.roster;
-  const missing = people.filter(({ id }) => notice.unseen.includes(id));
-  const growers = people.filter(({ roles }) => roles.includes('grower'));
-  const names: Telling = { tell: 'unseen', notice };
+  const missing = actingOn(moment).filter(({ id }) => !event.seen.has(id));
+  if (order === null || missing.length === 0) return [];
+  const reminder: Telling = { tell: 'reminder', step: order.step };
+  const names: Telling = { tell: 'unseen', notice: { step: order.step, ...notSeen(event, moment) } };
+  const growers = harvest.roster.people.filter(({ roles }) => roles.includes('grower'));
+  const namesMs = (rung: Rung): EpochMs => awakeMs(harvest, clock, rungMs(order, rung));
   return [
-    ...dueTo(missing, 'remind', { tell: 'reminder', step: order.step }, order, asking),
-    ...dueTo(foremenOn(harvest, nowMs), 'foreman', names, order, asking),
-    ...dueTo(growers, 'grower', names, order, asking),
+    ...missing.map((person) => {
+      const nowMs = rungMs(order, 'remind');
+      return due(person, reminder, order, personAwakeMs({ ...moment, nowMs }, person));
+    }),
+    ...foremenOn(moment).map((person) => due(person, names, order, namesMs('foreman'))),
+    ...growers.map((person) => due(person, names, order, namesMs('grower'))),
   ];
 };
+
+/** Everybody who is asked sleeps: there is nobody to name. */
+const namesNobody = ({ tell: { telling } }: Due): boolean =>
+  telling.tell === 'unseen' && telling.notice.unseen.length === 0;
 
 const idOf = ({ tell: { audience, key } }: Due): string => `${key} ${JSON.stringify(audience)}`;
 
@@ -95,7 +82,7 @@ export const confirmations = (
   return {
     tells: all
       .filter(({ fromMs, toMs }) => fromMs <= nowMs && nowMs <= toMs)
-      .filter(isFirst)
+      .filter((one, at, dueNow) => !namesNobody(one) && isFirst(one, at, dueNow))
       .map(({ tell }) => tell),
     wakeAtMs: wakes.length > 0 ? Math.min(...wakes) : null,
   };

@@ -2,25 +2,23 @@
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { Harvest, NoticeEvent } from '../harvest/harvest.ts';
 import type { CrewMember } from '../roster.ts';
-import { mayManage } from '../roster.ts';
+import { managers, mayManage } from '../roster.ts';
 import type { Audience, Tell, Telling } from '../telling.ts';
 import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { actingOn, onShift } from './acting.ts';
-import { managersOf, roomsOf, tellAll } from './audiences.ts';
+import { roomsOf, tellAll } from './audiences.ts';
 import { isOrdered, newestStep, orderOf, rainFor, unendedNotices } from './notices.ts';
 import type { Order, RaisedStep } from './notices.ts';
 import { wasOrdered } from './orders.ts';
-import { isQuiet } from './quiet.ts';
+import { isAsleep } from './quiet.ts';
+import type { Moment } from './shifts.ts';
 
 /** A step of a stop, at the moment at which it is told. */
-interface TellingOf {
+interface TellingOf extends Moment {
   raised: RaisedStep;
   event: NoticeEvent;
-  harvest: Harvest;
-  clock: ZoneClock;
-  nowMs: EpochMs;
   /** A later time, which changes the message of those who have it and rings nowhere. */
   isChange: boolean;
 }
@@ -28,16 +26,18 @@ interface TellingOf {
 /** An order of a person wakes people at night when it begins so soon. Grade: chosen. */
 const SOON_MIN: Minutes = 120;
 
-/** It is worth a phone's ringing: not a watch nor its end, and at night, when nobody works, only a person's order that begins soon. */
-const isLoud = (
-  { raised: { step, heardMs }, isChange, harvest, clock, nowMs }: TellingOf,
-  changed: NoticeStep | null,
-): boolean => {
-  if (isChange || step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch'))
-    return false;
+/** It is worth a phone's ringing: not a watch nor its end. */
+const isLoud = ({ raised: { step }, isChange }: TellingOf, changed: NoticeStep | null): boolean => {
+  const isEndOfWatch = step.stage === 'all-clear' && changed?.stage === 'watch';
+  return !isChange && step.stage !== 'watch' && !isEndOfWatch;
+};
+
+/** Whoever sleeps is woken only by a person's order that begins soon. */
+const wakes = (of: TellingOf, person: CrewMember): boolean => {
+  const { step, heardMs } = of.raised;
   const isPersons = step.source !== 'forecast' && step.stage !== 'all-clear';
   const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
-  return (isPersons && isSoon) || !isQuiet(harvest, clock, nowMs);
+  return (isPersons && isSoon) || !isAsleep(of, person);
 };
 
 /** The stops that an all-clear does not end. */
@@ -68,44 +68,39 @@ const concernsActing = ({ raised: { step }, event, nowMs }: TellingOf): boolean 
     ? step.source === 'person' || wasOrdered(event, step.number, nowMs)
     : isOrdered(event, nowMs);
 
-const toPeople = (
-  people: readonly CrewMember[],
-  telling: NoticeTelling,
-  key: string,
-  ringsFor: (person: CrewMember) => boolean,
-): Tell[] =>
-  people.flatMap((person) =>
-    tellAll(
-      [{ to: 'person', person: person.id }],
-      { ...telling, rings: telling.rings && ringsFor(person) },
-      key,
-      true,
-    ),
-  );
+const silent = (telling: NoticeTelling): NoticeTelling => ({ ...telling, rings: false });
+
+const toPerson = (of: TellingOf, person: CrewMember, telling: NoticeTelling, key: string): Tell => ({
+  audience: { to: 'person', person: person.id },
+  telling: { ...telling, rings: telling.rings && wakes(of, person) },
+  urgent: true,
+  key,
+});
 
 /** To the rooms without ringing, and by direct message to those who must act and decide; without a room to everybody. */
 const orderTells = (of: TellingOf, telling: NoticeTelling, key: string): Tell[] => {
-  const { harvest, nowMs } = of;
-  const rooms = roomsOf(harvest.roster);
-  const acting = actingOn(harvest, nowMs);
-  const told = onShift(harvest, nowMs).filter(
+  const rooms = roomsOf(of.harvest.roster);
+  const acting = actingOn(of);
+  const told = onShift(of).filter(
     (person) => rooms.length === 0 || acting.includes(person) || mayManage(person),
   );
   return [
-    ...tellAll(rooms, { ...telling, rings: false }, key, true),
-    ...toPeople(told, telling, key, (person) => acting.includes(person)),
+    ...tellAll(rooms, silent(telling), key, true),
+    ...told.map((person) => toPerson(of, person, acting.includes(person) ? telling : silent(telling), key)),
   ];
 };
 
 /** Advice goes to the rooms, where nobody's phone rings, and to foreman and grower; without a room to everybody. */
-const adviceTells = ({ harvest, nowMs }: TellingOf, telling: NoticeTelling, key: string): Tell[] => {
-  const rooms = roomsOf(harvest.roster);
-  const silent = { ...telling, rings: false };
-  if (rooms.length === 0) return toPeople(onShift(harvest, nowMs), silent, key, () => false);
+const adviceTells = (of: TellingOf, telling: NoticeTelling, key: string): Tell[] => {
+  const { roster } = of.harvest;
+  const rooms = roomsOf(roster);
   const isEnd = telling.step.stage === 'all-clear';
+  const told = rooms.length === 0 ? onShift(of) : managers(roster);
   return [
-    ...tellAll(rooms, silent, key, true),
-    ...tellAll(managersOf(harvest.roster), isEnd ? silent : telling, key, true),
+    ...tellAll(rooms, silent(telling), key, true),
+    ...told.map((person) =>
+      toPerson(of, person, isEnd || rooms.length === 0 ? silent(telling) : telling, key),
+    ),
   ];
 };
 
@@ -159,8 +154,8 @@ export const nextAnswerTells = (
   harvest.notices.flatMap((event) => {
     const order = orderOf(event);
     if (order === null || order.orderedMs > nowMs || event.seen.has(person.id)) return [];
-    const telling = noticeTelling(ofNewest(event, harvest, clock, nowMs));
-    return toPeople([person], telling, orderKey(order, newestStep(event)), () => false);
+    const of = ofNewest(event, harvest, clock, nowMs);
+    return [toPerson(of, person, silent(noticeTelling(of)), orderKey(order, of.raised))];
   });
 
 /** A room that is new to the crew hears what holds the dig, or will. */

@@ -5,6 +5,8 @@ import { unforecast } from './forecast-gaps.ts';
 import type { Unforecast } from './forecast-gaps.ts';
 import { asksAnew } from '../weather/steps.ts';
 import { actingOn } from './acting.ts';
+import { isAsleep } from './quiet.ts';
+import type { Moment } from './shifts.ts';
 import type { EpochMs } from '../units.ts';
 import { addMinutes } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
@@ -150,25 +152,22 @@ export const hasUnseen = (harvest: Harvest, person: PersonId): boolean =>
     ({ seen }) => !seen.has(person),
   );
 
-/** Who has said that they saw it, and who must act and has not. Who ordered it has (step.ts). */
-export const notSeen = (
-  event: NoticeEvent,
-  harvest: Harvest,
-  nowMs: EpochMs,
-): { seen: PersonId[]; unseen: PersonId[] } => ({
-  seen: harvest.roster.people.map(({ id }) => id).filter((id) => event.seen.has(id)),
-  unseen: actingOn(harvest, nowMs)
-    .map(({ id }) => id)
-    .filter((id) => !event.seen.has(id)),
+/** Who has said that they saw it, and who must act, is awake and has not. Who ordered it has (step.ts). */
+export const notSeen = (event: NoticeEvent, moment: Moment): { seen: PersonId[]; unseen: PersonId[] } => ({
+  seen: moment.harvest.roster.people.map(({ id }) => id).filter((id) => event.seen.has(id)),
+  unseen: actingOn(moment)
+    .filter((person) => !event.seen.has(person.id) && !isAsleep(moment, person))
+    .map(({ id }) => id),
 });
 
 /** The newest notice that asked for an answer; a watch and advice do not. */
-export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => {
+export const unseenNotice = (moment: Moment): UnseenNotice => {
+  const { harvest, nowMs } = moment;
   const event = harvest.notices.findLast((one) => {
     return newestStep(one).step.stage === 'all-clear' || isOrdered(one, nowMs);
   });
   return event
-    ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }
+    ? { step: newestStep(event).step, ...notSeen(event, moment) }
     : { step: null, seen: [], unseen: [] };
 };
 

@@ -95,7 +95,7 @@ export const timePasses = (
   const weather = lookAtWeather(harvest, clock, nowMs);
   const drills = endDrills(harvest, nowMs);
   const asked = confirmations(harvest, clock, nowMs);
-  const promised = promises(harvest, clock, nowMs);
+  const promised = promises({ harvest, clock, nowMs });
   const orders = dueOrders(harvest, nowMs);
   const ordered = orders.due.flatMap((event) => orderedTells(event, harvest, clock, nowMs));
   const wakes = [weather, drills, asked, promised, orders].flatMap(({ wakeAtMs }) =>

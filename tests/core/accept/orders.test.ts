@@ -1,3 +1,5 @@
+import type { Harvest } from '../../../src/core/harvest/harvest.ts';
+import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { describe, expect, it } from 'vitest';
 import type { NoticeStep } from '../../../src/core/book/facts.ts';
 import type { Intent } from '../../../src/core/intent.ts';
@@ -22,6 +24,9 @@ const gotIt = { do: 'acknowledge' } as const;
 
 const stepsOf = (added: ReturnType<typeof given>['added']): NoticeStep[] =>
   added.flatMap((one) => (one.kind === 'notice-raised' ? [one.step] : []));
+
+const unseenAt = (harvest: Harvest, clock: string) =>
+  unseenNotice({ harvest, clock: zoneClock, nowMs: at(clock) });
 
 describe('stop the dig', () => {
   it.each(['ana', 'fritz', 'gus'])('is not for %s', (person) => {
@@ -127,7 +132,7 @@ describe('"got it"', () => {
         fact({ kind: 'notice-seen', person: 'gus' }, '09:05'),
         raised('10:00', { stage, number: 2, ...SOON }),
       ];
-      expect(unseenNotice(given(facts).harvest, at('10:05')).unseen).toContain('gus');
+      expect(unseenAt(given(facts).harvest, '10:05').unseen).toContain('gus');
       expect(given(facts).when(gotIt, 'gus', '10:05').refusal).toBeNull();
     }
   });
@@ -141,7 +146,7 @@ describe('"got it"', () => {
   const moved = (stopToppingMs: number) => {
     const late = fact({ kind: 'notice-seen', person: 'gus' }, '09:05', { heardMs: at('10:30') });
     const update = raised('10:00', { stage: 'update', number: 2, stopToppingMs });
-    return unseenNotice(given([raised('09:00', SOON), update, late]).harvest, at('10:30')).unseen;
+    return unseenAt(given([raised('09:00', SOON), update, late]).harvest, '10:30').unseen;
   };
 
   it('that was sent before an earlier time does not confirm it, whenever it is heard', () => {

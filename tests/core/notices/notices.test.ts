@@ -1,3 +1,4 @@
+import type { Harvest } from '../../../src/core/harvest/harvest.ts';
 import { describe, expect, it } from 'vitest';
 import { foldHarvest } from '../../../src/core/harvest/fold.ts';
 import { tellsOf } from '../../../src/core/notices/tells.ts';
@@ -9,6 +10,9 @@ import { raised } from '../../support/notices.ts';
 import { sampleRoster } from '../../support/roster.ts';
 
 const dayOf = (facts: readonly Fact[]) => foldHarvest(sampleRoster, facts);
+
+const unseenAt = (harvest: Harvest, clock: string) =>
+  unseenNotice({ harvest, clock: zoneClock, nowMs: at(clock) });
 
 describe('what holds the dig', () => {
   it('a stop that is told for later comes, and then holds', () => {
@@ -58,14 +62,11 @@ describe('who has seen it', () => {
   const ordered = fact({ kind: 'notice-raised', step: { ...stopByRuth() } }, '09:00', { by: 'ruth' });
 
   it('nobody, where nothing was raised', () => {
-    expect(unseenNotice(dayOf([]), at('10:00'))).toEqual({ step: null, seen: [], unseen: [] });
+    expect(unseenAt(dayOf([]), '10:00')).toEqual({ step: null, seen: [], unseen: [] });
   });
 
   it('who ordered it and who said so; of the others those who must act have not', () => {
-    const told = unseenNotice(
-      dayOf([ordered, fact({ kind: 'notice-seen', person: 'ben' }, '09:02')]),
-      at('10:00'),
-    );
+    const told = unseenAt(dayOf([ordered, fact({ kind: 'notice-seen', person: 'ben' }, '09:02')]), '10:00');
     expect(told.seen).toEqual(['ruth', 'ben']);
     expect(told.unseen).toEqual(['mateo', 'fritz', 'gus']);
   });
@@ -76,7 +77,7 @@ describe('who has seen it', () => {
       raised('09:30', { event: 'mud', notice: 'mud' }),
       raised('10:00', { number: 2, stage: 'update', stopToppingMs: at('10:30') }),
     ]);
-    expect(unseenNotice(harvest, at('10:00')).step).toMatchObject({ notice: 'heat', number: 2 });
+    expect(unseenAt(harvest, '10:00').step).toMatchObject({ notice: 'heat', number: 2 });
   });
 
   it('an all-clear asks nobody to confirm anew', () => {
@@ -85,7 +86,7 @@ describe('who has seen it', () => {
       fact({ kind: 'notice-seen', person: 'ana' }, '09:02'),
       raised('18:00', { number: 2, stage: 'all-clear' }),
     ];
-    expect(unseenNotice(dayOf(facts), at('19:00')).seen).toEqual(['ana']);
+    expect(unseenAt(dayOf(facts), '19:00').seen).toEqual(['ana']);
   });
 });
 

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Fact, Happening } from '../../../src/core/book/facts.ts';
-import { awakeMs, isNight, isQuiet } from '../../../src/core/notices/quiet.ts';
+import { awakeMs, isAsleep, isNight, isQuiet, personAwakeMs } from '../../../src/core/notices/quiet.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import { at, fact, given, step, ticket } from '../../support/given.ts';
+import type { Roster } from '../../../src/core/roster.ts';
 import { raised } from '../../support/notices.ts';
+import { memberOf, sampleRoster } from '../../support/roster.ts';
 
 const quiet = (facts: readonly Fact[], clock: string): boolean =>
   isQuiet(given(facts).harvest, zoneClock, at(clock));
@@ -75,5 +77,57 @@ describe('what can wait for the morning', () => {
   it('is told at once by day', () => {
     expect(awake([], '05:00')).toBe(at('05:00'));
     expect(awake([], '21:59')).toBe(at('21:59'));
+  });
+});
+
+describe('the night of one person', () => {
+  const NIGHT = '2026-10-21 01:20';
+  const withShift = (id: string, shiftHours: readonly [number, number]): Roster => ({
+    ...sampleRoster,
+    people: sampleRoster.people.map((one) => (one.id === id ? { ...one, shiftHours } : one)),
+  });
+  const asleep = (id: string, facts: readonly Fact[], clock = NIGHT, roster = sampleRoster): boolean =>
+    isAsleep(
+      { harvest: given(facts, roster).harvest, clock: zoneClock, nowMs: at(clock) },
+      memberOf(roster, id),
+    );
+  const dumped = step('1', 'dumped', '2026-10-21 00:30', { header: { by: 'ana' } });
+  const loaded = step('1', 'left-field', '2026-10-21 00:30', { header: { by: 'ana' } });
+
+  it('ends with the own report, and with nobody else’s', () => {
+    expect(asleep('ana', [dumped])).toBe(false);
+    for (const id of ['ruth', 'mateo', 'ben', 'carla', 'fritz', 'gus'])
+      expect(asleep(id, [dumped])).toBe(true);
+    expect(asleep('ana', [dumped], '2026-10-21 02:30')).toBe(true);
+    expect(asleep('ana', [], '12:00')).toBe(false);
+  });
+
+  it('is no night for who said "on shift", and by a shift in the list', () => {
+    const on = fact({ kind: 'shift-told', person: 'ben', off: false, noticesWhenOff: null }, '21:00');
+    expect(asleep('ben', [on])).toBe(false);
+    expect(asleep('ben', [], NIGHT, withShift('ben', [18, 6]))).toBe(false);
+    expect(asleep('ben', [], NIGHT, withShift('ben', [6, 18]))).toBe(true);
+  });
+
+  it('somebody loads: of the operators, who seldom report, none is known to sleep', () => {
+    expect(['fritz', 'gus', 'mateo', 'ben'].map((id) => asleep(id, [loaded]))).toEqual([
+      false,
+      false,
+      true,
+      true,
+    ]);
+    // By the list Fritz works by day, and another by night.
+    expect(asleep('fritz', [loaded], NIGHT, withShift('fritz', [6, 18]))).toBe(true);
+  });
+
+  it('ends at five, or when the shift begins', () => {
+    const wakes = (roster: Roster): number =>
+      personAwakeMs(
+        { harvest: given([], roster).harvest, clock: zoneClock, nowMs: at(NIGHT) },
+        memberOf(roster, 'gus'),
+      );
+    expect(wakes(sampleRoster)).toBe(at('2026-10-21 05:00'));
+    expect(wakes(withShift('gus', [3, 15]))).toBe(at('2026-10-21 03:00'));
+    expect(wakes(withShift('gus', [6, 18]))).toBe(at('2026-10-21 05:00'));
   });
 });

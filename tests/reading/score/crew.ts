@@ -100,6 +100,7 @@ export const peopleFor = ({ role, truck, lang }: Line, crew: Crew): CrewMember[]
       truck: id === sender ? truckIn(truck) : drives,
       addresses: [{ platform: 'local', user: id }],
       aliases: crew.get(id) ?? [],
+      shiftHours: null,
     };
   });
 };
