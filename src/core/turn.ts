@@ -74,9 +74,9 @@ interface Progress {
   replies: Reply[];
 }
 
-/** In a shared room "got it" is often said to somebody else. */
-const isSilent = (refusal: Refusal, addressed: boolean): boolean =>
-  refusal.refused === 'nothing-to-see' && !addressed;
+/** In a shared room "got it" is often said to somebody else, and a thumb without a word needs no answer anywhere. */
+const isSilent = (refusal: Refusal, { said, addressed }: Turn): boolean =>
+  refusal.refused === 'nothing-to-see' && (!addressed || !/\p{L}/u.test(said));
 
 /** What is said of facts that have just been taken, other than by the common receipt. */
 const ownTelling = (
@@ -138,14 +138,12 @@ const asked = (question: Question, progress: Progress, { speaking, clock }: Turn
 
 const step = (intent: Intent, progress: Progress, turn: Turn): Progress => {
   if (intent.do === 'ask') return asked(intent.question, progress, turn);
-  const { speaking, addressed } = turn;
+  const { speaking } = turn;
   const own = { ...speaking, factsSoFar: speaking.factsSoFar + progress.facts.length };
   const accepted = accept(intent, progress.harvest, own);
   if (accepted.outcome === 'refused') {
     const { refusal } = accepted;
-    return isSilent(refusal, addressed)
-      ? progress
-      : withReply(progress, { say: { tell: 'refusal', refusal } });
+    return isSilent(refusal, turn) ? progress : withReply(progress, { say: { tell: 'refusal', refusal } });
   }
   const { facts, warnings } = accepted;
   const harvest = withFacts(progress.harvest, facts);

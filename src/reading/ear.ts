@@ -13,6 +13,7 @@ import type { Act } from './acts.ts';
 import { actsOf } from './acts-of.ts';
 import { amountsIn } from './amounts.ts';
 import { CERTAINTY } from './assumptions.ts';
+import { confirmedFirst } from './confirming.ts';
 import { elementsOf } from './elements.ts';
 import type { Hearing } from './hearing.ts';
 import { clausesOf, likelyReading } from './likely.ts';
@@ -185,6 +186,6 @@ export const hearWords = (text: string, hearing: Hearing): Reading => {
   const danger = dangerChance(clean, ranked, rank);
   if (isAlarm && danger >= CERTAINTY.alarm) return grammar;
   if (isAlarm) return askedOfDanger(clean, grammar);
-  const reading = together(grammar, ranked, clean, rank, hearing);
+  const reading = confirmedFirst(together(grammar, ranked, clean, rank, hearing), clean, hearing);
   return danger >= CERTAINTY.danger ? askedOfDanger(clean, reading) : reading;
 };

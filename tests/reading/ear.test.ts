@@ -86,3 +86,26 @@ describe('the learned reader', () => {
     expect(process.cpuUsage(before).user / 10 / 1000).toBeLessThan(40);
   });
 });
+
+describe('a confirmation', () => {
+  const seen = { found: 'intents', intents: [{ do: 'acknowledge' }] };
+
+  test.each([
+    'got it, topper stops in time',
+    'got it, i stop at 10',
+    'enterado, paro a tiempo',
+    'understood, stopping the topper now',
+    '👍',
+    '👍🏽',
+  ])('%s', (text) => {
+    for (const addressed of [true, false]) expect(heard(text, 'none', 'gus', addressed)).toEqual(seen);
+  });
+
+  test('with what may be an order of the grower is asked about', () => {
+    expect(heard('got it, i stop at 10', 'none', 'ruth', true).found).toBe('likely');
+  });
+
+  test.each(['not got it yet', 'i have not seen it, topper is running'])('is not: %s', (text) => {
+    expect(heard(text, 'none', 'gus')).not.toEqual(seen);
+  });
+});
