@@ -5,6 +5,7 @@ import { LOCAL, personById } from '../core/roster.ts';
 import type { Roster } from '../core/roster.ts';
 import type { Claimed } from '../ports/outbox.ts';
 import { deliver } from '../run/out/deliver.ts';
+import type { Send } from '../run/out/deliver.ts';
 import { zoneClock } from '../run/host/zone-clock.ts';
 import { logTo } from './log.ts';
 import { operate } from './operate.ts';
@@ -91,20 +92,19 @@ export const playDemo = async (roster: Roster, speed: number | null, out: Out): 
         out.write(`${clockOf(roster.zone, shownMs)}  ${text}\n`);
       };
       const heard = heardText(line, roster);
-      if (heard !== null) show(atMs, heard);
-      await playLine(line, atMs, operation);
-      const shown: Claimed[] = [];
-      await deliver(
-        operation.store.outbox,
-        [LOCAL],
-        (message) => {
+      const deliverAt = async (dueMs: number): Promise<void> => {
+        const shown: Claimed[] = [];
+        const send: Send = (message) => {
           shown.push(message);
           return Promise.resolve({ result: 'sent', messageId: `answer-${message.id}` });
-        },
-        () => atMs,
-        log,
-      );
-      showAll(shown, show, roster);
+        };
+        await deliver(operation.store.outbox, [LOCAL], send, () => dueMs, log);
+        showAll(shown, show, roster);
+      };
+      await playLine({ is: 'tick', atMs }, atMs, operation, deliverAt);
+      if (heard !== null) show(atMs, heard);
+      await playLine(line, atMs, operation, deliverAt);
+      await deliverAt(atMs);
     }
   } finally {
     await operation.close();

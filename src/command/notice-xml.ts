@@ -29,6 +29,8 @@ const wordsIn = (
     changed,
     still: [],
     order: true,
+    asked: step.number,
+    confirmed: null,
     rain: rainFor(step, harvest, heardMs),
     rings: false,
   };

@@ -53,13 +53,15 @@ const answerLine = (message: Claimed, iso: (atMs: number) => string): string => 
   });
 };
 
+/** Everything up to the line, and the line itself. `deliverAt` sends what may go out by then. */
 export const playLine = async (
   line: ReplayLine,
   nowMs: number,
   { bot }: Operation,
+  deliverAt: (atMs: number) => Promise<unknown>,
 ): Promise<string | null> => {
   await (
-    await tick(bot, nowMs)
+    await tick(bot, nowMs, deliverAt)
   ).answered;
   switch (line.is) {
     case 'tick':
@@ -88,6 +90,8 @@ export const replay = async (deps: ReplayDeps): Promise<number> => {
     deps.print(answerLine(message, iso));
     return { result: 'sent', messageId: `answer-${message.id}` };
   };
+  const deliverAt = (atMs: number): Promise<number> =>
+    deliver(operation.store.outbox, [LOCAL], send, () => atMs, deps.log);
   let [number, faults, nowMs] = [0, 0, -Infinity];
   const complain = (fault: string): void => {
     faults += 1;
@@ -103,9 +107,9 @@ export const replay = async (deps: ReplayDeps): Promise<number> => {
         continue;
       }
       nowMs = Math.max(nowMs, parsed.line.atMs);
-      const fault = await playLine(parsed.line, nowMs, operation);
+      const fault = await playLine(parsed.line, nowMs, operation, deliverAt);
       if (fault !== null) complain(fault);
-      await deliver(operation.store.outbox, [LOCAL], send, () => nowMs, deps.log);
+      await deliverAt(nowMs);
     }
   } finally {
     await operation.close();

@@ -85,6 +85,10 @@ export type Telling =
       still: readonly NoticeStep[];
       /** It is to be carried out and confirmed; false = advice, a watch or an end. */
       order: boolean;
+      /** The number of the step that must be confirmed; a later time keeps what was confirmed. */
+      asked: number;
+      /** Who has confirmed the order so far, and who must still; null = nobody has but who gave it. */
+      confirmed: Omit<UnseenNotice, 'step'> | null;
       /** A phone rings. */
       rings: boolean;
     }

@@ -45,6 +45,8 @@ export interface Page {
   write: (facts: readonly Fact[]) => Promise<number>;
   /** For each room and person, the newest message of that kind that has a slot and was due at `sinceMs` or later. */
   shown: (kind: string, sinceMs: EpochMs) => Promise<Shown[]>;
+  /** The rooms and persons that see a message with exactly this slot, or soon will. */
+  showing: (slot: string) => Promise<Shown[]>;
   enqueue: (messages: readonly Outgoing[]) => Promise<void>;
   /** Stores answers that are to be given later, so that a crash loses none. */
   owe: (answers: readonly OwedAnswer[]) => Promise<void>;

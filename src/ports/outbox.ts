@@ -19,8 +19,9 @@ export interface Outgoing {
   said: Said;
   repliesTo: string | null;
   /**
-   * Null = a message of its own. Messages with the same slot in the same lane are states of one message: an undelivered
-   * older one is dropped, and a delivered one is replaced in place (the board).
+   * Null = a message of its own. Messages with the same slot in the same lane are states of one message: a delivered
+   * older one is replaced in place (the board). Slots that agree up to the first "#" are one series: an undelivered older
+   * message of it is dropped (a stop that has ended).
    */
   slot: string | null;
   /** Goes ahead of everything else of its lane: stop notices, emergencies. */

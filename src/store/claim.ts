@@ -3,9 +3,25 @@
  * The head of a lane is the oldest urgent message that is due, else the oldest that is due. A message that is not due yet
  * does not block its lane.
  */
-import { and, asc, desc, eq, exists, gt, inArray, isNull, lt, lte, notExists, or, sql } from 'drizzle-orm';
+import {
+  and,
+  asc,
+  desc,
+  eq,
+  exists,
+  gt,
+  inArray,
+  isNotNull,
+  isNull,
+  lt,
+  lte,
+  notExists,
+  or,
+  sql,
+} from 'drizzle-orm';
 import type { SQL } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/pg-core';
+import type { AnyPgColumn } from 'drizzle-orm/pg-core';
 import type { EpochMs } from '../core/units.ts';
 import type { Claimed } from '../ports/outbox.ts';
 import { claimedColumns } from './outbox-row.ts';
@@ -42,7 +58,7 @@ export const claimRows = (
     return lend(tx, open, nowMs, leaseMs, limit);
   });
 
-/** Parks expired messages, and states of a message that a newer due state supersedes, unless they are leased. */
+/** Parks expired messages, and those that a newer due one of their series supersedes, unless they are leased. */
 const parkWorthless = async (tx: Tx, open: SQL | undefined, nowMs: EpochMs): Promise<void> => {
   const expired = lt(outbox.expiresMs, nowMs);
   const newer = alias(outbox, 'newer');
@@ -54,7 +70,8 @@ const parkWorthless = async (tx: Tx, open: SQL | undefined, nowMs: EpochMs): Pro
         and(
           eq(newer.operation, outbox.operation),
           eq(newer.lane, outbox.lane),
-          eq(newer.slot, outbox.slot),
+          isNotNull(newer.slot),
+          eq(seriesOf(newer.slot), seriesOf(outbox.slot)),
           gt(newer.id, outbox.id),
           lte(newer.notBeforeMs, nowMs),
         ),
@@ -65,6 +82,9 @@ const parkWorthless = async (tx: Tx, open: SQL | undefined, nowMs: EpochMs): Pro
     .set({ doneMs: nowMs, outcome: sql`case when ${expired} then 'expired' else 'superseded' end` })
     .where(and(open, notLent(nowMs), or(expired, superseded)));
 };
+
+/** The slot up to the first "#". */
+const seriesOf = (slot: AnyPgColumn): SQL => sql`split_part(${slot}, '#', 1)`;
 
 const lend = async (
   tx: Tx,

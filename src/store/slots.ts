@@ -1,9 +1,10 @@
 /**
- * What rooms and people see of messages with a slot (boards). The bot asks with every message, though there mostly is
+ * What rooms and people see of messages with a slot (boards, notices). The bot asks with every message, though there mostly is
  * none: a bound that is read with the lock on the operation's book then answers without a query. It stands in the
  * database, because another process may have queued one.
  */
 import { and, asc, desc, eq, gte, isNotNull } from 'drizzle-orm';
+import type { SQL } from 'drizzle-orm';
 import type { EpochMs } from '../core/units.ts';
 import { MS_PER_HOUR } from '../core/units.ts';
 import type { Page, Shown } from '../ports/book.ts';
@@ -20,10 +21,15 @@ export const slotsOn = (
   tx: Tx,
   operation: string,
   untilMs: EpochMs | null,
-): Pick<Page, 'shown' | 'enqueue'> => {
+): Pick<Page, 'shown' | 'showing' | 'enqueue'> => {
   let boundMs = untilMs ?? -Infinity;
   return {
-    shown: async (kind, sinceMs) => (sinceMs > boundMs ? [] : shown(tx, operation, kind, sinceMs)),
+    shown: async (kind, sinceMs) =>
+      sinceMs > boundMs
+        ? []
+        : shown(tx, operation, and(eq(outbox.kind, kind), gte(outbox.notBeforeMs, sinceMs))),
+
+    showing: (slot) => shown(tx, operation, eq(outbox.slot, slot)),
 
     enqueue: async (messages) => {
       if (messages.length === 0) return;
@@ -42,14 +48,13 @@ export const slotsOn = (
 const newestSlotMs = (messages: readonly Outgoing[]): EpochMs =>
   Math.max(...messages.map(({ slot, notBeforeMs }) => (slot === null ? -Infinity : notBeforeMs)));
 
-/** Leaves out messages that were never delivered. */
-const shown = async (tx: Tx, operation: string, kind: string, sinceMs: EpochMs): Promise<Shown[]> => {
+/** The newest such message of each lane. Leaves out messages that were never delivered. */
+const shown = async (tx: Tx, operation: string, isSuch: SQL | undefined): Promise<Shown[]> => {
   const { lane, slot, recipient, platform, to, notBeforeMs, outcome } = outbox;
-  const isOfKind = and(eq(outbox.operation, operation), eq(outbox.kind, kind), gte(notBeforeMs, sinceMs));
   const rows = await tx
     .selectDistinctOn([lane], { slot, recipient, platform, to, notBeforeMs, outcome })
     .from(outbox)
-    .where(and(isOfKind, isNotNull(slot)))
+    .where(and(eq(outbox.operation, operation), isSuch, isNotNull(slot)))
     .orderBy(asc(lane), desc(outbox.id));
   return rows.flatMap(({ slot: known, outcome: became, ...row }) =>
     known === null || became === 'gave-up' || became === 'expired' ? [] : [{ ...row, slot: known }],

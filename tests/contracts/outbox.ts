@@ -201,6 +201,19 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
       expect(await deliverAll(NOON_MS + MINUTE_MS)).toEqual(['evening']);
     });
 
+    test('of a series the newest due message goes out alone, and replaces none that has another slot', async () => {
+      await enqueue([outgoing('n1', { slot: 'stop#1' })]);
+      expect(await deliverAll()).toEqual(['n1']);
+      await enqueue([
+        outgoing('n2', { slot: 'stop#2' }),
+        outgoing('other', { slot: 'stops#1' }),
+        outgoing('n3', { slot: 'stop#3' }),
+        outgoing('n4', { slot: 'stop#1', notBeforeMs: NOON_MS + MINUTE_MS }),
+      ]);
+      expect(await deliverAll()).toEqual(['other', 'n3']);
+      expect(await claimOne(NOON_MS + MINUTE_MS)).toMatchObject({ key: 'n4', replaces: 'posted n1' });
+    });
+
     test('of a slot only the newest due state goes out, and replaces the one delivered: one board, not a pile', async () => {
       const board = { slot: 'board' };
       await enqueue([outgoing('b1', board), outgoing('b2', board), outgoing('receipt')]);

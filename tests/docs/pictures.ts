@@ -55,8 +55,9 @@ const saidOnDemoDay = async (roster: Roster): Promise<Claimed[]> => {
   };
   try {
     for (const line of linesUntilThen()) {
-      await playLine(line, line.atMs, operation);
-      await deliver(operation.store.outbox, ['local'], keep, () => line.atMs, log);
+      const deliverAt = (atMs: number) => deliver(operation.store.outbox, ['local'], keep, () => atMs, log);
+      await playLine(line, line.atMs, operation, deliverAt);
+      await deliverAt(line.atMs);
     }
   } finally {
     await operation.close();

@@ -32,6 +32,8 @@ const notice = (more: Partial<Extract<Telling, { tell: 'notice' }>>): Telling =>
   rain: null,
   still: [],
   order: true,
+  asked: 1,
+  confirmed: null,
   rings: true,
   ...more,
 });

@@ -72,6 +72,7 @@ test('a hot day: the last load is on the pile before the limit is passed, and th
       'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
       'Quizá se saca otra vez a las 8:30 p.m. Esperen el aviso.',
       'Lean y contesten solo estacionados: "ENTERADO".',
+      'Enterados 9 de 9: Ruth, Mateo, Ana, Ben, Carla, Dale, Eli, Fritz, Gus.',
     ].join('\n'),
   ]);
 });
@@ -160,6 +161,7 @@ test('a frost night: told by the evening, held until a crown was cut', async () 
       'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
       'Dig again only when foreman or grower has cut crowns and says "crowns ok at North 40".',
       'Read and reply only when parked: "got it".',
+      'Seen by 9 of 9: Ruth, Mateo, Ana, Ben, Carla, Dale, Eli, Fritz, Gus.',
     ].join('\n'),
   );
 });

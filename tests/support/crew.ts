@@ -48,16 +48,19 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
   const delivered: Claimed[] = [];
   let said = 0;
 
-  /** Delivers all that may go out, and gives the texts. */
-  const deliverAll = async (clock: string): Promise<string[]> => {
-    const before = delivered.length;
+  /** Delivers all that may go out by then. */
+  const deliverBy = async (nowMs: number): Promise<void> => {
     const send = async (message: Claimed) => {
       delivered.push(message);
       return { result: 'sent' as const, messageId: `bot-${message.id}` };
     };
-    await deliver(store.outbox, bot.platforms, send, () => at(clock), log);
+    await deliver(store.outbox, bot.platforms, send, () => nowMs, log);
+  };
+  const textsAfter = async (before: number, clock: string): Promise<string[]> => {
+    await deliverBy(at(clock));
     return delivered.slice(before).map((message) => message.said.text);
   };
+  const deliverAll = (clock: string): Promise<string[]> => textsAfter(delivered.length, clock);
   const hearEvent = async (
     who: string,
     room: string | null,
@@ -89,6 +92,7 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
     bot,
     logged,
     delivered,
+    /** Delivers all that may go out, and gives the texts. */
     deliverAll,
     /** Who says what in the room (null = to the bot alone). Gives what the bot then says. */
     say: (who: string, room: string | null, text: string, clock: string, line: Partial<Line> = {}) => {
@@ -126,10 +130,11 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
     },
     /** Time passes until then. Gives what the bot says meanwhile. */
     passTo: async (clock: string): Promise<string[]> => {
+      const before = delivered.length;
       await (
-        await tick(bot, at(clock))
+        await tick(bot, at(clock), deliverBy)
       ).answered;
-      return deliverAll(clock);
+      return textsAfter(before, clock);
     },
     heardBy: (person: string) =>
       delivered

@@ -46,6 +46,8 @@ export const notices = holdReasons.flatMap((notice) =>
       rain: null,
       still: [],
       order: stage === 'stop' || stage === 'update',
+      asked: 1,
+      confirmed: null,
       rings: stage !== 'watch',
     },
     {
@@ -64,6 +66,8 @@ export const notices = holdReasons.flatMap((notice) =>
       rain: { beforeIn: 0.27, nextIn: 0 },
       still: [heatStep({ event: 'heat-west', stopAtMs: at('09:00') })],
       order: stage === 'stop' || stage === 'update',
+      asked: 1,
+      confirmed: null,
       rings: stage !== 'watch',
     },
   ]),
@@ -77,7 +81,17 @@ export const advice: Extract<Telling, { tell: 'notice' }> = {
   rain: null,
   still: [],
   order: false,
+  asked: 1,
+  confirmed: null,
   rings: false,
+};
+
+/** Some have confirmed it. */
+export const growing: Extract<Telling, { tell: 'notice' }> = {
+  ...advice,
+  order: true,
+  rings: true,
+  confirmed: { seen: ['ruth', 'gus'], unseen: ['mateo', 'fritz'] },
 };
 
 export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Telling, { tell: 'notice' }> => ({
@@ -88,6 +102,8 @@ export const drills = (['stop', 'all-clear'] as const).map((stage): Extract<Tell
   rain: null,
   still: [],
   order: stage === 'stop',
+  asked: 1,
+  confirmed: null,
   rings: true,
 }));
 

@@ -156,16 +156,19 @@ type Say = (heard: Heard) => Promise<void>;
  * has been delivered: a post that took minutes by it would be taken for lost.
  */
 export const play = async ({ operation, drained, wake }: Bot, say: Say): Promise<number> => {
+  const deliverAt = async (): Promise<void> => {
+    wake();
+    await drained();
+  };
   let nowMs = 0;
   for (const line of recordedLines()) {
     nowMs = Math.max(nowMs, line.atMs);
     vi.setSystemTime(nowMs);
     if (line.is === 'heard') {
-      await playLine({ is: 'tick', atMs: nowMs }, nowMs, operation);
+      await playLine({ is: 'tick', atMs: nowMs }, nowMs, operation, deliverAt);
       await say(line.heard);
-    } else await playLine(line, nowMs, operation);
-    wake();
-    await drained();
+    } else await playLine(line, nowMs, operation, deliverAt);
+    await deliverAt();
   }
   return nowMs;
 };
@@ -179,7 +182,7 @@ export const replayedBook = async (database: Database) => {
   let nowMs = 0;
   for (const line of recordedLines()) {
     nowMs = Math.max(nowMs, line.atMs);
-    await playLine(line, nowMs, operation);
+    await playLine(line, nowMs, operation, () => Promise.resolve());
   }
   return bookOf(operation, nowMs);
 };

@@ -7,7 +7,7 @@ import type { ListChange } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import { aTicket, at } from './given.ts';
 import { lineTellings } from './line-tellings.ts';
-import { advice, digTellings, drills, freeDig, notices, reminders } from './notice-tellings.ts';
+import { advice, digTellings, drills, freeDig, growing, notices, reminders } from './notice-tellings.ts';
 import { heatStep } from './notices.ts';
 import { outlooks } from './outlooks.ts';
 import { offerTellings } from './offer-tellings.ts';
@@ -242,7 +242,7 @@ export const tellings: Tellings = {
   seen: [{ tell: 'seen', step: heatStep() }],
   'list-changed': changes.map((change) => ({ tell: 'list-changed', change })),
   language: (['en', 'es'] as const).map((language) => ({ tell: 'language', language })),
-  notice: [...notices, ...drills, advice],
+  notice: [...notices, ...drills, advice, growing],
   'emergency-answer': [{ tell: 'emergency-answer' }],
   emergency: ['3', null].map((own) => ({
     tell: 'emergency',

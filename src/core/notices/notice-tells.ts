@@ -8,8 +8,8 @@ import { addMinutes } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { actingOn, onShift } from './acting.ts';
-import { roomsOf, tellAll } from './audiences.ts';
-import { isOrdered, newestStep, orderOf, rainFor, unendedNotices } from './notices.ts';
+import { managersOf, roomsOf, tellAll } from './audiences.ts';
+import { isOrdered, newestStep, notSeen, orderOf, rainFor, unendedNotices } from './notices.ts';
 import type { Order, RaisedStep } from './notices.ts';
 import { wasOrdered } from './orders.ts';
 import { isAsleep } from './quiet.ts';
@@ -46,6 +46,13 @@ const othersThan = (event: string, harvest: Harvest, nowMs: EpochMs): NoticeStep
 
 type NoticeTelling = Extract<Telling, { tell: 'notice' }>;
 
+/** Nobody is told that only who ordered it has seen it. */
+const confirmedOf = (of: TellingOf): NoticeTelling['confirmed'] => {
+  const { seen, unseen } = notSeen(of.event, of);
+  const isOwn = seen.every((id) => id === of.raised.by);
+  return isOwn || !isOrdered(of.event, of.nowMs) ? null : { seen, unseen };
+};
+
 const noticeTelling = (of: TellingOf): NoticeTelling => {
   const { raised, event, harvest, nowMs } = of;
   const { step, by } = raised;
@@ -58,6 +65,8 @@ const noticeTelling = (of: TellingOf): NoticeTelling => {
     rain: rainFor(step, harvest, nowMs),
     still: step.stage === 'all-clear' ? othersThan(step.event, harvest, nowMs) : [],
     order: isOrdered(event, nowMs),
+    asked: orderOf(event)?.askedNumber ?? step.number,
+    confirmed: confirmedOf(of),
     rings: isLoud(of, changed),
   };
 };
@@ -143,6 +152,21 @@ export const orderedTells = (
     ? []
     : stepTells(ofNewest(event, harvest, clock, nowMs), orderKey(order, newestStep(event)));
 };
+
+/** The orders that somebody has confirmed since, as they must now be shown to rooms, foreman and grower. */
+export const confirmedTells = (
+  before: Harvest,
+  { harvest, clock, nowMs }: Moment,
+  key: string,
+): { telling: NoticeTelling; tells: Tell[] }[] =>
+  harvest.notices.flatMap((event) => {
+    const known = before.notices.find((one) => one.event === event.event);
+    const isSeenBy = known?.steps.length === event.steps.length && known.seen.size < event.seen.size;
+    if (!isSeenBy || !isOrdered(event, nowMs)) return [];
+    const telling = silent(noticeTelling(ofNewest(event, harvest, clock, nowMs)));
+    const audiences = [...roomsOf(harvest.roster), ...managersOf(harvest.roster)];
+    return [{ telling, tells: tellAll(audiences, telling, `seen:${event.event}:${key}`, true) }];
+  });
 
 /** Who is not rung for an order gets it beside the next answer: it has the key of the order, so that nobody gets it twice. */
 export const nextAnswerTells = (

@@ -19,6 +19,7 @@ import type { Bot } from '../host/bot.ts';
 import { shareTickets, withSharedTickets } from '../line/shared-tickets.ts';
 import { boardChanges } from '../out/boards.ts';
 import { outgoing } from '../out/outgoing.ts';
+import { seenChanges } from '../out/seen-by.ts';
 import { wakeForDanger } from '../time/danger-look.ts';
 import { wakeForLine } from '../time/line-look.ts';
 import { lookAtWeather } from '../time/weather-look.ts';
@@ -89,6 +90,8 @@ const repliesAsTells = (replies: readonly Reply[], heard: Heard, speaker: CrewMe
   replies.flatMap((reply, at) => {
     if ('owe' in reply) return [];
     const { say } = reply;
+    // The notice in the room says who has seen it.
+    if (say.tell === 'seen' && heard.room !== null) return [];
     return [
       {
         audience: audienceOf(say, heard, speaker),
@@ -158,7 +161,7 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   ];
   const messages = outgoing(tells, { cause, origin: { ...place, person }, harvest, nowMs }, bot);
   const change = { before, after: harvest, cause, nowMs, messages };
-  const boards = await boardChanges(page, bot, change);
+  const boards = [...(await boardChanges(page, bot, change)), ...(await seenChanges(page, bot, change))];
   const owed = owedOf(replies, heard, speaker, place);
   const seq = news.length > 0 ? await page.write(news) : null;
   await shareTickets(bot, page, change);

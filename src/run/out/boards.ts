@@ -69,7 +69,7 @@ const changeOf = (shown: Shown, telling: Telling, bot: Sayer, change: Change): O
   return [message];
 };
 
-const isSameLane = (one: Outgoing, shown: Shown): boolean =>
+export const isSameLane = (one: Outgoing, shown: Shown): boolean =>
   one.platform === shown.platform && JSON.stringify(one.to) === JSON.stringify(shown.to);
 
 /** What becomes of the boards that are shown already. Call it before `messages` are queued. */

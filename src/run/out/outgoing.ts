@@ -14,6 +14,7 @@ import { say, sayToRoom } from '../../saying/say.ts';
 import { kindOf } from '../../saying/tellings/index.ts';
 import type { Voice } from '../../saying/voice.ts';
 import { boardSlotText } from './board-slot.ts';
+import { noticeSlot } from './notice-slot.ts';
 import type { Sayer } from '../host/bot.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 
@@ -130,8 +131,18 @@ const withSource = (said: Said, telling: Telling, weatherBy: string | null): Sai
     ? { ...said, text: `${said.text}\n${weatherBy}` }
     : said;
 
+const slotOf = (
+  telling: Telling,
+  { platform, languages: [language] }: Destination,
+  { cause }: Occasion,
+  { editable }: Sayer,
+): string | null => {
+  if (telling.tell === 'notice') return noticeSlot(telling);
+  return telling.tell === 'board' && editable.includes(platform) ? boardSlotText({ language, cause }) : null;
+};
+
 const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: Sayer): Outgoing => {
-  const { recipient, platform, to, languages, repliesTo, keyed } = destined;
+  const { recipient, platform, to, repliesTo, keyed } = destined;
   const { key, telling, urgent } = tell;
   const { cause, nowMs } = occasion;
   return {
@@ -144,10 +155,7 @@ const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: S
     data: dataOf(telling, bot.iso),
     said: withSource(sayTo(telling, destined, occasion, bot), telling, bot.weatherBy),
     repliesTo,
-    slot:
-      telling.tell === 'board' && bot.editable.includes(platform)
-        ? boardSlotText({ language: languages[0], cause })
-        : null,
+    slot: slotOf(telling, destined, occasion, bot),
     urgent,
     notBeforeMs: nowMs,
     expiresMs: expires(telling, nowMs),

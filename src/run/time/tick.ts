@@ -45,21 +45,27 @@ const goesOff = async (
 };
 
 /** The earliest alarm that is due goes off; null = none is. */
-const nextGoesOff = (bot: Bot, nowMs: EpochMs): Promise<{ line: LineLook | null } | null> =>
+const nextGoesOff = (bot: Bot, nowMs: EpochMs): Promise<{ line: LineLook | null; dueMs: EpochMs } | null> =>
   bot.book.inOneGo(bot.roster.operation, async (page) => {
     const due = await page.nextAlarm(nowMs);
-    return due && { line: await goesOff(page, bot, due, nowMs) };
+    return due && { line: await goesOff(page, bot, due, nowMs), dueMs: due.dueMs };
   });
 
 /**
  * All alarms due by `nowMs` go off in order, each at its own time. `answered` resolves when what had to wait for a
- * forecast of the line has been said too.
+ * forecast of the line has been said too. `deliverAt` is for a day that is played faster than life: it sends what each
+ * alarm has left, before a later one makes it worthless.
  */
-export const tick = async (bot: Bot, nowMs: EpochMs): Promise<{ answered: Promise<unknown> }> => {
+export const tick = async (
+  bot: Bot,
+  nowMs: EpochMs,
+  deliverAt: (dueMs: EpochMs) => Promise<unknown> = () => Promise.resolve(),
+): Promise<{ answered: Promise<unknown> }> => {
   const later: Promise<void>[] = [];
   for (let went = await nextGoesOff(bot, nowMs); went !== null; went = await nextGoesOff(bot, nowMs)) {
     if (went.line !== null) later.push(warnOfLine(bot, went.line));
     bot.wakeDeliverer();
+    await deliverAt(went.dueMs);
   }
   return { answered: Promise.all(later) };
 };

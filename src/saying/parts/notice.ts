@@ -105,6 +105,17 @@ const restart = (step: NoticeStep, voice: Voice): string => {
       });
 };
 
+const seenBy = (confirmed: TellingOf<'notice'>['confirmed'], voice: Voice): string[] =>
+  confirmed === null
+    ? []
+    : [
+        phrase(voice, 'notice.seen-by', {
+          seen: confirmed.seen.length,
+          all: confirmed.seen.length + confirmed.unseen.length,
+          names: confirmed.seen.map((person) => personName(voice, person)).join(', '),
+        }),
+      ];
+
 /** What a notice says: what and when, topping before digging; why; what to do. */
 export interface NoticeParts {
   headline: string;
@@ -113,7 +124,7 @@ export interface NoticeParts {
 }
 
 export const noticeParts = (
-  { step, by, changed, rain, still, order }: TellingOf<'notice'>,
+  { step, by, changed, rain, still, order, confirmed }: TellingOf<'notice'>,
   voice: Voice,
 ): NoticeParts => {
   if (step.stage === 'all-clear')
@@ -126,7 +137,7 @@ export const noticeParts = (
     return {
       headline: headline(step, voice),
       why: orderedBy(by, voice),
-      todo: [phrase(voice, 'notice.reply')],
+      todo: [phrase(voice, 'notice.reply'), ...seenBy(confirmed, voice)],
     };
   const why = reasons(step, by, rain, voice);
   if (step.stage === 'watch') {
@@ -147,7 +158,12 @@ export const noticeParts = (
     headline: headline(step, voice),
     why: [...(before === null ? [] : [phrase(voice, 'notice.was', { time: time(voice, before) })]), ...why],
     todo: order
-      ? [phrase(voice, 'notice.loaded'), restart(step, voice), phrase(voice, 'notice.reply')]
+      ? [
+          phrase(voice, 'notice.loaded'),
+          restart(step, voice),
+          phrase(voice, 'notice.reply'),
+          ...seenBy(confirmed, voice),
+        ]
       : [restart(step, voice), phrase(voice, 'notice.advice')],
   };
 };

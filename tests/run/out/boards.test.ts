@@ -26,7 +26,7 @@ crewForEachTest(async (_, database) => {
 
 const boards = () =>
   crew.delivered
-    .filter(({ slot }) => slot !== null)
+    .filter(({ slot }) => slot?.startsWith('board'))
     .map(({ said, replaces, to }) => ({ text: said.text, replaces, to }));
 const BOARD = /^Trucks at/;
 

@@ -61,10 +61,10 @@ const onSlack = async (database: Database, mode: 'socket' | 'http') => {
 export const expectSameDay = async (database: Database, mode: 'socket' | 'http'): Promise<void> => {
   const { book, shown, home } = await onSlack(database, mode);
   expect(book).toEqual(await replayedBook(database));
-  // Nine people and the room, each of the two notices once.
+  // The room, the grower and the three who must act, each of the two notices once.
   const notices = shown.map(({ key }) => key).filter((key) => key.startsWith('notice:'));
-  expect(notices).toHaveLength(20);
-  expect(new Set(notices).size).toBe(20);
+  expect(notices).toHaveLength(10);
+  expect(new Set(notices).size).toBe(10);
   // Mateo asked once where everybody is: one message, as it stood in the end.
   const boards = shown.filter(({ message }) => /Trocas a las? /.test(message.text));
   expect(boards).toHaveLength(1);

@@ -71,6 +71,7 @@ export const notices = {
   'notice.reply': 'Read and reply only when parked: "got it".',
   'notice.advice': 'Nothing to confirm yet: the order comes an hour before topping stops.',
   'notice.reminder': 'You have not confirmed this yet.',
+  'notice.seen-by': 'Seen by {seen} of {all}: {names}.',
   'notice.seen': 'Thanks, noted that you have seen it.',
   'decide.no-forecast': 'YOU DECIDE: I have no usable forecast{since}.',
   'decide.promised': 'The all-clear{place}, expected at {time}, will not come by itself.',

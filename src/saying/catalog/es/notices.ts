@@ -75,6 +75,7 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.reply': 'Lean y contesten solo estacionados: "ENTERADO".',
   'notice.advice': 'Por ahora no hay nada que confirmar: la orden llega una hora antes de parar de deshojar.',
   'notice.reminder': 'Todavía no ha confirmado este aviso.',
+  'notice.seen-by': 'Enterados {seen} de {all}: {names}.',
   'notice.seen': 'Gracias, anotado que ya lo vio.',
   'decide.no-forecast': 'DECIDA USTED: no tengo pronóstico que sirva{since}.',
   'decide.promised': 'El aviso de sacar otra vez{place}, que se esperaba a las {time}, no va a llegar solo.',
