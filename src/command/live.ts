@@ -1,5 +1,6 @@
 /** The running bot: adapters listen, the clock ticks and messages are delivered until it is stopped. */
 import { counted, deliver, overChats } from '../run/out/deliver.ts';
+import { reporting } from '../run/out/undelivered.ts';
 import { onceAMinute, watchForecasts } from '../run/time/forecast-watch.ts';
 import { pollWeather } from '../run/time/poll-weather.ts';
 import { giveOwedAnswers } from '../run/in/answer-later.ts';
@@ -102,7 +103,7 @@ export const goLive = (
   line.prepare(lineHistories(knownHarvest(bot), bot, Date.now()));
   const platforms = chats.map((chat) => chat.platform);
   bot.editable = chats.filter(({ canEdit }) => canEdit).map(({ platform }) => platform);
-  const send = counted(overChats(chats), bot.metrics);
+  const send = reporting(counted(overChats(chats), bot.metrics), bot, Date.now);
   const delivery = sideBySide(() => deliver(store.outbox, platforms, send, Date.now, log), log);
   const clockwork = oneAtATime(() => tick(bot, Date.now()), log);
   bot.weatherBy = weather?.attribution ?? null;

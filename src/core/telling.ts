@@ -59,8 +59,8 @@ export type Telling =
   /** Where one truck is. */
   | { tell: 'truck'; row: BoardRow }
   | { tell: 'may-dig'; dig: DigState }
-  /** Who has not confirmed the newest notice. */
-  | { tell: 'unseen'; notice: UnseenNotice }
+  /** Who has not confirmed the newest notice; `undelivered`: whom it has not reached by any address. */
+  | { tell: 'unseen'; notice: UnseenNotice; undelivered: readonly PersonId[] }
   /** Tickets of today; `truck` null = of all trucks. */
   | { tell: 'tickets'; tickets: readonly BookedTicket[]; truck: TruckId | null; withoutTicket: number }
   /** One of the lists of the operation. */
@@ -94,6 +94,15 @@ export type Telling =
     }
   /** To a person who has not confirmed the notice. */
   | { tell: 'reminder'; step: NoticeStep }
+  /** To grower and foreman: a stop, or its end, has not reached a place. `why` null = the person has no address. */
+  | {
+      tell: 'undelivered';
+      step: NoticeStep;
+      to: { room: string } | { person: PersonId };
+      why: string | null;
+      /** A phone rings. */
+      rings: boolean;
+    }
   /** To the person who called for help. */
   | { tell: 'emergency-answer' }
   /** To grower and foreman. */

@@ -11,6 +11,13 @@ export interface Shown extends Pick<Outgoing, 'recipient' | 'platform' | 'to' | 
   slot: string;
 }
 
+/** What became of the newest message of a series in one lane. `waiting`: it has not been tried yet, or is under way. */
+export interface Reach {
+  id: number;
+  recipient: Outgoing['recipient'];
+  state: 'sent' | 'waiting' | 'refused';
+}
+
 /** Where a message came from, for the answers to it. */
 export interface MessagePlace {
   platform: string;
@@ -47,6 +54,8 @@ export interface Page {
   shown: (kind: string, sinceMs: EpochMs) => Promise<Shown[]>;
   /** The rooms and persons that see a message with exactly this slot, or soon will. */
   showing: (slot: string) => Promise<Shown[]>;
+  /** Whom the newest message of that series has reached, lane by lane. */
+  reach: (series: string) => Promise<Reach[]>;
   enqueue: (messages: readonly Outgoing[]) => Promise<void>;
   /** Stores answers that are to be given later, so that a crash loses none. */
   owe: (answers: readonly OwedAnswer[]) => Promise<void>;

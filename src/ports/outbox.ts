@@ -24,7 +24,7 @@ export interface Outgoing {
    * message of it is dropped (a stop that has ended).
    */
   slot: string | null;
-  /** Goes ahead of everything else of its lane: stop notices, emergencies. */
+  /** Stop notices, emergencies: they have a lane of their own, so that nothing else to the same place delays them. */
   urgent: boolean;
   notBeforeMs: EpochMs;
   /** Worthless after this; null = never. */
@@ -50,6 +50,8 @@ export interface Outbox {
   sent: (id: number, messageId: string, nowMs: EpochMs) => Promise<void>;
   /** Returns it to the outbox; its lane waits until then. */
   later: (id: number, untilMs: EpochMs, why: string) => Promise<void>;
+  /** Returns it to the outbox until then; whatever else its lane has goes on. */
+  again: (id: number, untilMs: EpochMs, why: string) => Promise<void>;
   /** Parks a message that can't be delivered, with the reason, so that it does not block its lane. */
   giveUp: (id: number, why: string, nowMs: EpochMs) => Promise<void>;
   /** Gives back all that is lent. Only for whoever knows that every earlier deliverer is gone. */

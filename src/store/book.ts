@@ -48,6 +48,7 @@ const watched = (page: Page, operation: string): { page: Page; failures: readonl
       factsAfter: step('reading facts', page.factsAfter),
       write: step('writing facts', page.write),
       shown: step('reading what is shown', page.shown),
+      reach: step('reading who was reached', page.reach),
       showing: step('reading who sees a message', page.showing),
       enqueue: step('queueing messages', page.enqueue),
       owe: step('promising answers', page.owe),

@@ -84,7 +84,7 @@ const parkWorthless = async (tx: Tx, open: SQL | undefined, nowMs: EpochMs): Pro
 };
 
 /** The slot up to the first "#". */
-const seriesOf = (slot: AnyPgColumn): SQL => sql`split_part(${slot}, '#', 1)`;
+export const seriesOf = (slot: AnyPgColumn): SQL => sql`split_part(${slot}, '#', 1)`;
 
 const lend = async (
   tx: Tx,

@@ -1,9 +1,11 @@
 import type { Outgoing } from '../ports/outbox.ts';
 import { outbox } from './schema.ts';
 
-/** Messages to one room, or to one person alone, on one platform go out one after another. */
-const laneOf = ({ platform, to }: Outgoing): string =>
-  'room' in to ? `${platform}/${to.room}` : `${platform}/@${to.user}`;
+/** Messages to one room, or to one person alone, on one platform go out one after another; urgent ones beside the others. */
+const laneOf = ({ platform, to, urgent }: Outgoing): string => {
+  const place = 'room' in to ? `${platform}/${to.room}` : `${platform}/@${to.user}`;
+  return urgent ? `${place}!` : place;
+};
 
 export const rowFrom = (operation: string, message: Outgoing): typeof outbox.$inferInsert => ({
   operation,

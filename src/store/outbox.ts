@@ -17,6 +17,12 @@ export const outboxOver = (db: Db, ofOperations: readonly string[]): Outbox => (
     await db.update(outbox).set({ doneMs: nowMs, outcome: 'sent', messageId }).where(eq(outbox.id, id));
   }),
   later: explained('Outbox, giving a message back', (id, untilMs, why) => giveBack(db, id, untilMs, why)),
+  again: explained('Outbox, putting a message off', async (id, untilMs, why) => {
+    await db
+      .update(outbox)
+      .set({ leaseUntilMs: null, notBeforeMs: untilMs, why: storable(why) })
+      .where(and(eq(outbox.id, id), isNull(outbox.doneMs)));
+  }),
   giveUp: explained('Outbox, giving up a message', async (id, why, nowMs) => {
     await db
       .update(outbox)

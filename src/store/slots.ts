@@ -7,9 +7,10 @@ import { and, asc, desc, eq, gte, isNotNull } from 'drizzle-orm';
 import type { SQL } from 'drizzle-orm';
 import type { EpochMs } from '../core/units.ts';
 import { MS_PER_HOUR } from '../core/units.ts';
-import type { Page, Shown } from '../ports/book.ts';
+import type { Page, Reach, Shown } from '../ports/book.ts';
 import type { Outgoing } from '../ports/outbox.ts';
 import { rowFrom } from './outbox-row.ts';
+import { seriesOf } from './claim.ts';
 import { operations, outbox } from './schema.ts';
 import type { Tx } from './db.ts';
 
@@ -21,7 +22,7 @@ export const slotsOn = (
   tx: Tx,
   operation: string,
   untilMs: EpochMs | null,
-): Pick<Page, 'shown' | 'showing' | 'enqueue'> => {
+): Pick<Page, 'shown' | 'showing' | 'reach' | 'enqueue'> => {
   let boundMs = untilMs ?? -Infinity;
   return {
     shown: async (kind, sinceMs) =>
@@ -30,6 +31,8 @@ export const slotsOn = (
         : shown(tx, operation, and(eq(outbox.kind, kind), gte(outbox.notBeforeMs, sinceMs))),
 
     showing: (slot) => shown(tx, operation, eq(outbox.slot, slot)),
+
+    reach: (series) => reach(tx, operation, series),
 
     enqueue: async (messages) => {
       if (messages.length === 0) return;
@@ -59,4 +62,23 @@ const shown = async (tx: Tx, operation: string, isSuch: SQL | undefined): Promis
   return rows.flatMap(({ slot: known, outcome: became, ...row }) =>
     known === null || became === 'gave-up' || became === 'expired' ? [] : [{ ...row, slot: known }],
   );
+};
+
+const stateOf = ({
+  outcome,
+  attempts,
+  why,
+}: Pick<typeof outbox.$inferSelect, 'outcome' | 'attempts' | 'why'>) => {
+  if (outcome === 'sent') return 'sent';
+  return outcome === null && (attempts === 0 || why === null) ? 'waiting' : 'refused';
+};
+
+const reach = async (tx: Tx, operation: string, series: string): Promise<Reach[]> => {
+  const { id, lane, slot, recipient, outcome, attempts, why } = outbox;
+  const rows = await tx
+    .selectDistinctOn([lane], { id, recipient, outcome, attempts, why })
+    .from(outbox)
+    .where(and(eq(outbox.operation, operation), isNotNull(slot), eq(seriesOf(slot), series)))
+    .orderBy(asc(lane), desc(id));
+  return rows.map((row) => ({ id: row.id, recipient: row.recipient, state: stateOf(row) }));
 };

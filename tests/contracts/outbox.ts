@@ -100,18 +100,45 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
       expect(await outbox.claim([], NOON_MS, LEASE_MS, 10)).toEqual([]);
     });
 
-    test('urgent ones go first, in the lane and between lanes, but pass nothing that is on loan', async () => {
+    test('urgent ones go first, in order, and past what is on loan to the same room: a receipt may hang', async () => {
       await enqueue([outgoing('k1'), outgoing('k2')]);
       const onLoan = await claimOne();
       await enqueue([outgoing('stop', { urgent: true }), outgoing('stop too', { urgent: true })]);
-      expect(await claimKeys()).toEqual([]);
-      await enqueue([
-        outgoing('k3', { to: { room: 'C0' } }),
-        outgoing('stop there', { ...OTHER_ROOM, urgent: true }),
-      ]);
-      expect(await claimKeys(NOON_MS, 1)).toEqual(['stop there']);
+      await enqueue([outgoing('k3', { to: { room: 'C0' } })]);
+      expect(await claimKeys(NOON_MS, 1)).toEqual(['stop']);
+      expect(await claimKeys()).toEqual(['k3']);
       await outbox.sent(onLoan.id, 'p1', NOON_MS);
-      expect(await deliverAll()).toEqual(['stop', 'k3', 'stop too', 'k2']);
+      expect(await claimKeys()).toEqual(['k2']);
+    });
+
+    test('one that is put off until later does not hold up its lane', async () => {
+      await enqueue([outgoing('stop', { urgent: true }), outgoing('end', { urgent: true })]);
+      await outbox.again((await claimOne()).id, NOON_MS + MINUTE_MS, 'not in the room');
+      expect(await deliverAll()).toEqual(['end']);
+      expect(await outbox.nextMs()).toBe(NOON_MS + MINUTE_MS);
+      expect(await deliverAll(NOON_MS + MINUTE_MS)).toEqual(['stop']);
+    });
+
+    test('whom the newest of a series has reached, lane by lane', async () => {
+      const [ana, ben] = (['ana', 'ben'] as const).map((person) => ({
+        recipient: { person },
+        to: { user: person },
+      }));
+      const stop = (key: string, state: number, more: Partial<Outgoing> = {}) =>
+        outgoing(key, { slot: `stop 1#${state}`, ...more });
+      await enqueue([stop('a1', 1, ana), outgoing('b0', { ...ben, slot: 'stop 2#1' })]);
+      await deliverAll();
+      await enqueue([stop('a2', 2, ana), stop('b1', 2, ben), stop('r', 2)]);
+      const lent = await claim();
+      const idOf = (key: string): number => lent.find((one) => one.key === key)?.id ?? 0;
+      await outbox.again(idOf('a2'), NOON_MS + MINUTE_MS, 'no such user');
+      await outbox.sent(idOf('b1'), 'p', NOON_MS);
+      const reach = await setting.store.book.inOneGo('a', (page) => page.reach('stop 1'));
+      expect(reach.map(({ recipient, state }) => [recipient, state])).toEqual([
+        [{ person: 'ana' }, 'refused'],
+        [{ person: 'ben' }, 'sent'],
+        [outgoing('r').recipient, 'waiting'],
+      ]);
     });
 
     test('what was shown leads back to the message that it answers, within the operation alone', async () => {
@@ -137,7 +164,7 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
           await Promise.all(deliverers.map((each) => each.claim(['local'], NOON_MS, LEASE_MS, 3)))
         ).flat();
         expect(lent.length).toBeGreaterThan(0);
-        expect(new Set(lent.map(({ to }) => JSON.stringify(to))).size).toBe(lent.length);
+        expect(new Set(lent.map(({ to, urgent }) => JSON.stringify([to, urgent]))).size).toBe(lent.length);
         await Promise.all(lent.map((claimed) => outbox.sent(claimed.id, 'p', NOON_MS)));
         seen.push(...lent.map(({ key }) => key));
       }
@@ -163,14 +190,14 @@ export const outboxContract = (open: () => Promise<StoreSetting>): void => {
       expect(await theirs.claim(['local'], NOON_MS, LEASE_MS, 10)).toEqual([]);
     });
 
-    test('a lane told to wait waits as a whole, urgent ones too, and no other lane: the platform throttles a room', async () => {
+    test('a lane told to wait waits as a whole, and no other lane: not what is urgent there, which asks for itself', async () => {
       await enqueue([outgoing('k1'), outgoing('k2'), outgoing('other', OTHER_ROOM)]);
       const [first] = await claim(NOON_MS, 1);
       if (first === undefined) throw new Error('nothing was lent');
       await outbox.later(first.id, NOON_MS + MINUTE_MS, 'throttled');
       await enqueue([outgoing('stop', { urgent: true })]);
-      expect(await deliverAll(NOON_MS + MINUTE_MS - 1)).toEqual(['other']);
-      expect(await deliverAll(NOON_MS + MINUTE_MS)).toEqual(['stop', 'k1', 'k2']);
+      expect(await deliverAll(NOON_MS + MINUTE_MS - 1)).toEqual(['stop', 'other']);
+      expect(await deliverAll(NOON_MS + MINUTE_MS)).toEqual(['k1', 'k2']);
     });
 
     test('a neighbour’s loan or wait in the same room holds up nothing: operations may share a person', async () => {

@@ -33,6 +33,7 @@ describe('what the bot says', () => {
       'notice',
       'offer',
       'reminder',
+      'undelivered',
     ]);
     expect(tellings.notice.map((notice) => kindOf(notice).rings)).toEqual(
       tellings.notice.map(({ rings }) => rings),

@@ -3,9 +3,10 @@ import { afterAll, beforeAll, beforeEach } from 'vitest';
 import { operateOn } from '../../src/command/operate.ts';
 import type { Roster } from '../../src/core/roster.ts';
 import type { Fahrenheit } from '../../src/core/units.ts';
-import type { Heard } from '../../src/ports/chat.ts';
+import type { Heard, PostResult } from '../../src/ports/chat.ts';
 import type { Claimed } from '../../src/ports/outbox.ts';
 import { deliver } from '../../src/run/out/deliver.ts';
+import { reporting } from '../../src/run/out/undelivered.ts';
 import { hear } from '../../src/run/in/hear.ts';
 import type { Bot } from '../../src/run/host/bot.ts';
 import { hearForecast } from '../../src/run/in/hear-forecast.ts';
@@ -25,6 +26,8 @@ interface Given {
   bot: Partial<Bot>;
   /** Where the crew writes. */
   platform: string;
+  /** What becomes of a message; null = it is delivered. */
+  post: (message: Claimed) => PostResult | null;
 }
 
 /** What a line of the day may have besides who, where and what. */
@@ -50,11 +53,14 @@ export const crewOn = async (database: Database, given: Partial<Given> = {}) => 
 
   /** Delivers all that may go out by then. */
   const deliverBy = async (nowMs: number): Promise<void> => {
-    const send = async (message: Claimed) => {
+    const send = async (message: Claimed): Promise<PostResult> => {
+      const refused = given.post?.(message) ?? null;
+      if (refused !== null) return refused;
       delivered.push(message);
-      return { result: 'sent' as const, messageId: `bot-${message.id}` };
+      return { result: 'sent', messageId: `bot-${message.id}` };
     };
-    await deliver(store.outbox, bot.platforms, send, () => nowMs, log);
+    const clock = () => nowMs;
+    await deliver(store.outbox, bot.platforms, reporting(send, bot, clock), clock, log);
   };
   const textsAfter = async (before: number, clock: string): Promise<string[]> => {
     await deliverBy(at(clock));

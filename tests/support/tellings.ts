@@ -223,10 +223,25 @@ export const tellings: Tellings = {
   truck: boardRows.map((one) => ({ tell: 'truck', row: one })),
   'may-dig': digTellings,
   reminder: reminders,
+  undelivered: [
+    { tell: 'undelivered', step: heatStep(), to: { room: 'crew' }, why: 'invite the bot', rings: true },
+    {
+      tell: 'undelivered',
+      step: heatStep(),
+      to: { person: 'ana' },
+      why: 'the account is closed',
+      rings: true,
+    },
+    { tell: 'undelivered', step: heatStep(), to: { person: 'ana' }, why: null, rings: true },
+  ],
   unseen: [
-    { tell: 'unseen', notice: { step: null, seen: [], unseen: [] } },
-    { tell: 'unseen', notice: { step: heatStep(), seen: ['ana', 'ben'], unseen: [] } },
-    { tell: 'unseen', notice: { step: heatStep(), seen: ['ana'], unseen: ['ben', 'carla'] } },
+    { tell: 'unseen', notice: { step: null, seen: [], unseen: [] }, undelivered: [] },
+    { tell: 'unseen', notice: { step: heatStep(), seen: ['ana', 'ben'], unseen: [] }, undelivered: [] },
+    {
+      tell: 'unseen',
+      notice: { step: heatStep(), seen: ['ana'], unseen: ['ben', 'carla'] },
+      undelivered: ['carla'],
+    },
   ],
   tickets: [
     { tell: 'tickets', tickets: [], truck: null, withoutTicket: 0 },

@@ -97,7 +97,7 @@ export const answer = (
         dig: digState(harvest, spanOf(harvest, asking, 'today').fromMs, asking.nowMs),
       };
     case 'unseen-notice':
-      return { tell: 'unseen', notice: unseenNotice({ ...asking, harvest }) };
+      return { tell: 'unseen', notice: unseenNotice({ ...asking, harvest }), undelivered: [] };
     case 'outlook':
       return answerOutlook(question, harvest, asking);
     case 'tickets':

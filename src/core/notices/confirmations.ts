@@ -48,7 +48,8 @@ const askedOf = (event: NoticeEvent, moment: Moment): Due[] => {
   const missing = actingOn(moment).filter(({ id }) => !event.seen.has(id));
   if (order === null || missing.length === 0) return [];
   const reminder: Telling = { tell: 'reminder', step: order.step };
-  const names: Telling = { tell: 'unseen', notice: { step: order.step, ...notSeen(event, moment) } };
+  const notice = { step: order.step, ...notSeen(event, moment) };
+  const names: Telling = { tell: 'unseen', notice, undelivered: [] };
   const growers = harvest.roster.people.filter(({ roles }) => roles.includes('grower'));
   const namesMs = (rung: Rung): EpochMs => awakeMs(harvest, clock, rungMs(order, rung));
   return [

@@ -20,6 +20,7 @@ import { shareTickets, withSharedTickets } from '../line/shared-tickets.ts';
 import { boardChanges } from '../out/boards.ts';
 import { outgoing } from '../out/outgoing.ts';
 import { seenChanges } from '../out/seen-by.ts';
+import { withReach } from '../out/undelivered.ts';
 import { wakeForDanger } from '../time/danger-look.ts';
 import { wakeForLine } from '../time/line-look.ts';
 import { lookAtWeather } from '../time/weather-look.ts';
@@ -159,7 +160,11 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
     ...news.flatMap((fact) => tellsOf(fact, harvest, bot.clock)),
     ...ordersBeside(understood, heard, person, bot),
   ];
-  const messages = outgoing(tells, { cause, origin: { ...place, person }, harvest, nowMs }, bot);
+  const messages = outgoing(
+    await withReach(page, bot, harvest.roster, tells),
+    { cause, origin: { ...place, person }, harvest, nowMs },
+    bot,
+  );
   const change = { before, after: harvest, cause, nowMs, messages };
   const boards = [...(await boardChanges(page, bot, change)), ...(await seenChanges(page, bot, change))];
   const owed = owedOf(replies, heard, speaker, place);

@@ -13,6 +13,9 @@ const FIRST_RETRY_MS = 1_000;
 /** A chat that is back after an outage gets a stop notice within this; a request every ten seconds is no burden to it. */
 const LONGEST_RETRY_MS = 10_000;
 
+/** So often a refused stop is tried again. Grade: chosen: no burden, and soon after an invitation. */
+const REFUSED_RETRY_MS = 60_000;
+
 export type Send = (message: Claimed) => Promise<PostResult>;
 
 type Poster = Pick<Chat, 'platform' | 'post'>;
@@ -62,6 +65,23 @@ const retryMs = (attempts: number): number =>
 /** The 1st, 2nd, 4th, 8th ...: a night without the chat must not fill the log. */
 const isLogged = (attempts: number): boolean => Number.isInteger(Math.log2(attempts));
 
+/** A stop is tried until a newer word of it goes out: somebody may invite the bot. Anything else is put aside. */
+const refused = async (
+  outbox: Outbox,
+  { id, key, platform, attempts, kind }: Claimed,
+  why: string,
+  nowMs: EpochMs,
+  log: Log,
+): Promise<void> => {
+  if (kind === 'notice') {
+    if (isLogged(attempts)) log.error({ key, platform, why }, 'A notice is refused; it is tried again');
+    await outbox.again(id, nowMs + REFUSED_RETRY_MS, why);
+    return;
+  }
+  log.error({ key, platform, why }, 'A message can never be delivered and is put aside');
+  await outbox.giveUp(id, why, nowMs);
+};
+
 const settle = async (
   outbox: Outbox,
   message: Claimed,
@@ -78,17 +98,19 @@ const settle = async (
       await outbox.later(id, nowMs + result.waitMs, 'the platform asked to wait');
       return;
     case 'gone':
-      log.error({ key, platform, why: result.why }, 'A message can never be delivered and is put aside');
-      await outbox.giveUp(id, result.why, nowMs);
+      await refused(outbox, message, result.why, nowMs, log);
       return;
-    case 'unknown':
+    case 'unknown': {
       if (isLogged(attempts))
         log.warn(
           { key, platform, attempts, why: result.why },
           'A message may not have been delivered; it is tried again',
         );
-      await outbox.later(id, nowMs + retryMs(attempts), result.why);
+      const untilMs = nowMs + retryMs(attempts);
+      // Of what is urgent none waits for another; the rest keeps its order.
+      await (message.urgent ? outbox.again(id, untilMs, result.why) : outbox.later(id, untilMs, result.why));
       return;
+    }
   }
 };
 

@@ -6,6 +6,8 @@ import type { CrewMember, Language, Roster } from '../../core/roster.ts';
 import type { Tell, Telling } from '../../core/telling.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { addMinutes } from '../../core/units.ts';
+import { reasonOf } from '../../core/reason.ts';
+import { undeliveredTells } from '../../core/notices/undelivered.ts';
 import type { Said } from '../../ports/chat.ts';
 import type { MessagePlace } from '../../ports/book.ts';
 import type { Outgoing, Recipient } from '../../ports/outbox.ts';
@@ -162,11 +164,34 @@ const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: S
   };
 };
 
+/** A message that cannot be put into words is left out, so that it holds up no other. */
+const messagesOf = (tell: Tell, destined: Destination, occasion: Occasion, bot: Sayer): Outgoing[] => {
+  try {
+    return [messageTo(destined, tell, occasion, bot)];
+  } catch (error) {
+    const { key, telling } = tell;
+    bot.log.error({ key, tell: telling.tell, why: reasonOf(error) }, 'A message could not be put into words');
+    return [];
+  }
+};
+
+/** A notice that has nowhere to go is told to foreman and grower instead. */
+const unreached = ({ audience, telling }: Tell, { harvest, nowMs }: Occasion, { clock }: Sayer): Tell[] => {
+  if (telling.tell !== 'notice' || audience.to === 'asker') return [];
+  const to = audience.to === 'person' ? { person: audience.person } : { room: audience.room };
+  return undeliveredTells({ harvest, clock, nowMs }, telling.step, to, null);
+};
+
 /** The messages that these tells come to. One that reaches nobody is logged and left out. */
 export const outgoing = (tells: readonly Tell[], occasion: Occasion, bot: Sayer): Outgoing[] =>
-  tells.flatMap((tell) =>
-    destinations(tell, occasion, bot).map((destined) => messageTo(destined, tell, occasion, bot)),
-  );
+  tells.flatMap((tell) => {
+    const places = destinations(tell, occasion, bot);
+    const instead = places.length === 0 ? unreached(tell, occasion, bot) : [];
+    return [
+      ...places.flatMap((destined) => messagesOf(tell, destined, occasion, bot)),
+      ...outgoing(instead, occasion, bot),
+    ];
+  });
 
 /** The messages that new facts of the bot itself come to, each under its own cause. */
 export const outgoingOf = (

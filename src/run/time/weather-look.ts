@@ -7,6 +7,7 @@ import type { Page } from '../../ports/book.ts';
 import type { Sayer } from '../host/bot.ts';
 import { boardChanges } from '../out/boards.ts';
 import { outgoing, outgoingOf } from '../out/outgoing.ts';
+import { withReach } from '../out/undelivered.ts';
 import { alarmName } from './alarms.ts';
 
 /**
@@ -26,7 +27,11 @@ export const lookAtWeather = async (
   if (raised.length > 0) await page.write(raised);
   const messages = [
     ...outgoingOf(raised, harvest, nowMs, bot),
-    ...outgoing(tells, { cause: `timer:${nowMs}`, origin: null, harvest, nowMs }, bot),
+    ...outgoing(
+      await withReach(page, bot, harvest.roster, tells),
+      { cause: `timer:${nowMs}`, origin: null, harvest, nowMs },
+      bot,
+    ),
   ];
   const cause = raised.at(-1)?.cause ?? `timer:${nowMs}`;
   const boards = await boardChanges(page, bot, { before, after: harvest, cause, nowMs, messages });

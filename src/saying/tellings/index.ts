@@ -39,6 +39,7 @@ import { tickets } from './tickets.ts';
 import { trouble } from './trouble.ts';
 import { truck } from './truck.ts';
 import { truckDown } from './truck-down.ts';
+import { undelivered } from './undelivered.ts';
 import { unseen } from './unseen.ts';
 import { wait } from './wait.ts';
 
@@ -68,6 +69,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   language,
   notice,
   reminder,
+  undelivered,
   'emergency-answer': emergencyAnswer,
   emergency,
   'danger-unclear': dangerUnclear,

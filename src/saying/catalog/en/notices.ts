@@ -78,6 +78,11 @@ export const notices = {
   'decide.no-time': 'The all-clear{place} will not come by itself.',
   'decide.how':
     'Measure the roots and ask the station before then; say "dig again" when it is right, or leave it stopped.',
+  'undelivered.head': 'NOT DELIVERED: {title}.',
+  'undelivered.room': 'I cannot write in {room}: {why}. I go on trying.',
+  'undelivered.person': 'I cannot write to {person}: {why}. Call, I go on trying.',
+  'undelivered.no-address': '{person} has no address that I can reach.',
+  'unseen.undelivered': 'Not delivered to: {names}.',
   'unseen.none': 'No notice has gone out.',
   'unseen.all': 'Everybody has seen it.',
   'unseen.some': '{title}, not confirmed yet: {names}. Confirmed by {seen} of {all}.',

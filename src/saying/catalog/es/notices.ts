@@ -82,6 +82,11 @@ export const notices: Record<keyof typeof english, string> = {
   'decide.no-time': 'El aviso de sacar otra vez{place} no va a llegar solo.',
   'decide.how':
     'Antes midan la raíz y pregunten en la estación; diga "ya pueden sacar" cuando se pueda, o déjela parada.',
+  'undelivered.head': 'NO ENTREGADO: {title}.',
+  'undelivered.room': 'No puedo escribir en {room}: {why}. Sigo intentando.',
+  'undelivered.person': 'No puedo escribirle a {person}: {why}. Llámele, sigo intentando.',
+  'undelivered.no-address': '{person} no tiene dirección donde yo le pueda escribir.',
+  'unseen.undelivered': 'No les llegó a: {names}.',
   'unseen.none': 'No ha salido ningún aviso.',
   'unseen.all': 'Todos lo han visto.',
   'unseen.some': '{title}, faltan de confirmar: {names}. Confirmaron {seen} de {all}.',
