@@ -3,7 +3,7 @@ import type { EpochMs } from '../../src/core/units.ts';
 import type { Post, PostResult, TicketForm } from '../../src/ports/chat.ts';
 import type { DrawPicture } from '../../src/ports/picture.ts';
 import type { LogLine } from '../../src/ports/log.ts';
-import { errorCode, failureOf } from './failure.ts';
+import { errorCode, failureOf, reasonOf } from './failure.ts';
 import { messageId, placeOf } from './ids.ts';
 import { pictures } from './picture.ts';
 import type { Lane } from './posted.ts';
@@ -29,6 +29,25 @@ interface SlackPostDeps {
   nowMs: () => EpochMs;
   log: LogLine;
 }
+
+/** The id under which the lane shows it; null = it does not, or nobody can say and it must not wait. */
+const shownAlready = async (
+  posted: ReturnType<typeof postedKeys>,
+  lane: Lane,
+  { key, urgent = false }: Post,
+  log: LogLine,
+): Promise<string | null> => {
+  try {
+    return await posted.find(lane, key);
+  } catch (error) {
+    if (!urgent) throw error;
+    log(
+      'warn',
+      `Slack does not say what it shows (${reasonOf(error)}): an urgent message is posted all the same.`,
+    );
+    return null;
+  }
+};
 
 export const poster = ({ web, form, draw, nowMs, log }: SlackPostDeps) => {
   const posted = postedKeys(web, nowMs);
@@ -77,7 +96,7 @@ export const poster = ({ web, form, draw, nowMs, log }: SlackPostDeps) => {
 
   const postOnce = async (post: Post): Promise<string> => {
     const lane: Lane = { channel: await channelOf(post.to), threadTs: threadOf(post) };
-    const earlier = await posted.find(lane, post.key);
+    const earlier = await shownAlready(posted, lane, post, log);
     if (earlier !== null) return earlier;
     try {
       const id = await postNew(post, lane);

@@ -63,6 +63,8 @@ export interface Post {
   repliesTo: string | null;
   /** An earlier message of the bot that this one replaces (the board); null = none. */
   replaces: string | null;
+  /** A stop or an emergency: rather shown twice than held up by a look whether it is there already. Absent = no. */
+  urgent?: boolean;
 }
 
 export type PostResult =

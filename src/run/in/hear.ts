@@ -17,9 +17,8 @@ import type { Heard } from '../../ports/chat.ts';
 import { harvestOn, remember } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
 import { shareTickets, withSharedTickets } from '../line/shared-tickets.ts';
-import { boardChanges } from '../out/boards.ts';
 import { outgoing } from '../out/outgoing.ts';
-import { seenChanges } from '../out/seen-by.ts';
+import { shownChanges } from '../out/shown-changes.ts';
 import { withReach } from '../out/undelivered.ts';
 import { wakeForDanger } from '../time/danger-look.ts';
 import { wakeForLine } from '../time/line-look.ts';
@@ -166,7 +165,7 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
     bot,
   );
   const change = { before, after: harvest, cause, nowMs, messages };
-  const boards = [...(await boardChanges(page, bot, change)), ...(await seenChanges(page, bot, change))];
+  const boards = await shownChanges(page, bot, change);
   const owed = owedOf(replies, heard, speaker, place);
   const seq = news.length > 0 ? await page.write(news) : null;
   await shareTickets(bot, page, change);

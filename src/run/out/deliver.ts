@@ -22,12 +22,12 @@ type Poster = Pick<Chat, 'platform' | 'post'>;
 
 const post = async (
   chats: readonly Poster[],
-  { platform, key, to, said, repliesTo, replaces }: Claimed,
+  { platform, key, to, said, repliesTo, replaces, urgent }: Claimed,
 ): Promise<PostResult> => {
   const chat = chats.find((c) => c.platform === platform);
   if (!chat) return { result: 'gone', why: `no adapter for ${platform} is running` };
   try {
-    return await chat.post({ key, to, said, repliesTo, replaces });
+    return await chat.post({ key, to, said, repliesTo, replaces, urgent });
   } catch (error) {
     return { result: 'unknown', why: reasonOf(error) };
   }

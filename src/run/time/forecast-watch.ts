@@ -7,7 +7,7 @@ import { MS_PER_MINUTE } from '../../core/units.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { harvestOn } from '../host/bot.ts';
 import type { Bot } from '../host/bot.ts';
-import { boardChanges } from '../out/boards.ts';
+import { shownChanges } from '../out/shown-changes.ts';
 import { outgoingOf } from '../out/outgoing.ts';
 
 /** True once in each minute: forecasts come by the hour, and to look means to open the book. */
@@ -34,7 +34,7 @@ export const watchForecasts = async (
     await page.write(facts);
     const messages = outgoingOf(facts, after, nowMs, bot);
     const cause = facts[0]?.cause ?? `timer:${nowMs}`;
-    const boards = await boardChanges(page, bot, { before, after, cause, nowMs, messages });
+    const boards = await shownChanges(page, bot, { before, after, cause, nowMs, messages });
     await page.enqueue([...messages, ...boards]);
     return facts.length;
   });

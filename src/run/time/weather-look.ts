@@ -5,7 +5,7 @@ import { timePasses } from '../../core/notices/tells.ts';
 import type { EpochMs } from '../../core/units.ts';
 import type { Page } from '../../ports/book.ts';
 import type { Sayer } from '../host/bot.ts';
-import { boardChanges } from '../out/boards.ts';
+import { shownChanges } from '../out/shown-changes.ts';
 import { outgoing, outgoingOf } from '../out/outgoing.ts';
 import { withReach } from '../out/undelivered.ts';
 import { alarmName } from './alarms.ts';
@@ -34,7 +34,7 @@ export const lookAtWeather = async (
     ),
   ];
   const cause = raised.at(-1)?.cause ?? `timer:${nowMs}`;
-  const boards = await boardChanges(page, bot, { before, after: harvest, cause, nowMs, messages });
+  const boards = await shownChanges(page, bot, { before, after: harvest, cause, nowMs, messages });
   await page.enqueue([...messages, ...boards]);
   // Asked again: what was just raised must be confirmed, and may end at a time of its own.
   const { wakeAtMs } = raised.length > 0 ? timePasses(harvest, clock, nowMs) : passed;

@@ -132,6 +132,14 @@ describe('posting', () => {
     expect(callsOf('chat.postMessage')).toBe(1);
   });
 
+  test('a look at what is shown that fails holds up a message, but nothing urgent: no stop waits for it', async () => {
+    misbehave({ is: 'status', status: 500 }, 'conversations.history');
+    expect(await post({ key: 'receipt' })).toMatchObject({ result: 'unknown' });
+    misbehave({ is: 'status', status: 500 }, 'conversations.history');
+    expect(await post({ key: 'stop', urgent: true })).toMatchObject({ result: 'sent' });
+    expect(shown()).toHaveLength(1);
+  });
+
   test('the same in a thread and to a person', async () => {
     const asked = bench.slack.people.say(bench.crew, 'U1ANA', 'tons?').message;
     const inThread = bench.slack.people.say(bench.crew, 'U1ANA', '?', { threadTs: asked.ts }).message;

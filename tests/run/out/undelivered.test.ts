@@ -134,4 +134,16 @@ describe('the fault of something else delays no stop', () => {
     await crew.say('ruth', null, 'stop digging, mud', '09:00:00');
     expect(crew.delivered.filter(isNotice)).toHaveLength(5);
   });
+
+  test('a board that cannot be found', async () => {
+    const crew = await crewWith(() => null);
+    const { book } = crew.bot;
+    const shown = () => Promise.reject(new Error('no such table'));
+    crew.bot.book = {
+      inOneGo: (operation, work) => book.inOneGo(operation, (page) => work({ ...page, shown })),
+    };
+    await crew.say('ruth', null, 'stop digging, mud', '09:00');
+    expect(crew.delivered.filter(isNotice)).toHaveLength(5);
+    expect(crew.logged.map(({ message }) => message)).toContain('What is shown already could not be changed');
+  });
 });
