@@ -50,6 +50,8 @@ const askedOf = (event: NoticeEvent, moment: Moment): Due[] => {
   const reminder: Telling = { tell: 'reminder', step: order.step };
   const notice = { step: order.step, ...notSeen(event, moment) };
   const names: Telling = { tell: 'unseen', notice, undelivered: [] };
+  // Who alone is missing has nobody to call.
+  const callers = foremenOn(moment).filter(({ id }) => notice.unseen.some((other) => other !== id));
   const growers = harvest.roster.people.filter(({ roles }) => roles.includes('grower'));
   const namesMs = (rung: Rung): EpochMs => awakeMs(harvest, clock, rungMs(order, rung));
   return [
@@ -57,7 +59,9 @@ const askedOf = (event: NoticeEvent, moment: Moment): Due[] => {
       const nowMs = rungMs(order, 'remind');
       return due(person, reminder, order, personAwakeMs({ ...moment, nowMs }, person));
     }),
-    ...foremenOn(moment).map((person) => due(person, names, order, namesMs('foreman'))),
+    ...(callers.length > 0 ? callers : growers).map((person) =>
+      due(person, names, order, namesMs('foreman')),
+    ),
     ...growers.map((person) => due(person, names, order, namesMs('grower'))),
   ];
 };

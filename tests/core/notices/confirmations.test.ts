@@ -83,6 +83,14 @@ describe('where nobody on shift has that work', () => {
   });
 });
 
+describe('a foreman', () => {
+  it('is not told that he alone is missing: the grower is, in his place', () => {
+    const facts = [stop, gotIt('gus', '11:45'), gotIt('fritz', '11:45')];
+    expect(told(facts, '12:10')).toEqual([...reminders('mateo'), 'unseen ruth']);
+    expect(told(facts, '12:30')).toEqual([...reminders('mateo'), 'unseen ruth']);
+  });
+});
+
 describe('with less than an hour left', () => {
   it('it goes faster: five minutes after the order, ten and twenty', () => {
     const now = raised('09:00', { stopToppingMs: at('09:00') });
