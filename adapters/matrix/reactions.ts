@@ -21,8 +21,16 @@ export const choicesOf = (buttons: readonly Button[]): (Choice & { label: string
     return button === undefined ? [] : [{ key, ...button }];
   });
 
-/** Some clients add the emoji variation selector, some do not. */
-const bare = (key: string): string => key.replaceAll('\uFE0F', '');
+const THUMB = '👍';
+
+/** What reactions mean: the numbered choices, and a thumb where it says one of them. */
+export const pressesOf = (buttons: readonly Button[]): Choice[] => [
+  ...choicesOf(buttons).map(({ key, words }) => ({ key, words })),
+  ...buttons.flatMap(({ words, byThumb }) => (byThumb ? [{ key: THUMB, words }] : [])),
+];
+
+/** Some clients add the emoji variation selector, some do not; thumbs come in five colours. */
+const bare = (key: string): string => key.replace(/[\uFE0F\u{1F3FB}-\u{1F3FF}]/gu, '');
 
 export const wordsFor = (choices: readonly Choice[], key: string): string | null =>
   choices.find((choice) => bare(choice.key) === bare(key))?.words ?? null;

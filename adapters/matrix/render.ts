@@ -1,5 +1,5 @@
 import type { Said } from '../../src/ports/chat.ts';
-import { CHOICES, choicesOf } from './reactions.ts';
+import { CHOICES, choicesOf, pressesOf } from './reactions.ts';
 
 /** Relations of a message: the one that it answers, and the one that it replaces. */
 interface Relations {
@@ -66,7 +66,7 @@ const body = (said: Said) => ({
   format: 'org.matrix.custom.html',
   formatted_body: html(said),
   'm.mentions': mentions(said),
-  [CHOICES]: choicesOf(said.buttons).map(({ key, words }) => ({ key, words })),
+  [CHOICES]: pressesOf(said.buttons),
 });
 
 type Content = ReturnType<typeof body> & Record<string, unknown>;

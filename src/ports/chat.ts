@@ -25,6 +25,8 @@ export interface Heard {
 export interface Button {
   label: string;
   words: string;
+  /** A thumbs-up on the message presses it, where the platform tells of such reactions. */
+  byThumb?: true;
 }
 
 /** Drawn as SVG; a chat that shows pictures gets a PNG from its `DrawPicture`. `altText` describes the picture. */

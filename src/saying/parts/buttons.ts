@@ -64,4 +64,5 @@ export const nextStepButtons = (
 export const gotItButton = (voice: Voice): Button => ({
   label: phrase(voice, 'button.got-it'),
   words: phrase(voice, 'words.got-it'),
+  byThumb: true,
 });

@@ -93,6 +93,14 @@ describe('what Matrix shows', () => {
     expect(wordsFor(choices, '👍')).toBe(null);
   });
 
+  test('a thumb on a notice says that it was seen, in any colour; on any other message it says nothing', () => {
+    const gotIt = { label: 'Got it', words: 'got it', byThumb: true as const };
+    const choicesIn = (buttons: Said['buttons']) => rendered(said({ buttons }), alone)['fieldbell.choices'];
+    for (const thumb of ['👍', '👍🏽', '👍️']) expect(wordsFor(choicesIn([gotIt]), thumb)).toBe('got it');
+    expect(wordsFor(choicesIn([{ label: 'Undo', words: 'undo' }]), '👍')).toBe(null);
+    expect(rendered(said({ buttons: [gotIt] }), alone).body).not.toContain('👍');
+  });
+
   test('the eleventh button can only be typed', () => {
     const buttons = Array.from({ length: 11 }, (_, at) => ({ label: `Field ${at}`, words: `field ${at}` }));
     const { body } = rendered(said({ buttons }), alone);
