@@ -5,7 +5,7 @@
 import { actingOn, foremenOn } from './acting.ts';
 import { ASKED_AFTER_MIN, ASKED_AHEAD_MIN, LATEST_ASKING_MIN } from './assumptions.ts';
 import { notSeen, orderOf } from './notices.ts';
-import type { Order } from './notices.ts';
+import type { StandingOrder } from './notices.ts';
 import { awakeMs, personAwakeMs } from './quiet.ts';
 import type { Moment } from './shifts.ts';
 import type { CrewMember } from '../roster.ts';
@@ -25,17 +25,17 @@ interface Due {
 type Rung = keyof typeof ASKED_AHEAD_MIN;
 
 /** So long before the topper must stop; with less than an hour left not at once, but a while after the order. */
-const rungMs = ({ step, orderedMs }: Order, rung: Rung): EpochMs =>
+const rungMs = ({ step, orderedMs }: StandingOrder, rung: Rung): EpochMs =>
   Math.max(
     addMinutes(step.stopToppingMs ?? orderedMs, 0 - ASKED_AHEAD_MIN[rung]),
     addMinutes(orderedMs, ASKED_AFTER_MIN[rung]),
   );
 
-const keyOf = (telling: Telling, { step, askedNumber }: Order): string =>
+const keyOf = (telling: Telling, { step, askedNumber }: StandingOrder): string =>
   `${telling.tell === 'reminder' ? 'reminder' : 'not-confirmed'}:${step.event}:${askedNumber}`;
 
 /** The same reminder has the same key, so that asking again repeats nothing. */
-const due = (person: CrewMember, telling: Telling, order: Order, fromMs: EpochMs): Due => ({
+const due = (person: CrewMember, telling: Telling, order: StandingOrder, fromMs: EpochMs): Due => ({
   fromMs,
   toMs: Math.max(order.step.stopToppingMs ?? fromMs, addMinutes(fromMs, LATEST_ASKING_MIN)),
   tell: { audience: { to: 'person', person: person.id }, telling, urgent: true, key: keyOf(telling, order) },

@@ -10,7 +10,7 @@ import type { ZoneClock } from '../zone-clock.ts';
 import { actingOn, onShift } from './acting.ts';
 import { managersOf, roomsOf, tellAll } from './audiences.ts';
 import { isOrdered, newestStep, notSeen, orderOf, rainFor, unendedNotices } from './notices.ts';
-import type { Order, RaisedStep } from './notices.ts';
+import type { RaisedStep, StandingOrder } from './notices.ts';
 import { wasOrdered } from './orders.ts';
 import { isAsleep } from './quiet.ts';
 import type { Moment } from './shifts.ts';
@@ -128,7 +128,7 @@ const ofNewest = (event: NoticeEvent, harvest: Harvest, clock: ZoneClock, nowMs:
 });
 
 /** A step is told once as advice, and once as an order. */
-const orderKey = ({ step, orderedMs }: Order, { heardMs }: RaisedStep): string =>
+const orderKey = ({ step, orderedMs }: StandingOrder, { heardMs }: RaisedStep): string =>
   `${orderedMs > heardMs ? 'order' : 'notice'}:${step.event}:${step.number}`;
 
 export const noticeTells = (fact: FactOf<'notice-raised'>, harvest: Harvest, clock: ZoneClock): Tell[] => {

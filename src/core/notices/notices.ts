@@ -123,14 +123,14 @@ const stepsAsked = ({ steps }: NoticeEvent): readonly RaisedStep[] => {
 };
 
 /** What the event says now, and since when that is an order, or will be; null = a watch, or the end. */
-export interface Order {
+export interface StandingOrder {
   step: NoticeStep;
   orderedMs: EpochMs;
   /** The step whose confirmation counts: a later time keeps it. */
   askedNumber: number;
 }
 
-export const orderOf = (event: NoticeEvent): Order | null => {
+export const orderOf = (event: NoticeEvent): StandingOrder | null => {
   const { step } = newestStep(event);
   const steps = stepsAsked(event);
   const [asked = newestStep(event)] = steps;
