@@ -164,11 +164,21 @@ const messageTo = (destined: Destination, tell: Tell, occasion: Occasion, bot: S
   };
 };
 
-/** A message that cannot be put into words is left out, so that it holds up no other. */
-const messagesOf = (tell: Tell, destined: Destination, occasion: Occasion, bot: Sayer): Outgoing[] => {
+const holdsNotice = (tells: readonly Tell[]): boolean =>
+  tells.some(({ telling }) => telling.tell === 'notice');
+
+/** Beside a notice, a message that cannot be put into words is left out, so that it holds up no stop. */
+const messagesOf = (
+  tell: Tell,
+  destined: Destination,
+  occasion: Occasion,
+  bot: Sayer,
+  mayFail: boolean,
+): Outgoing[] => {
   try {
     return [messageTo(destined, tell, occasion, bot)];
   } catch (error) {
+    if (!mayFail) throw error;
     const { key, telling } = tell;
     bot.log.error({ key, tell: telling.tell, why: reasonOf(error) }, 'A message could not be put into words');
     return [];
@@ -183,15 +193,17 @@ const unreached = ({ audience, telling }: Tell, { harvest, nowMs }: Occasion, { 
 };
 
 /** The messages that these tells come to. One that reaches nobody is logged and left out. */
-export const outgoing = (tells: readonly Tell[], occasion: Occasion, bot: Sayer): Outgoing[] =>
-  tells.flatMap((tell) => {
+export const outgoing = (tells: readonly Tell[], occasion: Occasion, bot: Sayer): Outgoing[] => {
+  const mayFail = holdsNotice(tells);
+  return tells.flatMap((tell) => {
     const places = destinations(tell, occasion, bot);
     const instead = places.length === 0 ? unreached(tell, occasion, bot) : [];
     return [
-      ...places.flatMap((destined) => messagesOf(tell, destined, occasion, bot)),
+      ...places.flatMap((destined) => messagesOf(tell, destined, occasion, bot, mayFail)),
       ...outgoing(instead, occasion, bot),
     ];
   });
+};
 
 /** The messages that new facts of the bot itself come to, each under its own cause. */
 export const outgoingOf = (

@@ -7,14 +7,15 @@ import { boardChanges } from './boards.ts';
 import type { Change } from './boards.ts';
 import { seenChanges } from './seen-by.ts';
 
-/** A fault in one of them is logged, and holds up nothing else: least of all a stop. */
+/** A fault in one of them holds up no stop: beside a notice it is logged and left out. */
 export const shownChanges = async (page: Page, bot: Sayer, change: Change): Promise<Outgoing[]> => {
   const changes: Outgoing[] = [];
   for (const changesOf of [boardChanges, seenChanges])
     try {
       changes.push(...(await changesOf(page, bot, change)));
     } catch (error) {
-      const { cause } = change;
+      const { cause, messages } = change;
+      if (!messages.some(({ kind }) => kind === 'notice')) throw error;
       bot.log.error({ cause, why: reasonOf(error) }, 'What is shown already could not be changed');
     }
   return changes;
