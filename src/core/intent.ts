@@ -36,7 +36,7 @@ export type Intent =
       do: 'see-pilers';
       station: StationId | null;
       open: number | null;
-      down: number | null;
+      down: number | 'all' | null;
       atMs: EpochMs | null;
     }
   | {
@@ -44,6 +44,14 @@ export type Intent =
       station: StationId | null;
       open: boolean;
       untilMs: EpochMs | null;
+      atMs: EpochMs | null;
+    }
+  /** The station refuses loads. `truck` null = the sender's own, if it is on its way there. */
+  | {
+      do: 'report-turned-away';
+      station: StationId | null;
+      truck: TruckId | null;
+      words: string | null;
       atMs: EpochMs | null;
     }
   | {

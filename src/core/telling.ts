@@ -10,6 +10,7 @@ import type { LeftInField } from './answers/left.ts';
 import type { Tally } from './answers/tally.ts';
 import type { EpochMs, Minutes } from './units.ts';
 import type { UnseenNotice, RainAround, DigState } from './notices/notices.ts';
+import type { StationFact, StationTrouble } from './notices/station-now.ts';
 import type { Refusal, Warning } from './refusal.ts';
 
 /**
@@ -46,6 +47,8 @@ export type Telling =
       haulMin: Minutes | null;
       /** Whether the truck should wait loaded at the field; null = not asked for a truck that is there. */
       hold: { truck: TruckId; advice: HoldAdvice } | null;
+      /** What keeps a truck waiting that gets there then; null = nothing that is known. */
+      trouble: StationTrouble | null;
       forecast: WaitForecast;
     }
   /** Tons or loads. */
@@ -123,10 +126,12 @@ export type Telling =
       limitMin: Minutes;
       forecast: Extract<WaitForecast, { known: true }>;
     }
+  /** To grower and foreman, and to the trucks that go there. `pilers`: those that run, of all that there are. */
+  | { tell: 'station-news'; fact: StationFact; pilers: { running: number; of: number } }
   /** None of our waiting trucks has weighed in for `silentMin`. */
   | { tell: 'line-stopped'; station: StationId; waiting: readonly TruckId[]; silentMin: Minutes }
   /** How many trucks keep the digger going. */
-  | { tell: 'fleet'; fleet: FleetMatch }
+  | { tell: 'fleet'; fleet: FleetMatch; trouble: StationTrouble | null }
   /** The bot itself failed; `reference` finds the message in its log. */
   | { tell: 'trouble'; reference: string };
 

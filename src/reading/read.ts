@@ -76,7 +76,9 @@ const fits = ({ drafts, left, known, little, blocked }: Composition, addressed: 
   if (blocked || left > allowedLeft(known, addressed)) return false;
   const isLonelyAsk = drafts.some(({ sign }) => isLonely(sign));
   if (isLonelyAsk && (drafts.length > 1 || (!addressed && little > 1))) return false;
-  return addressed || drafts.every((draft) => freeFits(draft) && standsAlone(draft));
+  // What rings half the crew's phones is not believed with words around it that are no reason for it.
+  const isStrict = ({ sign }: Draft): boolean => !addressed || sign.topic === 'turned-away';
+  return drafts.every((draft) => (!isStrict(draft) || freeFits(draft)) && (addressed || standsAlone(draft)));
 };
 
 const isTruck = ({ slot }: Slot): boolean => slot === 'truck' || slot === 'person';

@@ -279,6 +279,7 @@ describe('the line', () => {
     haulMin: 25,
     forecast,
     hold: null,
+    trouble: null,
   };
 
   it('is not "0 trucks" long', () => {

@@ -25,6 +25,7 @@ export const accept = (
     case 'see-line':
     case 'see-pilers':
     case 'report-station':
+    case 'report-turned-away':
       return acceptSighting(intent, harvest, speaking);
     case 'measure-root':
     case 'check-crown':

@@ -4,6 +4,7 @@ import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import { isStoppedAt } from '../notices/notices.ts';
 import type { Warning } from '../refusal.ts';
 import { stationById } from '../roster.ts';
+import type { StationId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { HEAT_FIGURES } from '../weather/assumptions.ts';
 import type { EpochMs } from '../units.ts';
@@ -24,11 +25,19 @@ export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speak
   return taken(speaking, intent.atMs, happenings);
 };
 
-type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station'>;
+type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station' | 'report-turned-away'>;
 
-/** What a person sees at the station: the line, the pilers, whether it is open. */
+/** Pilers that are down; all of them are as many as the station has. */
+const pilersDown = (
+  down: IntentOf<'see-pilers'>['down'],
+  station: StationId,
+  { roster }: Harvest,
+): number | null => (down === 'all' ? (stationById(roster, station)?.pilers ?? 1) : down);
+
+/** What a person sees at the station: the line, the pilers, whether it is open and takes loads. */
 export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Speaking): Accepted => {
-  const station = stationOfTruck(harvest, speaking.speaker.truck, intent.station, null);
+  const truck = (intent.do === 'report-turned-away' ? intent.truck : null) ?? speaking.speaker.truck;
+  const station = stationOfTruck(harvest, truck, intent.station, null);
   if (station === null) return refused({ refused: 'no-station' });
   switch (intent.do) {
     case 'see-line':
@@ -37,11 +46,20 @@ export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Spe
       ]);
     case 'see-pilers':
       return taken(speaking, intent.atMs, [
-        { kind: 'pilers-seen', station, open: intent.open, down: intent.down },
+        {
+          kind: 'pilers-seen',
+          station,
+          open: intent.open,
+          down: pilersDown(intent.down, station, harvest),
+        },
       ]);
     case 'report-station':
       return taken(speaking, intent.atMs, [
         { kind: 'station-reported', station, open: intent.open, untilMs: intent.untilMs },
+      ]);
+    case 'report-turned-away':
+      return taken(speaking, intent.atMs, [
+        { kind: 'loads-turned-away', station, truck, words: intent.words },
       ]);
   }
 };

@@ -101,6 +101,8 @@ export type Happening =
   | { kind: 'line-seen'; station: StationId; ahead: number; truck: TruckId | null }
   | { kind: 'pilers-seen'; station: StationId; open: number | null; down: number | null }
   | { kind: 'station-reported'; station: StationId; open: boolean; untilMs: EpochMs | null }
+  /** The station refuses to take loads. `truck`: the one that was turned away; `words`: why. Null = not said. */
+  | { kind: 'loads-turned-away'; station: StationId; truck: TruckId | null; words: string | null }
   | { kind: 'root-measured'; field: FieldId | null; station: StationId | null; temperatureF: Fahrenheit }
   | { kind: 'crown-checked'; field: FieldId | null; sound: boolean }
   | { kind: 'field-dug'; field: FieldId }

@@ -28,6 +28,7 @@ export interface SeasonState {
   readonly headCounts: readonly FactOf<'line-seen'>[];
   readonly pilerReports: readonly FactOf<'pilers-seen'>[];
   readonly stationReports: readonly FactOf<'station-reported'>[];
+  readonly turnedAway: readonly FactOf<'loads-turned-away'>[];
   readonly rootReadings: readonly FactOf<'root-measured'>[];
   readonly crownChecks: readonly FactOf<'crown-checked'>[];
   /** All forecasts of the last two days by place, oldest issue first. */

@@ -23,6 +23,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   headCounts: [],
   pilerReports: [],
   stationReports: [],
+  turnedAway: [],
   rootReadings: [],
   crownChecks: [],
   forecasts: new Map(),
@@ -166,6 +167,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, pilerReports: [...state.pilerReports, fact] };
     case 'station-reported':
       return { ...state, stationReports: [...state.stationReports, fact] };
+    case 'loads-turned-away':
+      return { ...state, turnedAway: [...state.turnedAway, fact] };
     case 'root-measured':
       return { ...state, rootReadings: [...state.rootReadings, fact] };
     case 'crown-checked':

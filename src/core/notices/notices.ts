@@ -4,6 +4,7 @@ import { ORDER_AHEAD_MIN } from './assumptions.ts';
 import { unforecast } from './forecast-gaps.ts';
 import type { Unforecast } from './forecast-gaps.ts';
 import { isOffShift } from './shifts.ts';
+import { closingAt } from './station-now.ts';
 import type { EpochMs } from '../units.ts';
 import { addMinutes } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
@@ -87,10 +88,9 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
     const isReason = step.stage === 'all-clear' && step.source === 'person' && step.words !== null;
     return isReason && atMs >= sinceMs;
   });
-  const closed = harvest.roster.stations.flatMap(({ id }) => {
-    const word = harvest.stationReports.findLast(({ station, atMs }) => station === id && atMs >= sinceMs);
-    return word && !word.open && nowMs < (word.untilMs ?? Infinity) ? [word] : [];
-  });
+  const closed = harvest.roster.stations.flatMap(
+    ({ id }) => closingAt(harvest, { station: id, sinceMs, nowMs }, nowMs) ?? [],
+  );
   return {
     holds: now,
     coming,

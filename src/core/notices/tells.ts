@@ -8,6 +8,7 @@ import type { RaisedStep } from './notices.ts';
 import { dueOrders, wasOrdered } from './orders.ts';
 import { promises } from './promises.ts';
 import { isQuiet } from './quiet.ts';
+import { stationTells } from './station-news.ts';
 import { personById } from '../roster.ts';
 import type { Audience, Tell, Telling } from '../telling.ts';
 import { addMinutes } from '../units.ts';
@@ -174,6 +175,10 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
       return emergencyTells(fact, harvest);
     case 'truck-reported':
       return downTells(fact, harvest);
+    case 'station-reported':
+    case 'pilers-seen':
+    case 'loads-turned-away':
+      return stationTells(fact, harvest, clock);
     case 'line-warned':
       return lineTells(fact, harvest);
     case 'forecast-warned':

@@ -30,6 +30,7 @@ import { receipt } from './receipt.ts';
 import { refusal } from './refusal.ts';
 import { reminder } from './reminder.ts';
 import { seen } from './seen.ts';
+import { stationNews } from './station-news.ts';
 import { stranger } from './stranger.ts';
 import { strangerAnswer } from './stranger-answer.ts';
 import { takenBack } from './taken-back.ts';
@@ -78,6 +79,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'no-forecast': noForecast,
   'forecast-back': forecastBack,
   decide,
+  'station-news': stationNews,
   'line-limit': lineLimit,
   'line-stopped': lineStopped,
   fleet,

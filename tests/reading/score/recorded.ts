@@ -30,6 +30,14 @@ const intentOfFact = (fact: Fact): Intent | null => {
       const { station, open, untilMs } = fact;
       return { do: 'report-station', station, open, untilMs, atMs };
     }
+    case 'loads-turned-away':
+      return {
+        do: 'report-turned-away',
+        station: fact.station,
+        truck: fact.truck,
+        words: fact.words,
+        atMs,
+      };
     case 'root-measured': {
       const { field, station, temperatureF } = fact;
       return { do: 'measure-root', field, station, temperatureF, atMs };

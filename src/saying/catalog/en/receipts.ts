@@ -24,6 +24,8 @@ export const receipts = {
     '{station}: {count, plural, =0 {all pilers running} one {# piler down} other {# pilers down}}, {time}.',
   'receipt.station-open': '{station}: open, {time}.',
   'receipt.station-closed': '{station}: closed{until}, {time}.',
+  'receipt.turned-away': '{station}: loads turned away{why}, {time}. Foreman and grower are told.',
+  'receipt.truck-turned-away': '{truck}: turned away at {station}{why}, {time}. Foreman and grower are told.',
   'receipt.until': ' until {time}',
   'warning.root-stops': 'Above the limit of {limit} for {station}: the dig stops now.',
   'warning.root-stopped': 'Above the limit of {limit} for {station}: the dig stays stopped.',
