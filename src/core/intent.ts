@@ -70,6 +70,13 @@ export type Intent =
   | { do: 'order-stop'; hold: HoldReason; stopAtMs: EpochMs | null; words: string | null }
   /** `words`: why, where it is said: "dig on: station agreed". */
   | { do: 'order-resume'; atMs: EpochMs | null; words: string | null }
+  /** Words for others, as they were written. `soundsLikeOrder`: they read as an order to stop or to dig again. */
+  | {
+      do: 'pass-on';
+      to: readonly PersonId[] | 'everybody';
+      words: string;
+      soundsLikeOrder: boolean;
+    }
   | { do: 'drill'; ends: boolean }
   /** On or off shift, and whether notices should come when off; null = not said. */
   | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null }

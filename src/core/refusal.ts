@@ -13,7 +13,10 @@ export type Refusal =
   | { refused: 'no-field' }
   | { refused: 'no-station' }
   | { refused: 'time-ahead'; atMs: EpochMs }
-  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' }
+  | {
+      refused: 'not-allowed';
+      what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' | 'pass-on';
+    }
   | WeightRefusal
   | { refused: 'serial-known'; ticket: BookedTicket }
   | { refused: 'nothing-to-undo' }

@@ -1,4 +1,4 @@
-import type { Fact, MissingForecast, NoticeStep } from './book/facts.ts';
+import type { Fact, FactOf, MissingForecast, NoticeStep } from './book/facts.ts';
 import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
@@ -90,6 +90,19 @@ export type Telling =
       order: boolean;
       /** A phone rings. */
       rings: boolean;
+    }
+  /** Words that foreman or grower had passed on, to those who are to hear them. They order nothing. */
+  | { tell: 'passed-words'; fact: FactOf<'words-passed'>; rings: boolean }
+  /** To who had them passed on. */
+  | { tell: 'words-passed'; fact: FactOf<'words-passed'> }
+  /** Thanks for a confirmation of such words. */
+  | { tell: 'words-seen' }
+  /** Who has not confirmed them. */
+  | {
+      tell: 'words-unseen';
+      words: string;
+      seen: readonly PersonId[];
+      unseen: readonly PersonId[];
     }
   /** To a person who has not confirmed the notice. */
   | { tell: 'reminder'; step: NoticeStep }

@@ -72,6 +72,7 @@ export const actsOf = (intent: Intent): readonly Act[] => {
     case 'ask':
       return ASKED[intent.question.about];
     case 'report-turned-away':
+    case 'pass-on':
     case 'choose':
     case 'drill':
     case 'change-list':

@@ -33,6 +33,7 @@ describe('what the bot says', () => {
       'emergency-answer',
       'notice',
       'offer',
+      'passed-words',
       'reminder',
       'station-news',
     ]);

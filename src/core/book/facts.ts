@@ -131,6 +131,15 @@ export type Happening =
   | { kind: 'air-observed'; place: StationId; temperatureF: Fahrenheit }
   /** Grower and foreman are told that forecasts of the place do not come; null = that they come again. */
   | { kind: 'forecast-warned'; place: StationId; missing: MissingForecast | null }
+  /** Foreman or grower have these words passed on; they order nothing. `room`: where they were said. */
+  | {
+      kind: 'words-passed';
+      to: readonly PersonId[];
+      toAll: boolean;
+      words: string;
+      room: string | null;
+      soundsLikeOrder: boolean;
+    }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
   | { kind: 'line-warned'; station: StationId; warning: LineWarning }

@@ -15,6 +15,12 @@ export interface NoticeEvent {
   readonly seen: ReadonlyMap<PersonId, EpochMs>;
 }
 
+/** Words that foreman or grower had passed on, and who has said that they saw them. */
+export interface PassedWords {
+  readonly fact: FactOf<'words-passed'>;
+  readonly seen: ReadonlyMap<PersonId, EpochMs>;
+}
+
 /** What the standing facts come to, up to one of them. It never changes: the next fact makes a new one (step.ts). */
 export interface SeasonState {
   /** The lists after what was changed in chat. */
@@ -40,6 +46,8 @@ export interface SeasonState {
   readonly forecastWarnings: ReadonlyMap<StationId, FactOf<'forecast-warned'>>;
   /** The one with the newest step last. */
   readonly notices: readonly NoticeEvent[];
+  /** Words that were passed on, the newest last. */
+  readonly passedWords: readonly PassedWords[];
   /** What was noticed of the line, oldest first. */
   readonly lineWarnings: readonly FactOf<'line-warned'>[];
   readonly shifts: ReadonlyMap<PersonId, Shift>;

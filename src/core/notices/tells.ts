@@ -6,6 +6,7 @@ import { concernsOthers } from '../book/kinds.ts';
 import { isOrder, newestStep, rainFor, unendedNotices } from './notices.ts';
 import type { RaisedStep } from './notices.ts';
 import { dueOrders, wasOrdered } from './orders.ts';
+import { passedTells } from './passed-words.ts';
 import { promises } from './promises.ts';
 import { isQuiet } from './quiet.ts';
 import { stationTells } from './station-news.ts';
@@ -179,6 +180,8 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
     case 'pilers-seen':
     case 'loads-turned-away':
       return stationTells(fact, harvest, clock);
+    case 'words-passed':
+      return passedTells(fact, harvest, clock);
     case 'line-warned':
       return lineTells(fact, harvest);
     case 'forecast-warned':

@@ -25,6 +25,7 @@ import { notice } from './notice.ts';
 import { nothingTaken } from './nothing-taken.ts';
 import { offer } from './offer.ts';
 import { outlook } from './outlook.ts';
+import { passedWords } from './passed-words.ts';
 import { question } from './question.ts';
 import { receipt } from './receipt.ts';
 import { refusal } from './refusal.ts';
@@ -41,6 +42,9 @@ import { trouble } from './trouble.ts';
 import { truck } from './truck.ts';
 import { truckDown } from './truck-down.ts';
 import { unseen } from './unseen.ts';
+import { wordsPassed } from './words-passed.ts';
+import { wordsSeen } from './words-seen.ts';
+import { wordsUnseen } from './words-unseen.ts';
 import { wait } from './wait.ts';
 
 const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
@@ -68,6 +72,10 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'list-changed': listChanged,
   language,
   notice,
+  'passed-words': passedWords,
+  'words-passed': wordsPassed,
+  'words-seen': wordsSeen,
+  'words-unseen': wordsUnseen,
   reminder,
   'emergency-answer': emergencyAnswer,
   emergency,

@@ -68,6 +68,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'ticket-booked':
     case 'truck-reported':
     case 'truck-taken':
+    case 'words-passed':
       return factLines([fact], voice);
   }
 };

@@ -118,6 +118,7 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
     }
     // The acts that messages are labelled with have none for it.
     case 'report-turned-away':
+    case 'pass-on':
       return [];
     case 'measure-root':
       return [act('root_temp', { temp_f: intent.temperatureF, field: intent.field, time })];

@@ -60,6 +60,10 @@ const intentOfFact = (fact: Fact): Intent | null => {
         ? { do: 'order-resume', atMs: laterMs(step.resumeAtMs), words: step.words }
         : { do: 'order-stop', hold: step.notice, stopAtMs: laterMs(step.stopAtMs), words: step.words };
     }
+    case 'words-passed': {
+      const { to, words, soundsLikeOrder } = fact;
+      return { do: 'pass-on', to, words, soundsLikeOrder };
+    }
     case 'notice-seen':
       return { do: 'acknowledge' };
     case 'shift-told':

@@ -14,6 +14,13 @@ export const people = {
     '{name} ({platform}) wrote to me and is not on the list. To add: "add driver NAME truck 3".',
   'truck-down': '{truck} is down since {time}, {person}: {words}',
   'truck-down.no-words': 'no reason given',
+  'words.to-all': '{person} to everybody: "{words}"',
+  'words.to-some': '{person}: "{words}"',
+  'words.passed':
+    'Passed on to {count, plural, one {# person} other {# people}}{room}: "{words}". "Who has not seen it" tells who has.',
+  'words.and-room': ' and the room',
+  'words.no-order':
+    'That is passed on as words and stops nothing: for an order, write "stop digging" or "dig again" alone.',
   'language.set': 'English from now on.',
   'list.people': 'People: {names}',
   'list.person': '{name} ({roles}{truck})',

@@ -13,6 +13,8 @@ export const refusals = {
   'refused.not-allowed.correct-others':
     "That is someone else's entry. Its sender, the foreman or the grower can change it.",
   'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
+  'refused.not-allowed.pass-on':
+    'Only grower and foreman have words passed on here. Tell them, or say it in the room.',
   'refused.not-allowed.drill': 'Only grower and foreman can call a drill.',
   'refused.second-not-below-first':
     'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',

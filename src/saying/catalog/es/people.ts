@@ -14,6 +14,13 @@ export const people: Record<keyof typeof english, string> = {
     '{name} ({platform}) me escribió y no está en la lista. Para ponerlo: "add driver NOMBRE truck 3".',
   'truck-down': '{truck} está descompuesta desde las {time}, {person}: {words}',
   'truck-down.no-words': 'sin decir por qué',
+  'words.to-all': '{person} a todos: "{words}"',
+  'words.to-some': '{person}: "{words}"',
+  'words.passed':
+    'Pasé el recado a {count, plural, one {# persona} other {# personas}}{room}: "{words}". Con "¿quién no ha visto?" sabe quién ya lo vio.',
+  'words.and-room': ' y a la sala',
+  'words.no-order':
+    'Va como recado y no para nada: para dar la orden, escriba solo "paren de sacar" o "ya pueden sacar".',
   'language.set': 'Desde ahora en español.',
   'list.people': 'Gente: {names}',
   'list.person': '{name} ({roles}{truck})',

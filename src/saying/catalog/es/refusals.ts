@@ -13,6 +13,8 @@ export const refusals: Record<keyof typeof english, string> = {
   'refused.not-allowed.correct-others':
     'Eso lo anotó otra persona. Lo puede cambiar ella, el mayordomo o el dueño.',
   'refused.not-allowed.change-lists': 'Solo el dueño y el mayordomo pueden cambiar las listas.',
+  'refused.not-allowed.pass-on':
+    'Solo el mayordomo y el dueño mandan recados por aquí. Dígaselo a ellos o en la sala.',
   'refused.not-allowed.drill': 'Solo el dueño y el mayordomo pueden hacer un simulacro.',
   'refused.second-not-below-first':
     'No anotada: el segundo peso {tare} debe ser menor que el primero {gross}. ¿Al revés? Mande los dos otra vez, primero el primero.',
