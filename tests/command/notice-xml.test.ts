@@ -54,7 +54,7 @@ describe('a notice as CAP 1.2', () => {
     expect(texts('msgType')).toEqual(['Update']);
     expect(texts('references')).toEqual([expect.stringContaining('.1,2026-10-20T05:10:00-06:00')]);
     expect(texts('info', 'responseType')).toEqual(['AllClear', 'AllClear']);
-    expect(texts('info', 'description')[0]).toContain('Why: station agreed & waits');
+    expect(texts('info', 'description')[0]).toContain('Why: "station agreed & waits".');
   });
 
   test('a drill has the status Exercise', async () => {

@@ -72,7 +72,7 @@ test('loads turned away, with the reason and the truck', async () => {
   const heard = await told('ben', 'they turned me away, too warm', '08:12');
   expect(Object.keys(heard).toSorted()).toEqual(ONES);
   expect(heard[to('ruth')]).toBe(
-    'North station turns loads away: "too warm". Said by Ben (Truck 2) at 8:12 AM.\nTrucks still at the field: wait there, loaded.',
+    'North station turns loads away: too warm. Said by Ben (Truck 2) at 8:12 AM.\nTrucks still at the field: wait there, loaded.',
   );
   expect(Object.keys(await told('ana', 'me rechazaron la carga', '08:30'))).toHaveLength(4);
 });
@@ -125,6 +125,6 @@ test('all pilers down, and loads turned away, stand in the wait too', async () =
   await crew.say('ben', null, 'pilers back up', '08:20');
   await crew.say('ben', null, 'they turned me away, too warm', '08:21');
   expect(await answers('ruth', 'how long is the line', '08:25')).toMatch(
-    /^North station turned loads away at 8:21 AM: "too warm"\./,
+    /^North station turned loads away at 8:21 AM: too warm\./,
   );
 });

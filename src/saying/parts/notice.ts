@@ -9,13 +9,14 @@ import { hasBegun } from '../../core/notices/notices.ts';
 import type { RainAround } from '../../core/notices/notices.ts';
 import { allClearHead, stillLines } from './all-clear.ts';
 import { chanceWords } from './chance.ts';
+import { reasonText } from './reason.ts';
 import { headline, standingHeadline, timeAt } from './headline.ts';
 
 const orderedBy = (by: PersonId | null, voice: Voice): string[] =>
   by === null ? [] : [phrase(voice, 'notice.why-person', { person: personName(voice, by) })];
 
 const ownWords = ({ words }: NoticeStep, voice: Voice): string[] =>
-  words === null ? [] : [phrase(voice, 'notice.why-words', { words })];
+  words === null ? [] : [phrase(voice, 'notice.why-words', { words: reasonText(words, voice) })];
 
 /** From this age on a forecast is called old. */
 const OLD_HOURS = 6;

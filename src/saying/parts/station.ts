@@ -2,13 +2,14 @@
 import type { StationTrouble } from '../../core/notices/station-now.ts';
 import type { StationId } from '../../core/roster.ts';
 import { isoOrNull } from './figures.ts';
+import { reasonText } from './reason.ts';
 import type { Data, Iso } from '../telling-kind.ts';
 import { phrase, stationName, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
-/** The reason in the words of who told it, behind a colon; empty where none was given. */
+/** The reason behind a colon; empty where none was given. */
 export const quoted = (words: string | null, voice: Voice): string =>
-  words === null ? '' : phrase(voice, 'station.why', { words });
+  words === null ? '' : phrase(voice, 'station.why', { words: reasonText(words, voice) });
 
 /** " until 9:00 AM: at least 48 min"; empty where nobody has said when. `leastMin`: from when a truck gets there. */
 export const untilText = (untilMs: number | null, leastMin: number | null, voice: Voice): string => {

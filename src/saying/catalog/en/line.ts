@@ -31,13 +31,13 @@ export const line = {
   'station.all-down-since': 'All pilers at {station} are down since {time}.',
   'station.turned-away': '{station} turns loads away{why}.',
   'station.turned-away-at': '{station} turned loads away at {time}{why}.',
-  'station.why': ': "{words}"',
+  'station.why': ': {words}',
   'station.said': 'Said by {person}{truck} at {time}.',
   'station.of-truck': ' ({truck})',
   'station.wait-at-field': 'Trucks still at the field: wait there, loaded.',
   'line.limit': 'Line at {station}: about {median} min ({low} to {high}), over your limit of {limit} min.',
   'line.stopped':
-    'The line at {station} seems to stand: no truck of ours weighed for {silent} min. Waiting: {trucks}. Someone there can say "piler down" or "second piler open".',
+    'The line at {station} is not moving, it seems: no truck of ours weighed for {silent} min. Waiting: {trucks}. Someone there can say "piler down" or "second piler open".',
   'receipt.asks-count': 'How many trucks are ahead of you? Tap, or say "12 ahead".',
 
   // Trucks against the digger

@@ -43,7 +43,7 @@ export const refusals = {
   'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',
   'refused.no-room-here': 'Say that in the room that you mean.',
   'refused.room-used-already': 'This is a room of the crew already.',
-  'refused.room-not-used': 'This is no room of the crew.',
+  'refused.room-not-used': 'This is not a room of the crew.',
   'refused.too-many': 'That is a lot for one message: I took the first {taken} things. Send the rest again.',
   'refused.room-of-file': 'The operation file names this room; only there can it be taken out.',
 

@@ -4,9 +4,9 @@ export const refusals: Record<keyof typeof english, string> = {
   'refused.no-truck': '¿Cuál troca? Diga el número: "troca 3 cargada".',
   'refused.no-field': '¿Cuál campo? Diga el nombre: "salgo de {example} lleno".',
   'refused.offer-over': 'Esa pregunta ya pasó. Dígalo otra vez, por favor.',
-  'refused.no-station': 'No hay estación en la lista. Dueño o mayordomo: "add station North".',
+  'refused.no-station': 'No hay estación en la lista. Dueño o mayordomo: "agrega estación North".',
   'refused.time-ahead':
-    'Las {time} todavía no llegan; no anoté nada. Diga a qué hora pasó, o nada si es ahora.',
+    'Esa hora, {time}, todavía no llega; no anoté nada. Diga a qué hora pasó, o nada si es ahora.',
   'refused.not-allowed.stop-dig':
     'Solo el dueño y el mayordomo pueden parar la cosecha. Avíseles, y avise a la estación si el betabel va caliente.',
   'refused.not-allowed.resume-dig': 'Solo el dueño y el mayordomo pueden empezar otra vez.',
