@@ -81,6 +81,7 @@ const warnings: Warnings = {
     maxLb: 110_000,
   })),
   'over-limit': [{ warning: 'over-limit', grossLb: 87_000, limitLb: 86_000 }],
+  'root-cost': [{ warning: 'root-cost', limitF: 55, lbPerTonDay: 0.09 }],
   'root-too-warm': [true, false].map((stopped) => ({
     warning: 'root-too-warm',
     station: 'north-station',

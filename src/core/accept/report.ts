@@ -3,11 +3,12 @@ import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import { isStoppedAt } from '../notices/notices.ts';
 import type { Warning } from '../refusal.ts';
-import { stationById } from '../roster.ts';
+import { mayManage, stationById } from '../roster.ts';
 import type { StationId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { HEAT_FIGURES } from '../weather/assumptions.ts';
-import type { EpochMs } from '../units.ts';
+import { extraLossLbPerTonDay } from '../weather/respiration.ts';
+import { LEAST_LOSS_LB } from './assumptions.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 /** A step of a truck's round trip, with a head count if the driver in the line counted. */
@@ -68,13 +69,18 @@ export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Spe
 const rootWarnings = (
   { field, station, temperatureF }: Omit<Extract<Happening, { kind: 'root-measured' }>, 'kind'>,
   harvest: Harvest,
-  nowMs: EpochMs,
+  { speaker, sentMs }: Speaking,
 ): Warning[] => {
   const id = stationFor(harvest.roster, station, field);
   const limitF = id === null ? undefined : stationById(harvest.roster, id)?.rootLimitF;
   if (id === null || limitF === undefined || temperatureF <= limitF) return [];
-  const stopped = isStoppedAt(harvest, id, nowMs);
-  return [{ warning: 'root-too-warm', station: id, limitF, stopped }];
+  const stopped = isStoppedAt(harvest, id, sentMs);
+  const lbPerTonDay = extraLossLbPerTonDay(temperatureF, limitF);
+  const isWorthIt = mayManage(speaker) && lbPerTonDay >= LEAST_LOSS_LB;
+  return [
+    { warning: 'root-too-warm', station: id, limitF, stopped },
+    ...(isWorthIt ? [{ warning: 'root-cost', limitF, lbPerTonDay } as const] : []),
+  ];
 };
 
 /** What a person measures or decides in the field. */
@@ -91,9 +97,7 @@ export const acceptFieldReport = (
       const { temperatureF } = intent;
       const isStanding =
         (intent.atMs ?? speaking.sentMs) >= addMinutes(speaking.sentMs, 0 - HEAT_FIGURES.rootHoldsMin);
-      const warnings = isStanding
-        ? rootWarnings({ field, station, temperatureF }, harvest, speaking.sentMs)
-        : [];
+      const warnings = isStanding ? rootWarnings({ field, station, temperatureF }, harvest, speaking) : [];
       return taken(
         speaking,
         intent.atMs,

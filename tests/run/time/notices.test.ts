@@ -309,7 +309,7 @@ describe('a heat stop that was overridden', () => {
     expect(inRoom().at(-1)).toMatch(/^ALL-CLEAR for North station: heat stop over/);
     expect(await crew.say('mateo', null, 'root 58 at north 40', '13:00')).toContainEqual(
       expect.stringMatching(
-        /North 40, 1:00 p\.m\.\nArriba del límite de 55 °F para North station: se para de sacar ahora\.$/,
+        /North 40, 1:00 p\.m\.\nArriba del límite de 55 °F para North station: se para de sacar ahora\.\nAmontonada así pierde unas 0\.05 lb más de azúcar por tonelada y día que a 55 °F \(estimado\)\.$/,
       ),
     );
     expect((await crew.say('ben', null, 'can we dig', '13:05'))[0]).toMatch(

@@ -29,6 +29,10 @@ export const receipts = {
   'receipt.until': ' until {time}',
   'warning.root-stops': 'Above the limit of {limit} for {station}: the dig stops now.',
   'warning.root-stopped': 'Above the limit of {limit} for {station}: the dig stays stopped.',
+  'warning.root-cost':
+    'Piled like that they lose about {lb} lb more sugar a ton and day than at {limit} (estimate).',
+  'warning.root-cost-metric':
+    'Piled like that they lose about {kg} kg more sugar a tonne and day than at {limit} (estimate).',
   'receipt.root': 'Root temperature {temperature} at {place}, {time}.',
   'receipt.crown-sound': 'Crowns sound at {field}, {time}.',
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',

@@ -31,6 +31,10 @@ export const receipts: Record<keyof typeof english, string> = {
   'receipt.until': ' hasta las {time}',
   'warning.root-stops': 'Arriba del límite de {limit} para {station}: se para de sacar ahora.',
   'warning.root-stopped': 'Arriba del límite de {limit} para {station}: la cosecha sigue parada.',
+  'warning.root-cost':
+    'Amontonada así pierde unas {lb} lb más de azúcar por tonelada y día que a {limit} (estimado).',
+  'warning.root-cost-metric':
+    'Amontonada así pierde unos {kg} kg más de azúcar por tonelada y día que a {limit} (estimado).',
   'receipt.root': 'Temperatura de la raíz {temperature} en {place}, {time}.',
   'receipt.crown-sound': 'Coronas sanas en {field}, {time}.',
   'receipt.crown-frosted': 'Coronas heladas en {field}, {time}.',
