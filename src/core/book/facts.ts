@@ -62,9 +62,15 @@ export interface NoticeStep {
   chance: number | null;
   /** The orderer's own words. */
   words: string | null;
+  /** Of a stop that has begun, only the restart that is expected has moved: nothing is ordered anew. */
+  restartOnly?: true;
   /** What the bot went by; absent in orders, and in books of earlier versions. */
   basis?: NoticeBasis;
 }
+
+/** The steps that follow keep the mark of the step that they change, and it means nothing there. */
+export const movesRestartOnly = ({ stage, restartOnly }: NoticeStep): boolean =>
+  stage === 'update' && restartOnly === true;
 
 export interface NoticeBasis {
   /** When the forecast was issued; null = there was none. */

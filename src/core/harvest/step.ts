@@ -1,4 +1,5 @@
 /** One fact further: the state before -> the state after it. */
+import { movesRestartOnly } from '../book/facts.ts';
 import type { Fact, FactOf } from '../book/facts.ts';
 import { isUndoable } from '../book/kinds.ts';
 import { asBooked } from '../haul/load.ts';
@@ -86,7 +87,7 @@ const onNotice = (state: SeasonState, fact: FactOf<'notice-raised'>): SeasonStat
   const { step, atMs, heardMs, by } = fact;
   const fresh: NoticeEvent = { event: step.event, steps: [], seen: new Map() };
   const known = state.notices.find((notice) => notice.event === step.event) ?? fresh;
-  const seen = new Map(step.stage === 'all-clear' ? known.seen : []);
+  const seen = new Map(step.stage === 'all-clear' || movesRestartOnly(step) ? known.seen : []);
   if (by !== null) seen.set(by, atMs);
   const event = { ...known, steps: [...known.steps, { step, atMs, heardMs, by }], seen };
   return { ...state, notices: [...state.notices.filter((notice) => notice !== known), event] };

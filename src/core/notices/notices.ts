@@ -1,3 +1,4 @@
+import { movesRestartOnly } from '../book/facts.ts';
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { PersonId, StationId } from '../roster.ts';
 import { ORDER_AHEAD_MIN } from './assumptions.ts';
@@ -101,9 +102,9 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
   };
 };
 
-/** When the step is ordered; a person's order and a drill are orders at once. Null = a watch, or the end of a stop. */
+/** When the step is ordered; a person's order and a drill are orders at once. Null = a watch, the end of a stop, or a restart that moves. */
 export const orderMs = ({ step, heardMs }: RaisedStep): EpochMs | null => {
-  if (step.stage === 'watch' || step.stage === 'all-clear') return null;
+  if (step.stage === 'watch' || step.stage === 'all-clear' || movesRestartOnly(step)) return null;
   if (step.source !== 'forecast' || step.stopToppingMs === null) return heardMs;
   return Math.max(heardMs, addMinutes(step.stopToppingMs, 0 - ORDER_AHEAD_MIN));
 };
@@ -136,7 +137,8 @@ export const notSeen = (
 export const unseenNotice = (harvest: Harvest, nowMs: EpochMs): UnseenNotice => {
   const event = harvest.notices.findLast((one) => {
     const newest = newestStep(one);
-    return newest.step.stage === 'all-clear' || isOrder(newest, nowMs);
+    const { step } = newest;
+    return step.stage === 'all-clear' || movesRestartOnly(step) || isOrder(newest, nowMs);
   });
   return event
     ? { step: newestStep(event).step, ...notSeen(event, harvest, nowMs) }

@@ -1,6 +1,7 @@
 /** What follows from new facts, and from time passing: notices to be raised, and who must be told what. */
 import { confirmations } from './confirmations.ts';
 import { endDrills } from './drills.ts';
+import { movesRestartOnly } from '../book/facts.ts';
 import type { Fact, FactOf, NoticeStep } from '../book/facts.ts';
 import { concernsOthers } from '../book/kinds.ts';
 import { isOrder, newestStep, rainFor, unendedNotices } from './notices.ts';
@@ -23,7 +24,7 @@ import { crew, managersOf, tellAll } from './audiences.ts';
 const SOON_MIN: Minutes = 120;
 
 /**
- * Advice and its end ring for nobody but foreman and grower, a watch for nobody; at night, when nobody works, nothing rings
+ * Advice and its end ring for nobody but foreman and grower, a watch and a restart that moves for nobody; at night, when nobody works, nothing rings
  * but a person's order that begins soon.
  */
 const ringsFor = (
@@ -33,7 +34,12 @@ const ringsFor = (
   clock: ZoneClock,
   nowMs: EpochMs,
 ): boolean => {
-  if (step.stage === 'watch' || (step.stage === 'all-clear' && changed?.stage === 'watch')) return false;
+  if (
+    movesRestartOnly(step) ||
+    step.stage === 'watch' ||
+    (step.stage === 'all-clear' && changed?.stage === 'watch')
+  )
+    return false;
   const isPersons = step.source !== 'forecast' && step.stage !== 'all-clear';
   const isSoon = (step.stopToppingMs ?? heardMs) <= addMinutes(heardMs, SOON_MIN);
   return (isPersons && isSoon) || !isQuiet(harvest, clock, nowMs);

@@ -1,3 +1,4 @@
+import { movesRestartOnly } from '../../core/book/facts.ts';
 import type { NoticeStep } from '../../core/book/facts.ts';
 import type { PersonId } from '../../core/roster.ts';
 import { hoursBetween } from '../../core/units.ts';
@@ -143,6 +144,8 @@ export const noticeParts = (
     const todo = step.notice === 'heat' ? [phrase(voice, 'notice.watch-heat')] : [];
     return { headline: headline(step, voice), why: [...likely, ...why], todo };
   }
+  if (movesRestartOnly(step))
+    return { headline: standingHeadline(step, voice), why, todo: [restart(step, voice)] };
   const before = step.stage === 'update' ? (changed?.stopAtMs ?? null) : null;
   return {
     headline: headline(step, voice),
