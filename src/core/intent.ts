@@ -36,7 +36,7 @@ export type Intent =
       do: 'see-pilers';
       station: StationId | null;
       open: number | null;
-      down: number | null;
+      down: number | 'all' | null;
       atMs: EpochMs | null;
     }
   | {
@@ -44,6 +44,14 @@ export type Intent =
       station: StationId | null;
       open: boolean;
       untilMs: EpochMs | null;
+      atMs: EpochMs | null;
+    }
+  /** The station refuses loads. `truck` null = the sender's own, if it is on its way there. */
+  | {
+      do: 'report-turned-away';
+      station: StationId | null;
+      truck: TruckId | null;
+      words: string | null;
       atMs: EpochMs | null;
     }
   | {
@@ -62,6 +70,13 @@ export type Intent =
   | { do: 'order-stop'; hold: HoldReason; stopAtMs: EpochMs | null; words: string | null }
   /** `words`: why, where it is said: "dig on: station agreed". */
   | { do: 'order-resume'; atMs: EpochMs | null; words: string | null }
+  /** Words for others, as they were written. `soundsLikeOrder`: they read as an order to stop or to dig again. */
+  | {
+      do: 'pass-on';
+      to: readonly PersonId[] | 'everybody';
+      words: string;
+      soundsLikeOrder: boolean;
+    }
   | { do: 'drill'; ends: boolean }
   /** On or off shift, and whether notices should come when off; null = not said. */
   | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null }

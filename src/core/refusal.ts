@@ -13,7 +13,10 @@ export type Refusal =
   | { refused: 'no-field' }
   | { refused: 'no-station' }
   | { refused: 'time-ahead'; atMs: EpochMs }
-  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' }
+  | {
+      refused: 'not-allowed';
+      what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' | 'pass-on';
+    }
   | WeightRefusal
   | { refused: 'serial-known'; ticket: BookedTicket }
   | { refused: 'nothing-to-undo' }
@@ -41,4 +44,6 @@ export type Warning =
   | { warning: 'unusual'; weight: 'first' | 'second' | 'net'; lb: Lb; minLb: Lb; maxLb: Lb }
   | { warning: 'over-limit'; grossLb: Lb; limitLb: Lb }
   /** Roots above the station's limit. `stopped`: the dig is stopped there already. */
-  | { warning: 'root-too-warm'; station: StationId; limitF: Fahrenheit; stopped: boolean };
+  | { warning: 'root-too-warm'; station: StationId; limitF: Fahrenheit; stopped: boolean }
+  /** To foreman and grower, who decide: sucrose that such roots lose in a pile beyond roots at the limit, lb a ton and day. */
+  | { warning: 'root-cost'; limitF: Fahrenheit; lbPerTonDay: number };

@@ -1,4 +1,4 @@
-import type { Fact, MissingForecast, NoticeStep } from './book/facts.ts';
+import type { Fact, FactOf, MissingForecast, NoticeStep } from './book/facts.ts';
 import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
@@ -10,6 +10,7 @@ import type { LeftInField } from './answers/left.ts';
 import type { Tally } from './answers/tally.ts';
 import type { EpochMs, Minutes } from './units.ts';
 import type { UnseenNotice, RainAround, DigState } from './notices/notices.ts';
+import type { StationFact, StationTrouble } from './notices/station-now.ts';
 import type { Refusal, Warning } from './refusal.ts';
 
 /**
@@ -46,6 +47,8 @@ export type Telling =
       haulMin: Minutes | null;
       /** Whether the truck should wait loaded at the field; null = not asked for a truck that is there. */
       hold: { truck: TruckId; advice: HoldAdvice } | null;
+      /** What keeps a truck waiting that gets there then; null = nothing that is known. */
+      trouble: StationTrouble | null;
       forecast: WaitForecast;
     }
   /** Tons or loads. */
@@ -92,6 +95,19 @@ export type Telling =
       /** A phone rings. */
       rings: boolean;
     }
+  /** Words that foreman or grower had passed on, to those who are to hear them. They order nothing. */
+  | { tell: 'passed-words'; fact: FactOf<'words-passed'>; rings: boolean }
+  /** To who had them passed on. */
+  | { tell: 'words-passed'; fact: FactOf<'words-passed'> }
+  /** Thanks for a confirmation of such words. */
+  | { tell: 'words-seen' }
+  /** Who has not confirmed them. */
+  | {
+      tell: 'words-unseen';
+      words: string;
+      seen: readonly PersonId[];
+      unseen: readonly PersonId[];
+    }
   /** To a person who has not confirmed the notice. */
   | { tell: 'reminder'; step: NoticeStep }
   /** To grower and foreman: a stop, or its end, has not reached a place. `why` null = the person has no address. */
@@ -136,10 +152,12 @@ export type Telling =
       limitMin: Minutes;
       forecast: Extract<WaitForecast, { known: true }>;
     }
+  /** To grower and foreman, and to the trucks that go there. `pilers`: those that run, of all that there are. */
+  | { tell: 'station-news'; fact: StationFact; pilers: { running: number; of: number } }
   /** None of our waiting trucks has weighed in for `silentMin`. */
   | { tell: 'line-stopped'; station: StationId; waiting: readonly TruckId[]; silentMin: Minutes }
   /** How many trucks keep the digger going. */
-  | { tell: 'fleet'; fleet: FleetMatch }
+  | { tell: 'fleet'; fleet: FleetMatch; trouble: StationTrouble | null }
   /** The bot itself failed; `reference` finds the message in its log. */
   | { tell: 'trouble'; reference: string };
 

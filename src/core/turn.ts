@@ -9,7 +9,7 @@ import { withFacts } from './harvest/fold.ts';
 import type { Fact } from './book/facts.ts';
 import { countsElsewhere, hasLine, hasOwnTelling } from './book/kinds.ts';
 import type { Intent, Question, Reading } from './intent.ts';
-import { newestStep } from './notices/notices.ts';
+import { hasUnseen, newestStep } from './notices/notices.ts';
 import type { Load } from './haul/load.ts';
 import type { TruckId } from './roster.ts';
 import type { Telling } from './telling.ts';
@@ -99,7 +99,10 @@ const ownTelling = (
         facts: factsHitBy(fact, before.harvest, after).map((hit) => withField(hit, after)),
         warnings,
       };
+    case 'words-passed':
+      return { tell: 'words-passed', fact };
     case 'notice-seen': {
+      if (!hasUnseen(before.harvest, fact.person)) return { tell: 'words-seen' };
       const event = before.harvest.notices.at(-1);
       return event ? { tell: 'seen', step: newestStep(event).step } : null;
     }

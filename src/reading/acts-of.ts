@@ -71,6 +71,8 @@ export const actsOf = (intent: Intent): readonly Act[] => {
       return ['danger', 'danger?'];
     case 'ask':
       return ASKED[intent.question.about];
+    case 'report-turned-away':
+    case 'pass-on':
     case 'choose':
     case 'drill':
     case 'change-list':

@@ -13,7 +13,7 @@ import {
 import { buildAsked, buildQuestion } from './questions.ts';
 import { resolveDraft } from './resolve.ts';
 import type { Resolved } from './resolve.ts';
-import { buildLine, buildPilers, buildRoot, buildStation } from './station.ts';
+import { buildLine, buildPilers, buildRoot, buildStation, buildTurnedAway } from './station.ts';
 import { buildTicket } from './ticket.ts';
 
 const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built => {
@@ -30,6 +30,8 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
       return buildPilers(sign, resolved);
     case 'station':
       return buildStation(sign, resolved);
+    case 'turned-away':
+      return buildTurnedAway(resolved, text, hearing.roster);
     case 'root':
       return buildRoot(resolved, hearing);
     case 'crown':

@@ -57,7 +57,8 @@ const newDraft = (state: State, match: Match, words: readonly Element[]): Draft 
     slots: [...state.pending, ...subject],
     ahead: aheadOf(sign, match.slots),
     asked: false,
-    free: sign.topic === 'stop' || isDown(sign) ? [...state.loose, ...own] : [],
+    free:
+      sign.topic === 'stop' || sign.topic === 'turned-away' || isDown(sign) ? [...state.loose, ...own] : [],
   };
 };
 

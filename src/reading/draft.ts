@@ -21,6 +21,7 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   line: ['place', 'clock', 'number'],
   pilers: ['place', 'clock', 'number'],
   station: ['place', 'clock', 'number'],
+  'turned-away': ['truck', 'place', 'person', 'clock', 'number'],
   root: ['place', 'clock', 'number', 'degrees'],
   crown: ['place', 'clock', 'number'],
   dig: ['place', 'clock', 'number'],
@@ -59,9 +60,10 @@ export const accepts = (draft: Draft | undefined, slot: Slot): boolean =>
   draft !== undefined && takes[draft.sign.topic].includes(slot.slot) && !isFull(draft, slot);
 
 export const isDown = (sign: Sign): boolean => sign.topic === 'haul' && sign.step === 'down';
-/** Stops and breakdowns are explained in free words. */
+/** Stops, breakdowns and refused loads are explained in free words. */
 export const takesFree = (draft: Draft | undefined): boolean =>
-  draft !== undefined && (draft.sign.topic === 'stop' || isDown(draft.sign));
+  draft !== undefined &&
+  (draft.sign.topic === 'stop' || draft.sign.topic === 'turned-away' || isDown(draft.sign));
 
 /** Trucks ahead, as the phrase counts them. */
 export const aheadOf = (sign: Sign, named: readonly Slot[]): number | null => {

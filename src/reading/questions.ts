@@ -67,6 +67,7 @@ export const buildAsked = (sign: Sign, resolved: Resolved, hearing: Hearing): Bu
     case 'line':
     case 'pilers':
     case 'station':
+    case 'turned-away':
       return ask({ about: 'line', station: resolved.station, leaveInMin: null });
     case 'stop':
     case 'resume':

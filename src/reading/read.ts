@@ -1,5 +1,6 @@
 import type { Intent, Reading } from '../core/intent.ts';
 import { oncePer } from '../core/once-per.ts';
+import { mayManage } from '../core/roster.ts';
 import type { Roster } from '../core/roster.ts';
 import { build } from './build.ts';
 import { compose } from './compose.ts';
@@ -12,6 +13,7 @@ import { wordSet } from './every-language.ts';
 import type { Built, Hearing } from './hearing.ts';
 import { readListChange } from './lists.ts';
 import { isBlocker, isGreeting, isLittle } from './little-words.ts';
+import { passedOn } from './pass-on.ts';
 import { namesOf, nameWords } from './names.ts';
 import { withNumbers } from './numbers.ts';
 import { readRoomOrder } from './rooms.ts';
@@ -76,7 +78,9 @@ const fits = ({ drafts, left, known, little, blocked }: Composition, addressed: 
   if (blocked || left > allowedLeft(known, addressed)) return false;
   const isLonelyAsk = drafts.some(({ sign }) => isLonely(sign));
   if (isLonelyAsk && (drafts.length > 1 || (!addressed && little > 1))) return false;
-  return addressed || drafts.every((draft) => freeFits(draft) && standsAlone(draft));
+  // What rings half the crew's phones is not believed with words around it that are no reason for it.
+  const isStrict = ({ sign }: Draft): boolean => !addressed || sign.topic === 'turned-away';
+  return drafts.every((draft) => (!isStrict(draft) || freeFits(draft)) && (addressed || standsAlone(draft)));
 };
 
 const isTruck = ({ slot }: Slot): boolean => slot === 'truck' || slot === 'person';
@@ -177,7 +181,23 @@ export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
   return drafts.length > 0 && left === 0 && !blocked && !drafts.some(isFree);
 };
 
+const isOrder = ({ do: what }: Intent): boolean => what === 'order-stop' || what === 'order-resume';
+
+/** Words for others. In a shared room people ask each other for that too: only a colon after the name means the bot. */
+const readPassedOn = (text: string, tokens: readonly Token[], hearing: Hearing): Reading | null => {
+  const { roster, speaker, addressed } = hearing;
+  const found = passedOn(text, tokens, roster);
+  const isOverheard = found?.isMarked === true && speaker !== null && mayManage(speaker);
+  if (found === null || !(addressed || isOverheard)) return null;
+  const inner = readPhrases(text, found.tokens, { ...hearing, addressed: true });
+  const soundsLikeOrder = inner.found === 'intents' && inner.intents.some(isOrder);
+  const { to, words } = found;
+  return { found: 'intents', intents: [{ do: 'pass-on', to, words, soundsLikeOrder }] };
+};
+
 const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {
+  const passed = readPassedOn(text, tokens, hearing);
+  if (passed !== null) return passed;
   const asked = readListChange(text, tokens, hearing.roster);
   if (asked !== null) {
     if ('unclear' in asked) return { found: 'unclear', problem: asked.unclear };

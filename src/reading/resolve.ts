@@ -43,7 +43,7 @@ const unknownName = (
 const meansStation = (sign: Sign): boolean =>
   sign.topic === 'haul'
     ? ['joined-line', 'first-weighed', 'dumped'].includes(sign.step)
-    : ['line', 'pilers', 'station'].includes(sign.topic) ||
+    : ['line', 'pilers', 'station', 'turned-away'].includes(sign.topic) ||
       (sign.topic === 'ask' && ['line', 'leave'].includes(sign.about));
 
 interface Places {

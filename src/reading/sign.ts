@@ -16,8 +16,9 @@ export type Sign =
   | { topic: 'ticket' }
   /** `ahead` null: the number in the phrase. `mine`: counted by one who stands in it. */
   | { topic: 'line'; ahead: number | null; mine: boolean }
-  | { topic: 'pilers'; open: number | 'said' | null; down: number | 'said' | null }
+  | { topic: 'pilers'; open: number | 'said' | null; down: number | 'said' | 'all' | null }
   | { topic: 'station'; open: boolean; ahead: boolean }
+  | { topic: 'turned-away' }
   | { topic: 'root' }
   | { topic: 'crown'; sound: boolean }
   | { topic: 'dig' }

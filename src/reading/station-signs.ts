@@ -25,6 +25,7 @@ export const stationSigns = [
   ),
   phrased('bothPilersDown', { topic: 'pilers', open: null, down: 2 }),
   phrased('pilersDown', { topic: 'pilers', open: null, down: 'said' }, `<n> {piler} {stopped}`),
+  phrased('allPilersDown', { topic: 'pilers', open: null, down: 'all' }),
   phrased('pilersUp', { topic: 'pilers', open: null, down: 0 }),
   phrased(
     'stationClosed',
@@ -33,6 +34,7 @@ export const stationSigns = [
   ),
   phrased('stationOpens', { topic: 'station', open: false, ahead: true }),
   phrased('stationOpen', { topic: 'station', open: true, ahead: false }),
+  phrased('turnedAway', { topic: 'turned-away' }),
   phrased('root', { topic: 'root' }),
   phrased('crownsSound', { topic: 'crown', sound: true }),
   phrased('crownsBad', { topic: 'crown', sound: false }),

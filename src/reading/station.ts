@@ -2,7 +2,9 @@ import type { Fahrenheit } from '../core/units.ts';
 import { fahrenheitOf } from './degrees.ts';
 import type { Built, Hearing } from './hearing.ts';
 import { told, unclear } from './hearing.ts';
-import { countOf } from './resolve.ts';
+import type { Roster } from '../core/roster.ts';
+import { wordsOfElements } from './haul.ts';
+import { countOf, truckOf } from './resolve.ts';
 import type { Resolved } from './resolve.ts';
 import { slotsOf } from './sign.ts';
 import type { Sign } from './sign.ts';
@@ -26,6 +28,13 @@ export const buildStation = (sign: SignOf<'station'>, { station, atMs, isTill }:
   const isEnd = isTill || sign.ahead;
   const [untilMs, sinceMs] = isEnd ? [atMs, null] : [null, atMs];
   return told({ do: 'report-station', station, open: sign.open, untilMs, atMs: sinceMs });
+};
+
+export const buildTurnedAway = (resolved: Resolved, text: string, roster: Roster): Built => {
+  const { draft, station, trucks, person, atMs } = resolved;
+  const truck = trucks[0] ?? truckOf(person, roster);
+  const words = wordsOfElements(draft.free, text);
+  return told({ do: 'report-turned-away', station, truck, words, atMs });
 };
 
 /** No root in the ground or on a pile is colder or warmer than this. */

@@ -40,6 +40,7 @@ export const vocabulary: readonly string[] = [
       ({ causes }) => Object.values(causes).join(' '),
       ({ clock }) => clock.known,
       ({ lists }) => lists.known,
+      ({ passOn }) => passOn.known,
       ({ rooms }) => rooms.known,
       ({ tickets }) => tickets.known,
     ),

@@ -32,11 +32,12 @@ export interface Voice extends Setting {
 const parsed = new Map<string, IntlMessageFormat>();
 
 export const phrase = (voice: Voice, key: Key, values: Record<string, string | number> = {}): string => {
-  const name = `${voice.language} ${key}`;
+  const { texts, formats } = catalogs[voice.language];
+  const text = formats.articles(texts[key], values);
+  const name = `${voice.language} ${text}`;
   let message = parsed.get(name);
   if (!message) {
-    const { texts, formats } = catalogs[voice.language];
-    message = new IntlMessageFormat(texts[key], formats.locale, undefined, { ignoreTag: true });
+    message = new IntlMessageFormat(text, formats.locale, undefined, { ignoreTag: true });
     parsed.set(name, message);
   }
   // "1:10 p.m." at the end of a sentence brings its own full stop.

@@ -8,6 +8,7 @@ import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { LIMIT_F, scoreDay } from './score.ts';
 import type { DayScore, Rule } from './score.ts';
 import { harvestDays, issuesOf, randomOf } from './season.ts';
+import { YEARS, seasonOf } from './seasons.ts';
 
 const SEED = 20261020;
 const station = { id: 'station', airLimitF: LIMIT_F, rootLimitF: LIMIT_F, zone: 'UTC' };
@@ -93,4 +94,28 @@ for (const [errors, scale] of [
     const scores = days.map((day) => scoreDay(day, issuesOf(day, scale, random), rule));
     process.stdout.write(line(row(name, scores)));
   }
+}
+
+const CREW_HEADER = [
+  'autumn',
+  'warm days',
+  'grower, foreman',
+  'driver',
+  'digger, topper',
+  'room',
+  'chasers',
+  'flip-flops',
+  'no word before the crossing',
+  'the same, 2 °F or more',
+  'stopped for nothing',
+];
+process.stdout.write(
+  `\nA crew of nine, 60 days, limit 60 °F\n\n${line(CREW_HEADER)}${line(CREW_HEADER.map(() => '---'))}`,
+);
+for (const year of YEARS) {
+  const { score } = seasonOf(year);
+  const { perDay, warmDays, toRoom, chasers, flipFlops, missed, clearlyMissed, needless } = score;
+  const counts = [chasers, flipFlops, missed, clearlyMissed, needless].map(String);
+  const daily = [perDay.grower, perDay.driver, perDay['topper-operator'], toRoom].map((n) => n.toFixed(1));
+  process.stdout.write(line([String(year), String(warmDays), ...daily, ...counts]));
 }

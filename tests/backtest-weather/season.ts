@@ -43,7 +43,7 @@ export const randomOf = (seed: number): (() => number) => {
 };
 
 /** A normal deviate of standard deviation 1 (Box & Muller 1958). */
-const deviate = (random: () => number): number =>
+export const deviate = (random: () => number): number =>
   Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
 export interface Issue {

@@ -3,6 +3,7 @@ import { LANGUAGES } from '../../src/core/roster.ts';
 import { foldHarvest } from '../../src/core/harvest/fold.ts';
 import { noticeXml } from '../../src/command/notice-xml.ts';
 import { zoneClock } from '../../src/run/host/zone-clock.ts';
+import { schemaFaults, schemaMissing } from '../support/cap-schema.ts';
 import { checkCap, textsAt } from '../support/cap-rules.ts';
 import { crewForEachTest } from '../support/crew.ts';
 import type { Crew } from '../support/crew.ts';
@@ -23,6 +24,7 @@ const dayInBook = async () =>
 const exported = async (event: string | null = null) => {
   const made = noticeXml(await dayInBook(), zoneClock, event);
   if ('fault' in made) throw new Error(made.fault);
+  if (schemaMissing === null) expect(schemaFaults([made.xml])).toEqual([]);
   const { alert, faults } = checkCap(made.xml);
   expect(faults).toEqual([]);
   const languages = textsAt(alert, 'info', 'language');
@@ -54,7 +56,7 @@ describe('a notice as CAP 1.2', () => {
     expect(texts('msgType')).toEqual(['Update']);
     expect(texts('references')).toEqual([expect.stringContaining('.1,2026-10-20T05:10:00-06:00')]);
     expect(texts('info', 'responseType')).toEqual(['AllClear', 'AllClear']);
-    expect(texts('info', 'description')[0]).toContain('Why: station agreed & waits');
+    expect(texts('info', 'description')[0]).toContain('Why: "station agreed & waits".');
   });
 
   test('a drill has the status Exercise', async () => {

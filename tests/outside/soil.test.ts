@@ -160,6 +160,38 @@ describe('roots at an hour', () => {
     expect((Math.max(...day) - Math.min(...day)) / 2).toBeCloseTo(12 * Math.exp(-12 / 11), 1);
   });
 
+  const DAY_MS = 24 * 3_600_000;
+  /** Six days at 50 °F, and one of 62 °F after them. */
+  const front = Array.from({ length: 7 * 24 }, (_, i) => ({
+    startMs: i * 3_600_000,
+    temperatureF: i < 6 * 24 ? 50 : 62,
+  }));
+
+  it('remember six days of the air: a day that is 12 °F warmer moves them by 2 °F', () => {
+    const estimate = rootEstimate(front, 6.5 * DAY_MS, 0);
+    expect(estimate?.canopiedF).toBeCloseTo(52, 6);
+    expect(estimate?.because).toMatchObject({ memoryDays: 6 });
+  });
+
+  // Against hourly soil at Kings Creek, Kansas (public repository soilwater/pynotes-agriscience, 15 September to 15
+  // November 2022 and 2023, 124 days, 12 cm between the probes at 5 and 20 cm, at 15:00): root mean square errors.
+  it.each([
+    [1, 8.2, 62],
+    [3, 5.3, 54],
+    [6, 3.9, 52],
+  ])('know less the fewer days are known: %d', (days, errorF, expectedF) => {
+    const known = front.slice((7 - days) * 24);
+    const estimate = rootEstimate(known, 6.5 * DAY_MS, 0);
+    expect(estimate?.canopiedF).toBeCloseTo(expectedF, 6);
+    expect(estimate?.errorF).toBe(errorF);
+  });
+
+  it('are estimated over hours that are missing, but not over many', () => {
+    const missing = (count: number) => front.filter((_, i) => i >= count);
+    expect(rootEstimate(missing(24 + 14), 6.5 * DAY_MS, 0)?.because).toMatchObject({ memoryDays: 6 });
+    expect(rootEstimate(missing(24 + 16), 6.5 * DAY_MS, 0)?.because).toMatchObject({ memoryDays: 5 });
+  });
+
   it('are not estimated without a whole day of air', () => {
     expect(rootEstimate([{ startMs: 0, temperatureF: 50 }], 0, 0)).toBeNull();
   });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Intent } from '../../src/core/intent.ts';
-import { at, intents, overheard } from './reading-of.ts';
+import { addressed, at, chatter, intents, notUnderstood, overheard } from './reading-of.ts';
 
 const line = (ahead: number, station: string | null = null): Intent => ({
   do: 'see-line',
@@ -8,7 +8,7 @@ const line = (ahead: number, station: string | null = null): Intent => ({
   ahead,
   atMs: null,
 });
-const pilers = (open: number | null, down: number | null, station: string | null = null): Intent => ({
+const pilers = (open: number | null, down: number | 'all' | null, station: string | null = null): Intent => ({
   do: 'see-pilers',
   station,
   open,
@@ -20,6 +20,14 @@ const station = (open: boolean, said: Partial<Extract<Intent, { do: 'report-stat
   station: null,
   open,
   untilMs: null,
+  atMs: null,
+  ...said,
+});
+const turnedAway = (said: Partial<Extract<Intent, { do: 'report-turned-away' }>> = {}): Intent => ({
+  do: 'report-turned-away',
+  station: null,
+  truck: null,
+  words: null,
   atMs: null,
   ...said,
 });
@@ -62,6 +70,11 @@ const cases: [string, Intent][] = [
   ['piler down', pilers(null, 1)],
   ['piler 2 down', pilers(null, 1)],
   ['two pilers down', pilers(null, 2)],
+  ['all pilers down', pilers(null, 'all')],
+  ['all of the pilers are broke down', pilers(null, 'all')],
+  ['no piler is running', pilers(null, 'all')],
+  ['todas las apiladoras paradas', pilers(null, 'all')],
+  ['ninguna apiladora jala', pilers(null, 'all')],
   ['north station piler down', pilers(null, 1, 'north-station')],
   ['se descompuso la piler', pilers(null, 1)],
   ['piler back up', pilers(null, 0)],
@@ -74,7 +87,28 @@ const cases: [string, Intent][] = [
   ['station closed till 6', station(false, { untilMs: at('18:00') })],
   ['station closed at 10:15', station(false, { atMs: at('10:15') })],
   ['station opens at 6', station(false, { untilMs: at('18:00') })],
+  ['they are not taking loads', station(false)],
+  [
+    'north station is not taking any more beets till 6',
+    station(false, { station: 'north-station', untilMs: at('18:00') }),
+  ],
+  ['ya no están recibiendo', station(false)],
   ['cerraron la estacion hasta las 6', station(false, { untilMs: at('18:00') })],
+
+  ['they turned me away', turnedAway()],
+  ['they rejected my load', turnedAway()],
+  ["they won't take my load, too hot", turnedAway({ words: 'too hot' })],
+  ['station is turning loads away', turnedAway()],
+  ['turned away, too warm', turnedAway({ words: 'too warm' })],
+  ['the station turned us away', turnedAway()],
+  [
+    'truck 3 was turned away at north station, too hot',
+    turnedAway({ station: 'north-station', truck: '3', words: 'too hot' }),
+  ],
+  ['Ana got turned away', turnedAway({ truck: '1' })],
+  ['me rechazaron la carga por caliente', turnedAway({ words: 'por caliente' })],
+  ['no nos recibieron', turnedAway()],
+  ['estan regresando trocas', turnedAway()],
 
   ['root 57 at north 40', root(57, { field: 'north-40' })],
   ['root temp is 57.5 degrees', root(57.5)],
@@ -90,6 +124,17 @@ const cases: [string, Intent][] = [
 
 test.each(cases)('%s', (text, expected) => {
   expect(overheard(text)).toEqual(intents(expected));
+});
+
+test.each([
+  'they turned me away from the bar last night',
+  'he turned away and left',
+  'my card got rejected',
+  'they rejected my application',
+  'me regresaron el cambio',
+])('nobody is told that loads are turned away: %s', (text) => {
+  expect(overheard(text)).toEqual(chatter);
+  expect(addressed(text)).toEqual(notUnderstood);
 });
 
 test('a root temperature that no root has is asked about', () => {

@@ -4,6 +4,7 @@ import { capAlert, capTime } from '../../src/saying/cap/cap.ts';
 import type { CapContext } from '../../src/saying/cap/cap.ts';
 import { capXml } from '../../src/saying/cap/cap-xml.ts';
 import { zoneClock } from '../../src/run/host/zone-clock.ts';
+import { schemaFaults, schemaMissing } from '../support/cap-schema.ts';
 import { checkCap, textsAt } from '../support/cap-rules.ts';
 import type { XmlElement } from '../support/cap-rules.ts';
 import { at, clock } from '../core/weather/forecasts.ts';
@@ -51,10 +52,15 @@ const context: CapContext = {
   ],
 };
 
+/** Every message that a test has made. */
+const written: string[] = [];
+
 const message = (step: NoticeStep, changes: Partial<CapContext> = {}): XmlElement | undefined => {
   const made = capAlert(step, { ...context, ...changes });
   if (!made) throw new Error('the step was sent, so there is a message');
-  const { alert, faults } = checkCap(capXml(made));
+  const xml = capXml(made);
+  written.push(xml);
+  const { alert, faults } = checkCap(xml);
   expect(faults).toEqual([]);
   return alert;
 };
@@ -150,6 +156,24 @@ describe('a notice as a CAP 1.2 message', () => {
 
   it('does not exist for a step that was not sent', () => {
     expect(capAlert(later, context)).toBeNull();
+  });
+});
+
+describe.skipIf(schemaMissing !== null)(`the schema of OASIS (${schemaMissing ?? 'run by xmllint'})`, () => {
+  it('finds no fault in any of these messages', () => {
+    expect(written.length).toBeGreaterThan(70);
+    expect(schemaFaults(written)).toEqual([]);
+  });
+
+  it('finds the faults that the rules find', () => {
+    const [xml = ''] = written;
+    const faulty = [
+      xml.replace(/<status>.*<\/status>/, '<status>Real</status>'),
+      xml.replace(/<sent>.*<\/sent>/, '<sent>2026-10-20T11:00:00Z</sent>'),
+      xml.replace(/ *<sender>.*<\/sender>\n/, ''),
+      xml.replace(/(<urgency>.*<\/urgency>)\s*(<severity>.*<\/severity>)/, '$2$1'),
+    ];
+    for (const one of faulty) expect(schemaFaults([one]).join()).toMatch(/Schemas validity error/);
   });
 });
 

@@ -93,8 +93,9 @@ describe.each(LANGUAGES)('the files of the catalog "%s"', (language) => {
 });
 
 describe('the words of the trade in Spanish', () => {
-  it('"toneladas" without a word beside it would be metric', () => {
-    expect(es['unit.tons']).toContain('cortas');
+  it('"toneladas" are short ones, as the crew says them, and metric ones are called so', () => {
+    expect(es['unit.tons']).toBe('{tons} toneladas');
+    expect(es['help.tons']).toContain('cortas');
     expect(es['unit.tonnes']).toContain('métricas');
   });
 });

@@ -114,7 +114,7 @@ describe('notices', () => {
       [
         'HEAT STOP for North station: stop topping at 12:40 PM, stop digging at 1:10 PM.',
         'Why: forecast 65 °F at 3:00 PM, limit 60 °F. Warm beets spoil in the pile.',
-        'Why: station said so',
+        'Why: station said so.',
         'Ordered by Ruth.',
         'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
         'Dig again likely at 7:30 PM. Wait for the all-clear.',
@@ -216,7 +216,7 @@ describe('units', () => {
 
   it('short tons and pounds', () => {
     expect(text(booked, english)).toContain('25.26 tons net (79,840 lb - 29,320 lb)');
-    expect(text(booked, spanish)).toContain('25.26 toneladas cortas netas (79,840 lb - 29,320 lb)');
+    expect(text(booked, spanish)).toContain('25.26 toneladas netas (79,840 lb - 29,320 lb)');
   });
 
   it('a metric operation gets tonnes, kilograms and °C, and nothing else', () => {
@@ -281,10 +281,11 @@ describe('the line', () => {
     haulMin: 25,
     forecast,
     hold: null,
+    trouble: null,
   };
 
   it('is not "0 trucks" long', () => {
     expect(text(wait, english)).toContain('Probably no truck ahead.');
-    expect(text(wait, spanish)).toContain('Quizá ninguna troca adelante.');
+    expect(text(wait, spanish)).toContain('Creo que no hay nadie adelante.');
   });
 });

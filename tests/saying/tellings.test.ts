@@ -15,13 +15,14 @@ describe('what the bot says', () => {
       'line-stopped',
       'may-dig',
       'reminder',
+      'station-news',
       'truck',
       'wait',
     ]);
     expect(kindsThat(({ holdsMin }) => holdsMin === 360)).toEqual(['outlook']);
     // The answer to a question is worth nothing when the question is over.
     expect(kindsThat(({ holdsMin }) => holdsMin === 30)).toEqual(['offer']);
-    expect(kindsThat(({ holdsMin }) => holdsMin !== null)).toHaveLength(10);
+    expect(kindsThat(({ holdsMin }) => holdsMin !== null)).toHaveLength(11);
   });
 
   it('rings for what cannot wait, and for nothing else', () => {
@@ -32,7 +33,9 @@ describe('what the bot says', () => {
       'emergency-answer',
       'notice',
       'offer',
+      'passed-words',
       'reminder',
+      'station-news',
       'undelivered',
     ]);
     expect(tellings.notice.map((notice) => kindOf(notice).rings)).toEqual(

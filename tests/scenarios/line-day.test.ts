@@ -58,7 +58,7 @@ test('a day at the line, as the crew tells it', { timeout: 200_000 }, async () =
 
   // A count is fresh: nobody else is asked. On the road nobody ever is.
   await toRoom('ana', 'cargada', '07:10');
-  expect(lastButtons()).toEqual(['troca 1 en la fila', 'troca 1 descargue']);
+  expect(lastButtons()).toEqual(['troca 1 en la fila', 'troca 1 descargué']);
   expect(await toRoom('ana', 'en la fila', '07:35')).toEqual([expect.not.stringContaining('adelante')]);
   await toRoom('ben', `ticket 48210 ${TICKET}`, '07:58');
   await toRoom('ana', `boleta 48215 bruto 79840 tara 29320`, '08:12');
@@ -89,7 +89,7 @@ test('a day at the line, as the crew tells it', { timeout: 200_000 }, async () =
 
   // Nobody is weighed: told once, though the clock goes on.
   const stopped = await watchUntil(9 * 60 + 15, 12 * 60);
-  expect(stopped.filter((text) => text.includes('seems to stand'))).toEqual([
+  expect(stopped.filter((text) => text.includes('is not moving, it seems'))).toEqual([
     expect.stringMatching(/no truck of ours weighed for \d+ min\. Waiting: Truck 5\./),
   ]);
   expect(stopped.filter((text) => text.includes('no avanza'))).toHaveLength(1);
@@ -130,7 +130,7 @@ test('how many trucks: with the round, the digger’s share of waiting, and the 
     { trucks: numberIn('needed') },
   ]);
   expect(await crew.say('mateo', null, '¿necesitamos otra troca?', '07:31')).toEqual([
-    expect.stringMatching(/la máquina no espera; ahora andan 3\./),
+    expect.stringMatching(/la sacadora no espera; ahora andan 3\./),
   ]);
 });
 

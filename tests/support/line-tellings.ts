@@ -2,6 +2,9 @@
 import type { FleetMatch, HoldAdvice } from '../../src/core/line/fleet.ts';
 import type { Telling } from '../../src/core/telling.ts';
 import { at } from './given.ts';
+import { receiptsOf } from './receipts.ts';
+import { pilersRunning } from '../../src/core/notices/station-now.ts';
+import type { StationTrouble } from '../../src/core/notices/station-now.ts';
 
 const figures = { medianMin: 34, lowMin: 22, highMin: 51 };
 const evidence = {
@@ -30,6 +33,7 @@ const waits = ([null, 0, 45] as const).flatMap((leaveInMin): Extract<Telling, { 
     leaveInMin,
     haulMin: 25,
     forecast,
+    trouble: null,
     hold: leaveInMin === null ? null : { truck: '3', advice: notHeld },
   })),
 );
@@ -40,8 +44,37 @@ const heldWaits = held.map((advice): Extract<Telling, { tell: 'wait' }> => ({
   leaveInMin: 0,
   haulMin: 25,
   forecast: { known: true, ...figures, evidence },
+  trouble: null,
   hold: { truck: '3', advice },
 }));
+const closed = { trouble: 'closed', sinceMs: at('08:12'), untilMs: at('10:00'), leastMin: 47.5 } as const;
+const troubles: readonly StationTrouble[] = [
+  closed,
+  { ...closed, untilMs: null, leastMin: null },
+  { trouble: 'all-down', sinceMs: at('08:12') },
+  { trouble: 'turned-away', sinceMs: at('08:12'), words: 'too warm' },
+  { trouble: 'turned-away', sinceMs: at('08:12'), words: null },
+];
+const troubledWaits = troubles.flatMap((trouble): Extract<Telling, { tell: 'wait' }>[] =>
+  [
+    { known: true, ...figures, evidence } as const,
+    { known: false, newestAgeMin: null, usual: figures } as const,
+  ].map((forecast) => ({
+    tell: 'wait',
+    station: 'north-station',
+    arriveInMin: 25,
+    leaveInMin: 0,
+    haulMin: 25,
+    forecast,
+    trouble,
+    hold: { truck: '3', advice: { hold: true, because: 'closed', untilMs: at('10:00') } },
+  })),
+);
+const stationFacts = [
+  ...receiptsOf('station-reported'),
+  ...receiptsOf('pilers-seen'),
+  ...receiptsOf('loads-turned-away'),
+];
 const fleet: FleetMatch = {
   station: 'north-station',
   field: 'north-40',
@@ -60,9 +93,14 @@ const fleet: FleetMatch = {
   })),
 };
 
-type OfLine = 'wait' | 'line-limit' | 'line-stopped' | 'fleet';
+type OfLine = 'station-news' | 'wait' | 'line-limit' | 'line-stopped' | 'fleet';
 export const lineTellings: { [T in OfLine]: readonly Extract<Telling, { tell: T }>[] } = {
-  wait: [...waits, ...heldWaits],
+  wait: [...waits, ...heldWaits, ...troubledWaits],
+  'station-news': stationFacts.map((fact) => ({
+    tell: 'station-news',
+    fact,
+    pilers: { running: fact.kind === 'pilers-seen' ? pilersRunning(fact, 2) : 2, of: 2 },
+  })),
   'line-limit': [
     {
       tell: 'line-limit',
@@ -72,5 +110,7 @@ export const lineTellings: { [T in OfLine]: readonly Extract<Telling, { tell: T 
     },
   ],
   'line-stopped': [{ tell: 'line-stopped', station: 'north-station', waiting: ['2', '3'], silentMin: 50 }],
-  fleet: [fleet, { ...fleet, waitKnown: false }].map((one) => ({ tell: 'fleet', fleet: one })),
+  fleet: [fleet, { ...fleet, waitKnown: false }].flatMap((one) =>
+    [null, closed].map((trouble) => ({ tell: 'fleet', fleet: one, trouble })),
+  ),
 };

@@ -1,4 +1,4 @@
-import type { Fact, Happening, HaulStep } from '../../src/core/book/facts.ts';
+import type { Fact, FactOf, Happening, HaulStep } from '../../src/core/book/facts.ts';
 import type { FactWithLine } from '../../src/core/book/kinds.ts';
 import { at, fact, step, ticket } from './given.ts';
 
@@ -39,6 +39,10 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
     at1015({ kind: 'station-reported', ...place, open: false, untilMs: null }),
     at1015({ kind: 'station-reported', ...place, open: false, untilMs: at('18:00') }),
   ],
+  'loads-turned-away': [
+    at1015({ kind: 'loads-turned-away', ...place, truck: '3', words: 'too warm' }),
+    at1015({ kind: 'loads-turned-away', ...place, truck: null, words: null }),
+  ],
   'root-measured': [
     at1015({ kind: 'root-measured', station: null, field: 'north-40', temperatureF: 54.5 }),
     at1015({ kind: 'root-measured', ...place, field: null, temperatureF: 55 }),
@@ -66,3 +70,7 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
 };
 
 export const receiptFacts: readonly Fact[] = Object.values(facts).flat();
+
+/** Of one kind alone. */
+export const receiptsOf = <K extends FactWithLine['kind']>(kind: K): FactOf<K>[] =>
+  receiptFacts.filter((one): one is FactOf<K> => one.kind === kind);

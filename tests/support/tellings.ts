@@ -1,5 +1,6 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
 import type { BoardRow } from '../../src/core/answers/board.ts';
+import type { FactOf } from '../../src/core/book/facts.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
 import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
@@ -36,12 +37,12 @@ const refusals: Refusals = {
   'no-field': [{ refused: 'no-field' }],
   'no-station': [{ refused: 'no-station' }],
   'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
-  'not-allowed': (['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill'] as const).map(
-    (what) => ({
-      refused: 'not-allowed',
-      what,
-    }),
-  ),
+  'not-allowed': (
+    ['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill', 'pass-on'] as const
+  ).map((what) => ({
+    refused: 'not-allowed',
+    what,
+  })),
   'second-not-below-first': [{ refused: 'second-not-below-first', grossLb: 29_320, tareLb: 79_840 }],
   'net-impossible': [{ refused: 'net-impossible', netLb: 505_200, minLb: 1_000, maxLb: 100_000 }],
   'weights-disagree': [{ refused: 'weights-disagree', netLb: 52_520, computedLb: 50_520 }],
@@ -80,6 +81,7 @@ const warnings: Warnings = {
     maxLb: 110_000,
   })),
   'over-limit': [{ warning: 'over-limit', grossLb: 87_000, limitLb: 86_000 }],
+  'root-cost': [{ warning: 'root-cost', limitF: 55, lbPerTonDay: 0.09 }],
   'root-too-warm': [true, false].map((stopped) => ({
     warning: 'root-too-warm',
     station: 'north-station',
@@ -175,6 +177,22 @@ const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
   })),
 );
 
+const passed = [true, false].map((toAll): FactOf<'words-passed'> => ({
+  id: 'local:m1#0',
+  cause: 'local:m1',
+  atMs: at('18:00'),
+  sentMs: at('18:00'),
+  heardMs: at('18:00'),
+  by: 'ruth',
+  timeStated: false,
+  kind: 'words-passed',
+  to: toAll ? ['ana', 'ben'] : ['ana'],
+  toAll,
+  words: 'start 5:00 at South 80',
+  room: null,
+  soundsLikeOrder: toAll,
+}));
+
 type Tellings = { [T in Telling['tell']]: readonly Extract<Telling, { tell: T }>[] };
 
 export const tellings: Tellings = {
@@ -254,6 +272,15 @@ export const tellings: Tellings = {
   'board-moved': [{ tell: 'board-moved' }],
   'ticket-form': ['3', null].map((truck) => ({ tell: 'ticket-form', truck })),
   help: [true, false].map((manager) => ({ tell: 'help', manager })),
+  'passed-words': passed.map((one) => ({ tell: 'passed-words', fact: one, rings: one.toAll })),
+  'words-passed': passed.map((one) => ({ tell: 'words-passed', fact: one })),
+  'words-seen': [{ tell: 'words-seen' }],
+  'words-unseen': [[], ['ben']].map((unseen) => ({
+    tell: 'words-unseen',
+    words: 'start 5:00 at South 80',
+    seen: ['ana'],
+    unseen,
+  })),
   seen: [{ tell: 'seen', step: heatStep() }],
   'list-changed': changes.map((change) => ({ tell: 'list-changed', change })),
   language: (['en', 'es'] as const).map((language) => ({ tell: 'language', language })),

@@ -4,6 +4,7 @@ import { acceptDrill } from './drills.ts';
 import { acceptListChange } from './lists.ts';
 import { acceptResume, acceptSeen, acceptStop } from './orders.ts';
 import { acceptFieldReport, acceptReport, acceptSighting } from './report.ts';
+import { acceptPassOn } from './pass-on.ts';
 import { acceptChoice } from './offers.ts';
 import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
@@ -25,6 +26,7 @@ export const accept = (
     case 'see-line':
     case 'see-pilers':
     case 'report-station':
+    case 'report-turned-away':
       return acceptSighting(intent, harvest, speaking);
     case 'measure-root':
     case 'check-crown':
@@ -44,6 +46,8 @@ export const accept = (
       return acceptStop(intent, harvest, speaking);
     case 'order-resume':
       return acceptResume(intent, harvest, speaking);
+    case 'pass-on':
+      return acceptPassOn(intent, harvest, speaking);
     case 'drill':
       return acceptDrill(intent, harvest, speaking);
     case 'tell-shift': {

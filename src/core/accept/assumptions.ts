@@ -34,3 +34,6 @@ export const DRILL_MIN: Minutes = 30;
  * change it. Grade: common practice, for roots that are stored long.
  */
 export const STATION_LIMIT_F: Fahrenheit = 55;
+
+/** Less sugar a short ton and day is not worth a word. Grade: chosen: a tenth of what a pile loses anyhow. */
+export const LEAST_LOSS_LB: Lb = 0.05;

@@ -3,6 +3,7 @@ import { mayManage } from '../roster.ts';
 import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs } from '../units.ts';
 import { hasBegun, hasUnseen, newestStep, openNotices, unendedNotices } from '../notices/notices.ts';
+import { hasUnseenWords } from '../notices/passed-words.ts';
 import { TOPPING_LEAD_MIN } from '../weather/assumptions.ts';
 import { refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
@@ -123,6 +124,7 @@ export const acceptResume = (
 
 /** "Got it": this person has seen what was sent. */
 export const acceptSeen = (harvest: Harvest, speaking: Speaking): Accepted => {
-  if (!hasUnseen(harvest, speaking.speaker.id)) return refused({ refused: 'nothing-to-see' });
+  const { id } = speaking.speaker;
+  if (!hasUnseen(harvest, id) && !hasUnseenWords(harvest, id)) return refused({ refused: 'nothing-to-see' });
   return taken(speaking, null, [{ kind: 'notice-seen', person: speaking.speaker.id }]);
 };

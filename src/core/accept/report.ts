@@ -3,10 +3,12 @@ import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import { isStoppedAt } from '../notices/notices.ts';
 import type { Warning } from '../refusal.ts';
-import { stationById } from '../roster.ts';
+import { mayManage, stationById } from '../roster.ts';
+import type { StationId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { HEAT_FIGURES } from '../weather/assumptions.ts';
-import type { EpochMs } from '../units.ts';
+import { extraLossLbPerTonDay } from '../weather/respiration.ts';
+import { LEAST_LOSS_LB } from './assumptions.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
 /** A step of a truck's round trip, with a head count if the driver in the line counted. */
@@ -24,11 +26,19 @@ export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speak
   return taken(speaking, intent.atMs, happenings);
 };
 
-type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station'>;
+type Sighting = IntentOf<'see-line' | 'see-pilers' | 'report-station' | 'report-turned-away'>;
 
-/** What a person sees at the station: the line, the pilers, whether it is open. */
+/** Pilers that are down; all of them are as many as the station has. */
+const pilersDown = (
+  down: IntentOf<'see-pilers'>['down'],
+  station: StationId,
+  { roster }: Harvest,
+): number | null => (down === 'all' ? (stationById(roster, station)?.pilers ?? 1) : down);
+
+/** What a person sees at the station: the line, the pilers, whether it is open and takes loads. */
 export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Speaking): Accepted => {
-  const station = stationOfTruck(harvest, speaking.speaker.truck, intent.station, null);
+  const truck = (intent.do === 'report-turned-away' ? intent.truck : null) ?? speaking.speaker.truck;
+  const station = stationOfTruck(harvest, truck, intent.station, null);
   if (station === null) return refused({ refused: 'no-station' });
   switch (intent.do) {
     case 'see-line':
@@ -37,11 +47,20 @@ export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Spe
       ]);
     case 'see-pilers':
       return taken(speaking, intent.atMs, [
-        { kind: 'pilers-seen', station, open: intent.open, down: intent.down },
+        {
+          kind: 'pilers-seen',
+          station,
+          open: intent.open,
+          down: pilersDown(intent.down, station, harvest),
+        },
       ]);
     case 'report-station':
       return taken(speaking, intent.atMs, [
         { kind: 'station-reported', station, open: intent.open, untilMs: intent.untilMs },
+      ]);
+    case 'report-turned-away':
+      return taken(speaking, intent.atMs, [
+        { kind: 'loads-turned-away', station, truck, words: intent.words },
       ]);
   }
 };
@@ -50,13 +69,18 @@ export const acceptSighting = (intent: Sighting, harvest: Harvest, speaking: Spe
 const rootWarnings = (
   { field, station, temperatureF }: Omit<Extract<Happening, { kind: 'root-measured' }>, 'kind'>,
   harvest: Harvest,
-  nowMs: EpochMs,
+  { speaker, sentMs }: Speaking,
 ): Warning[] => {
   const id = stationFor(harvest.roster, station, field);
   const limitF = id === null ? undefined : stationById(harvest.roster, id)?.rootLimitF;
   if (id === null || limitF === undefined || temperatureF <= limitF) return [];
-  const stopped = isStoppedAt(harvest, id, nowMs);
-  return [{ warning: 'root-too-warm', station: id, limitF, stopped }];
+  const stopped = isStoppedAt(harvest, id, sentMs);
+  const lbPerTonDay = extraLossLbPerTonDay(temperatureF, limitF);
+  const isWorthIt = mayManage(speaker) && lbPerTonDay >= LEAST_LOSS_LB;
+  return [
+    { warning: 'root-too-warm', station: id, limitF, stopped },
+    ...(isWorthIt ? [{ warning: 'root-cost', limitF, lbPerTonDay } as const] : []),
+  ];
 };
 
 /** What a person measures or decides in the field. */
@@ -73,9 +97,7 @@ export const acceptFieldReport = (
       const { temperatureF } = intent;
       const isStanding =
         (intent.atMs ?? speaking.sentMs) >= addMinutes(speaking.sentMs, 0 - HEAT_FIGURES.rootHoldsMin);
-      const warnings = isStanding
-        ? rootWarnings({ field, station, temperatureF }, harvest, speaking.sentMs)
-        : [];
+      const warnings = isStanding ? rootWarnings({ field, station, temperatureF }, harvest, speaking) : [];
       return taken(
         speaking,
         intent.atMs,

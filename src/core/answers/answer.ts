@@ -9,6 +9,7 @@ import { answerLine, waitsForLine } from './line.ts';
 import { countHelps } from './head-count.ts';
 import type { LineObservations, WaitForecast, WaitNeed } from '../line/types.ts';
 import { digState, unseenNotice } from '../notices/notices.ts';
+import { unseenWords } from '../notices/passed-words.ts';
 import { planOf } from './plan.ts';
 import { mayManage, stationById } from '../roster.ts';
 import type { StationId, TruckId } from '../roster.ts';
@@ -96,8 +97,10 @@ export const answer = (
         tell: 'may-dig',
         dig: digState(harvest, spanOf(harvest, asking, 'today').fromMs, asking.nowMs),
       };
-    case 'unseen-notice':
-      return { tell: 'unseen', notice: unseenNotice({ ...asking, harvest }), undelivered: [] };
+    case 'unseen-notice': {
+      const moment = { ...asking, harvest };
+      return unseenWords(moment) ?? { tell: 'unseen', notice: unseenNotice(moment), undelivered: [] };
+    }
     case 'outlook':
       return answerOutlook(question, harvest, asking);
     case 'tickets':

@@ -3,7 +3,10 @@ import { lineObservations } from '../line/observations.ts';
 import type { LineObservations } from '../line/types.ts';
 import type { CrewMember, StationId } from '../roster.ts';
 import type { Telling } from '../telling.ts';
-import type { EpochMs, Span } from '../units.ts';
+import { addMinutes } from '../units.ts';
+import type { EpochMs, Minutes, Span } from '../units.ts';
+import { troubleAt } from '../notices/station-now.ts';
+import type { StationTrouble } from '../notices/station-now.ts';
 import { calendarDay } from '../zone-clock.ts';
 import type { ZoneClock } from '../zone-clock.ts';
 import { firstMs } from '../harvest/chapters.ts';
@@ -45,5 +48,17 @@ export const askedStation = (
 /** What was seen today of that station's line. */
 export const seenToday = (harvest: Harvest, station: StationId, asking: Asking): LineObservations =>
   lineObservations(harvest, station, spanOf(harvest, asking, 'today'));
+
+/** What keeps a truck waiting there that arrives in so many minutes. */
+export const troubleFor = (
+  harvest: Harvest,
+  station: StationId,
+  arriveInMin: Minutes,
+  asking: Asking,
+): StationTrouble | null => {
+  const { fromMs: sinceMs } = spanOf(harvest, asking, 'today');
+  const { nowMs } = asking;
+  return troubleAt(harvest, { station, sinceMs, nowMs }, addMinutes(nowMs, arriveInMin));
+};
 
 export const NO_STATION: Telling = { tell: 'refusal', refusal: { refused: 'no-station' } };

@@ -1,5 +1,5 @@
 /** "Do we need another truck?" */
-import { NO_STATION, askedStation, seenToday, spanOf } from './asking.ts';
+import { NO_STATION, askedStation, seenToday, spanOf, troubleFor } from './asking.ts';
 import type { Asking } from './asking.ts';
 import type { StationId } from '../roster.ts';
 import { minutesBetween } from '../units.ts';
@@ -85,5 +85,7 @@ export const answerFleet = (harvest: Harvest, asking: Asking, waits: readonly Wa
   const [forecast] = waits;
   if (station === null || forecast === undefined) return NO_STATION;
   const { fromMs } = spanOf(harvest, asking, 'today');
-  return { tell: 'fleet', fleet: fleetMatch(harvest, station, { fromMs, nowMs: asking.nowMs }, forecast) };
+  const fleet = fleetMatch(harvest, station, { fromMs, nowMs: asking.nowMs }, forecast);
+  const trouble = troubleFor(harvest, station, haulMinutes(harvest, station, harvest.dugField), asking);
+  return { tell: 'fleet', fleet, trouble };
 };

@@ -1,7 +1,7 @@
 /** Whether a truck had better wait loaded at the field than in the line. */
 import { holds } from '../notices/notices.ts';
 import type { TruckId } from '../roster.ts';
-import { addMinutes } from '../units.ts';
+import { addMinutes, minutesBetween } from '../units.ts';
 import type { EpochMs, Minutes } from '../units.ts';
 import { adviseHold } from '../line/fleet.ts';
 import type { HoldAdvice } from '../line/fleet.ts';
@@ -40,6 +40,8 @@ interface Asked {
   nowMs: EpochMs;
   arriveInMin: Minutes;
   haulMin: Minutes;
+  /** When the station opens that is closed when the truck gets there; null = it is open, or nobody has said when. */
+  opensMs: EpochMs | null;
 }
 
 /**
@@ -49,12 +51,14 @@ export const keepAtField = (
   harvest: Harvest,
   truck: TruckId,
   observations: LineObservations,
-  { nowMs, arriveInMin, haulMin }: Asked,
+  { nowMs, arriveInMin, haulMin, opensMs }: Asked,
   [first, later]: readonly (WaitForecast | undefined)[],
 ): HoldAdvice | null => {
   if (!canBeKept(harvest, truck)) return null;
-  if (!first?.known || first.medianMin < WORTH_HOLDING_MIN || !later?.known) return null;
   const arriveMs = addMinutes(nowMs, arriveInMin);
+  if (opensMs !== null && minutesBetween(arriveMs, opensMs) >= WORTH_HOLDING_MIN)
+    return { hold: true, because: 'closed', untilMs: opensMs };
+  if (!first?.known || first.medianMin < WORTH_HOLDING_MIN || !later?.known) return null;
   const backMs = addMinutes(arriveMs, first.medianMin + haulMin);
   const stop = holds(harvest, nowMs).coming;
   return adviseHold({

@@ -1,6 +1,6 @@
 /** "How long is the line" and "if I leave now". */
 import { HOLD_MIN, canBeKept, keepAtField } from './keep-at-field.ts';
-import { NO_STATION, askedStation, seenToday } from './asking.ts';
+import { NO_STATION, askedStation, seenToday, troubleFor } from './asking.ts';
 import type { Asking } from './asking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 import { haulMinutes } from '../harvest/usual-times.ts';
@@ -54,6 +54,8 @@ export const answerLine = (
   const { leaveInMin } = question;
   const { truck } = asking.asker;
   const { arriveInMin, haulMin } = arrival(question, station, harvest, asking);
+  const trouble = troubleFor(harvest, station, arriveInMin, asking);
+  const opensMs = trouble?.trouble === 'closed' ? trouble.untilMs : null;
   const advice =
     truck === null || haulMin === null
       ? null
@@ -61,9 +63,9 @@ export const answerLine = (
           harvest,
           truck,
           seenToday(harvest, station, asking),
-          { nowMs: asking.nowMs, arriveInMin, haulMin },
+          { nowMs: asking.nowMs, arriveInMin, haulMin, opensMs },
           waits,
         );
   const hold = truck === null || advice === null ? null : { truck, advice };
-  return { tell: 'wait', station, arriveInMin, leaveInMin, haulMin, forecast, hold };
+  return { tell: 'wait', station, arriveInMin, leaveInMin, haulMin, forecast, hold, trouble };
 };

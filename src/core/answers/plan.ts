@@ -6,6 +6,7 @@ import { MS_PER_MINUTE } from '../units.ts';
 import type { EpochMs, Span } from '../units.ts';
 import { hasGap, nodesOf } from '../weather/crossing.ts';
 import { HEAT_OPTIONS, withPast } from '../weather/heat-options.ts';
+import { airWithPast } from '../weather/past-air.ts';
 import { OUTLOOK_OPTIONS, outlook } from '../weather/outlook.ts';
 import type { Outlook } from '../weather/outlook.ts';
 import type { HourlyTemperature } from '../weather/types.ts';
@@ -65,6 +66,12 @@ export const planOf = (
     heat: { ...OUTLOOK_OPTIONS.heat, ...basis },
     frost: { ...OUTLOOK_OPTIONS.frost, alerts },
     rain,
+    air: airWithPast(
+      forecast,
+      harvest.issued.get(station.id) ?? [],
+      harvest.observed.get(station.id) ?? [],
+      nowMs,
+    ),
   });
   const at = (hour: number, days = 0): EpochMs =>
     wallTimeOfDayMs(clock, station.zone, made.dayMs, hour, 0, days);

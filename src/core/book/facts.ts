@@ -62,9 +62,15 @@ export interface NoticeStep {
   chance: number | null;
   /** The orderer's own words. */
   words: string | null;
+  /** Of a stop that has begun, only the restart that is expected has moved: nothing is ordered anew. */
+  restartOnly?: true;
   /** What the bot went by; absent in orders, and in books of earlier versions. */
   basis?: NoticeBasis;
 }
+
+/** The steps that follow keep the mark of the step that they change, and it means nothing there. */
+export const movesRestartOnly = ({ stage, restartOnly }: NoticeStep): boolean =>
+  stage === 'update' && restartOnly === true;
 
 export interface NoticeBasis {
   /** When the forecast was issued; null = there was none. */
@@ -101,6 +107,8 @@ export type Happening =
   | { kind: 'line-seen'; station: StationId; ahead: number; truck: TruckId | null }
   | { kind: 'pilers-seen'; station: StationId; open: number | null; down: number | null }
   | { kind: 'station-reported'; station: StationId; open: boolean; untilMs: EpochMs | null }
+  /** The station refuses to take loads. `truck`: the one that was turned away; `words`: why. Null = not said. */
+  | { kind: 'loads-turned-away'; station: StationId; truck: TruckId | null; words: string | null }
   | { kind: 'root-measured'; field: FieldId | null; station: StationId | null; temperatureF: Fahrenheit }
   | { kind: 'crown-checked'; field: FieldId | null; sound: boolean }
   | { kind: 'field-dug'; field: FieldId }
@@ -129,6 +137,15 @@ export type Happening =
   | { kind: 'air-observed'; place: StationId; temperatureF: Fahrenheit }
   /** Grower and foreman are told that forecasts of the place do not come; null = that they come again. */
   | { kind: 'forecast-warned'; place: StationId; missing: MissingForecast | null }
+  /** Foreman or grower have these words passed on; they order nothing. `room`: where they were said. */
+  | {
+      kind: 'words-passed';
+      to: readonly PersonId[];
+      toAll: boolean;
+      words: string;
+      room: string | null;
+      soundsLikeOrder: boolean;
+    }
   | { kind: 'notice-raised'; step: NoticeStep }
   | { kind: 'notice-seen'; person: PersonId }
   | { kind: 'line-warned'; station: StationId; warning: LineWarning }

@@ -15,6 +15,12 @@ export interface NoticeEvent {
   readonly seen: ReadonlyMap<PersonId, EpochMs>;
 }
 
+/** Words that foreman or grower had passed on, and who has said that they saw them. */
+export interface PassedWords {
+  readonly fact: FactOf<'words-passed'>;
+  readonly seen: ReadonlyMap<PersonId, EpochMs>;
+}
+
 /** What the standing facts come to, up to one of them. It never changes: the next fact makes a new one (step.ts). */
 export interface SeasonState {
   /** The lists after what was changed in chat. */
@@ -28,6 +34,7 @@ export interface SeasonState {
   readonly headCounts: readonly FactOf<'line-seen'>[];
   readonly pilerReports: readonly FactOf<'pilers-seen'>[];
   readonly stationReports: readonly FactOf<'station-reported'>[];
+  readonly turnedAway: readonly FactOf<'loads-turned-away'>[];
   readonly rootReadings: readonly FactOf<'root-measured'>[];
   readonly crownChecks: readonly FactOf<'crown-checked'>[];
   /** All forecasts of the last two days by place, oldest issue first. */
@@ -39,6 +46,8 @@ export interface SeasonState {
   readonly forecastWarnings: ReadonlyMap<StationId, FactOf<'forecast-warned'>>;
   /** The one with the newest step last. */
   readonly notices: readonly NoticeEvent[];
+  /** Words that were passed on, the newest last. */
+  readonly passedWords: readonly PassedWords[];
   /** What was noticed of the line, oldest first. */
   readonly lineWarnings: readonly FactOf<'line-warned'>[];
   readonly shifts: ReadonlyMap<PersonId, Shift>;

@@ -24,6 +24,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   headCounts: [],
   pilerReports: [],
   stationReports: [],
+  turnedAway: [],
   rootReadings: [],
   crownChecks: [],
   forecasts: new Map(),
@@ -31,6 +32,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   observed: new Map(),
   forecastWarnings: new Map(),
   notices: [],
+  passedWords: [],
   lineWarnings: [],
   shifts: new Map(),
   offers: new Map(),
@@ -92,12 +94,15 @@ const onNotice = (state: SeasonState, fact: FactOf<'notice-raised'>): SeasonStat
 };
 
 /** "Got it" is for all that has been told by then. */
-const onSeen = (state: SeasonState, { person, atMs }: FactOf<'notice-seen'>): SeasonState => ({
-  ...state,
-  notices: state.notices.map((event) =>
-    event.seen.has(person) ? event : { ...event, seen: new Map(event.seen).set(person, atMs) },
-  ),
-});
+const onSeen = (state: SeasonState, { person, atMs }: FactOf<'notice-seen'>): SeasonState => {
+  const confirmed = <T extends { seen: ReadonlyMap<PersonId, EpochMs> }>(told: T): T =>
+    told.seen.has(person) ? told : { ...told, seen: new Map(told.seen).set(person, atMs) };
+  return {
+    ...state,
+    notices: state.notices.map(confirmed),
+    passedWords: state.passedWords.map(confirmed),
+  };
+};
 
 const onShift = (state: SeasonState, fact: FactOf<'shift-told'>): SeasonState => {
   const before = state.shifts.get(fact.person) ?? ON_SHIFT;
@@ -167,6 +172,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, pilerReports: [...state.pilerReports, fact] };
     case 'station-reported':
       return { ...state, stationReports: [...state.stationReports, fact] };
+    case 'loads-turned-away':
+      return { ...state, turnedAway: [...state.turnedAway, fact] };
     case 'root-measured':
       return { ...state, rootReadings: [...state.rootReadings, fact] };
     case 'crown-checked':
@@ -185,6 +192,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, observed: withListed(state.observed, fact) };
     case 'forecast-warned':
       return { ...state, forecastWarnings: new Map(state.forecastWarnings).set(fact.place, fact) };
+    case 'words-passed':
+      return { ...state, passedWords: [...state.passedWords, { fact, seen: new Map() }] };
     case 'notice-raised':
       return onNotice(state, fact);
     case 'line-warned':

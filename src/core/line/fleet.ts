@@ -3,7 +3,7 @@
  * should wait at the field.
  */
 import type { FieldId, StationId } from '../roster.ts';
-import type { Minutes } from '../units.ts';
+import type { EpochMs, Minutes } from '../units.ts';
 import { FILL_CV, LIKELY_STANDSTILL, SLACK_LINE, TRUCKS_OVER_MATCH } from './assumptions.ts';
 import { COURSE_MIN, waitOnCourse } from './model/courses.ts';
 import { normal, randomFrom, seedOf } from './model/random.ts';
@@ -193,6 +193,8 @@ interface HoldAsk {
 export type HoldAdvice =
   /** Each minute of hold makes unloading `laterPerMin` minutes later and saves the rest of it in the line. */
   | { hold: true; because: 'standstill' | 'short-line' | 'field-stops'; laterPerMin: number }
+  /** The station is closed when the truck would get there, and opens then. */
+  | { hold: true; because: 'closed'; untilMs: EpochMs }
   | { hold: false; because: 'needed-next' | 'busy-line'; laterPerMin: number };
 
 /**

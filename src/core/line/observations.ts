@@ -40,12 +40,19 @@ const visitWithin = (load: Load, { fromMs, toMs }: Span): Visit | null => {
 /** Loads that began earlier are long off the truck. */
 const OLDEST_LOAD_MS = MS_PER_DAY;
 
-/** At a closed station no piler runs; the report of the closing may say when it opens again. */
-const closings = (harvest: Harvest, station: StationId, pilers: number): PilerReport[] =>
+/**
+ * At a closed station no piler runs; the report of the closing may say when it opens again. One of the day before that
+ * reaches into this day closes it from `fromMs` on.
+ */
+const closings = (harvest: Harvest, station: StationId, pilers: number, fromMs: EpochMs): PilerReport[] =>
   harvest.stationReports
     .filter((report) => report.station === station)
     .flatMap(({ atMs, open, untilMs }) => [
-      { atMs, open: null, down: open ? 0 : pilers },
+      {
+        atMs: untilMs !== null && untilMs > fromMs ? Math.max(atMs, fromMs) : atMs,
+        open: null,
+        down: open ? 0 : pilers,
+      },
       ...(open || untilMs === null ? [] : [{ atMs: untilMs, open: null, down: 0 }]),
     ]);
 
@@ -72,7 +79,7 @@ export const lineObservations = (
       .map(({ atMs, ahead, truck }) => ({ atMs, ahead, truck })),
     pilers: [
       ...harvest.pilerReports.filter((report) => report.station === station),
-      ...closings(harvest, station, pilers),
+      ...closings(harvest, station, pilers, fromMs),
     ]
       .filter(({ atMs }) => within(atMs))
       .map(({ atMs, open, down }) => ({ atMs, open, down })),

@@ -50,6 +50,18 @@ export const DECIDE_AHEAD_MIN: Minutes = 60;
 export const DECIDE_AFTER_MIN: Minutes = 10;
 
 /**
+ * "They turn loads away" holds so long, unless a load was taken or the station opened since. Grade: chosen: what was told
+ * to one truck is asked anew by the next.
+ */
+export const TURNED_AWAY_HOLDS_MIN: Minutes = 120;
+
+/** What happened at the station longer ago than this is no news. Grade: chosen: a round trip in a long line. */
+export const NEWS_MIN: Minutes = 120;
+
+/** A truck that was loaded or in line longer ago than this has brought its load, and nobody said so. Grade: chosen. */
+export const UNDER_WAY_MIN: Minutes = 300;
+
+/**
  * "Off shift" ends by itself, so that nobody who forgot to say "on shift" misses the next stop. Grade: source: off duty
  * between two shifts of a truck driver (49 CFR 395.3).
  */

@@ -1,4 +1,5 @@
 /** Who is told of a step of a stop, how, and for whom a phone rings. */
+import { movesRestartOnly } from '../book/facts.ts';
 import type { FactOf, NoticeStep } from '../book/facts.ts';
 import type { Harvest, NoticeEvent } from '../harvest/harvest.ts';
 import type { CrewMember } from '../roster.ts';
@@ -64,18 +65,18 @@ const noticeTelling = (of: TellingOf): NoticeTelling => {
     changed,
     rain: rainFor(step, harvest, nowMs),
     still: step.stage === 'all-clear' ? othersThan(step.event, harvest, nowMs) : [],
-    order: isOrdered(event, nowMs),
+    order: isOrdered(event, nowMs) && !movesRestartOnly(step),
     asked: orderOf(event)?.askedNumber ?? step.number,
     confirmed: confirmedOf(of),
     rings: isLoud(of, changed),
   };
 };
 
-/** Those who must act or decide are told of an order, and of the end of what was ordered. */
+/** Those who must act or decide are told of an order, and of the end of what was ordered; a restart that moves is no order. */
 const concernsActing = ({ raised: { step }, event, nowMs }: TellingOf): boolean =>
   step.stage === 'all-clear'
     ? step.source === 'person' || wasOrdered(event, step.number, nowMs)
-    : isOrdered(event, nowMs);
+    : isOrdered(event, nowMs) && !movesRestartOnly(step);
 
 const silent = (telling: NoticeTelling): NoticeTelling => ({ ...telling, rings: false });
 

@@ -7,6 +7,7 @@ import { asksAnew } from '../weather/steps.ts';
 import { actingOn } from './acting.ts';
 import { isAsleep } from './quiet.ts';
 import type { Moment } from './shifts.ts';
+import { closingAt } from './station-now.ts';
 import type { EpochMs } from '../units.ts';
 import { addMinutes } from '../units.ts';
 import { rainAround } from '../weather/rain.ts';
@@ -90,10 +91,9 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
     const isReason = step.stage === 'all-clear' && step.source === 'person' && step.words !== null;
     return isReason && atMs >= sinceMs;
   });
-  const closed = harvest.roster.stations.flatMap(({ id }) => {
-    const word = harvest.stationReports.findLast(({ station, atMs }) => station === id && atMs >= sinceMs);
-    return word && !word.open && nowMs < (word.untilMs ?? Infinity) ? [word] : [];
-  });
+  const closed = harvest.roster.stations.flatMap(
+    ({ id }) => closingAt(harvest, { station: id, sinceMs, nowMs }, nowMs) ?? [],
+  );
   return {
     holds: now,
     coming,

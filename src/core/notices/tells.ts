@@ -5,6 +5,7 @@ import type { Fact, FactOf } from '../book/facts.ts';
 import { concernsOthers } from '../book/kinds.ts';
 import { dueOrders } from './orders.ts';
 import { promises } from './promises.ts';
+import { passedTells } from './passed-words.ts';
 import { personById } from '../roster.ts';
 import type { Tell, Telling } from '../telling.ts';
 import type { EpochMs } from '../units.ts';
@@ -14,6 +15,7 @@ import type { Harvest } from '../harvest/harvest.ts';
 import { managersOf, tellAll } from './audiences.ts';
 import { noticeTells, orderedTells, roomTells } from './notice-tells.ts';
 import { stillDiggingTells } from './still-digging.ts';
+import { stationTells } from './station-news.ts';
 
 const emergencyTells = (fact: FactOf<'emergency-called'>, harvest: Harvest): Tell[] => {
   const person = fact.by === null ? undefined : personById(harvest.roster, fact.by);
@@ -68,6 +70,12 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
       return emergencyTells(fact, harvest);
     case 'truck-reported':
       return [...downTells(fact, harvest), ...stillDiggingTells(fact, harvest)];
+    case 'station-reported':
+    case 'pilers-seen':
+    case 'loads-turned-away':
+      return stationTells(fact, harvest, clock);
+    case 'words-passed':
+      return passedTells(fact, harvest, clock);
     case 'line-warned':
       return lineTells(fact, harvest);
     case 'forecast-warned':

@@ -180,6 +180,24 @@ const restartMoved = (current: NoticeStep, resumeAtMs: EpochMs, { options }: Hea
   current.resumeAtMs === null ||
   Math.abs(resumeAtMs - current.resumeAtMs) >= options.restartUpdateMin * MS_PER_MINUTE;
 
+/**
+ * The restart as it is told; undefined = as before. Air that is measured warm puts it off from hour to hour: told once with
+ * a time, then as unknown, and then no more until the all-clear.
+ */
+const restartTold = (
+  current: NoticeStep,
+  byForecastMs: EpochMs,
+  measuredMs: EpochMs,
+  heatCase: HeatCase,
+): EpochMs | null | undefined => {
+  const resumeAtMs = Math.max(byForecastMs, measuredMs);
+  const isPutOff = measuredMs > byForecastMs;
+  const isTold = current.stage === 'update' && (current.resumeAtMs ?? Infinity) > byForecastMs;
+  if (isPutOff && isTold && current.resumeAtMs === null) return undefined;
+  if (!restartMoved(current, resumeAtMs, heatCase)) return undefined;
+  return isPutOff && isTold ? null : resumeAtMs;
+};
+
 /** A stop that has begun: it ends when it is cool again by fresh forecasts that agree, or by the station's word. */
 const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): HeatDecision => {
   const { nowMs, options, forecast } = heatCase;
@@ -189,11 +207,22 @@ const release = (heatCase: HeatCase, current: NoticeStep, stopAtMs: EpochMs): He
   if (airMs === null || openMs === null || !isFresh(heatCase, forecast))
     return { step: null, wakeAtMs: null };
   const dwellEndMs = sinceMs + options.dwellMin * MS_PER_MINUTE;
-  const resumeAtMs = Math.max(airMs, openMs, later5(measuredCoolMs(heatCase, stopAtMs)));
+  const [forecastMs, measuredMs] = [Math.max(airMs, openMs), later5(measuredCoolMs(heatCase, stopAtMs))];
+  const resumeAtMs = Math.max(forecastMs, measuredMs);
   if (nowMs >= Math.max(resumeAtMs, dwellEndMs)) return endedByForecast(heatCase, current);
-  const isNews = nowMs >= dwellEndMs && restartMoved(current, resumeAtMs, heatCase);
-  const step = { ...current, number: current.number + 1, stage: 'update', resumeAtMs, words: null } as const;
-  return { step: isNews ? step : null, wakeAtMs: Math.max(resumeAtMs, dwellEndMs) };
+  const told = restartTold(current, forecastMs, measuredMs, heatCase);
+  const wakeAtMs = Math.max(resumeAtMs, dwellEndMs);
+  if (nowMs < dwellEndMs || told === undefined) return { step: null, wakeAtMs };
+  const number = current.number + 1;
+  const step = {
+    ...current,
+    number,
+    stage: 'update',
+    resumeAtMs: told,
+    restartOnly: true,
+    words: null,
+  } as const;
+  return { step, wakeAtMs };
 };
 
 /** After a person's all-clear: quiet for a while, but for what is clearly worse. */

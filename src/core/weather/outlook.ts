@@ -8,11 +8,10 @@ import type { FrostOptions } from './cold-spell.ts';
 import { HEAT_OPTIONS, withPast } from './heat-options.ts';
 import type { HeatOptions, HeatStation } from './heat-options.ts';
 import { rainWithin } from './rain.ts';
-import { extraLossLbPerTonDay } from './respiration.ts';
 import { rootEstimate } from './root.ts';
 import type { RootEstimate } from './root.ts';
 import { forecastStop, warmHours } from './stop-cause.ts';
-import type { RainTotal, IssuedForecast } from './types.ts';
+import type { HourlyTemperature, RainTotal, IssuedForecast } from './types.ts';
 
 /** What the weather lets a crew plan for one day at one station. */
 export interface Outlook {
@@ -31,8 +30,6 @@ export interface Outlook {
     stopToppingMs: EpochMs | null;
     stopAtMs: EpochMs | null;
     resumeAtMs: EpochMs | null;
-    /** Sucrose that a ton piled at the peak loses each day beyond one piled at the limit, lb: an estimate. */
-    extraLossLbPerTonDay: number | null;
   };
   /** The night before the day's digging. */
   frost: {
@@ -54,9 +51,16 @@ export interface OutlookOptions {
   heat: HeatOptions;
   frost: FrostOptions;
   rain: readonly RainTotal[];
+  /** All air that is known, with that of past days, which roots remember; empty = that of the forecasts alone. */
+  air: readonly HourlyTemperature[];
 }
 
-export const OUTLOOK_OPTIONS: OutlookOptions = { heat: HEAT_OPTIONS, frost: FROST_OPTIONS, rain: [] };
+export const OUTLOOK_OPTIONS: OutlookOptions = {
+  heat: HEAT_OPTIONS,
+  frost: FROST_OPTIONS,
+  rain: [],
+  air: [],
+};
 
 /** Hours of sun on the crown that is topped last and left, until the warmest of the day. */
 const sunHours = (peakMs: EpochMs, stopToppingMs: EpochMs | null): number =>
@@ -93,7 +97,7 @@ export const outlook = (
   clock: ZoneClock,
   nowMs: EpochMs,
   addDays: number,
-  { heat, frost, rain }: OutlookOptions = OUTLOOK_OPTIONS,
+  { heat, frost, rain, air }: OutlookOptions = OUTLOOK_OPTIONS,
 ): Outlook => {
   const at = (hour: number, days = addDays): EpochMs =>
     wallTimeOfDayMs(clock, station.zone, nowMs, hour, 0, days);
@@ -116,13 +120,16 @@ export const outlook = (
       stopToppingMs: stop?.times.stopToppingMs ?? null,
       stopAtMs: stop?.times.stopAtMs ?? null,
       resumeAtMs: stop?.times.resumeAtMs ?? null,
-      extraLossLbPerTonDay: peakF === null ? null : extraLossLbPerTonDay(peakF, station.rootLimitF),
     },
     frost: frostOf(known, nightFromMs, Math.max(at(NIGHT_TO_HOUR), nightFromMs), frost),
     roots:
       peakMs === null
         ? null
-        : rootEstimate(known.hours, peakMs, sunHours(peakMs, stop?.times.stopToppingMs ?? null)),
+        : rootEstimate(
+            air.length > 0 ? air : known.hours,
+            peakMs,
+            sunHours(peakMs, stop?.times.stopToppingMs ?? null),
+          ),
     rainInches: {
       day: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + 1) }),
       threeDays: rainWithin(rain, { fromMs: at(0), toMs: at(0, addDays + RAIN_DAYS) }),

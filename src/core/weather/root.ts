@@ -10,10 +10,13 @@ import type { EpochMs, Fahrenheit } from '../units.ts';
 import {
   DAMPING_DEPTH_CM,
   ROOT_DEPTH_CM,
+  ROOT_ERROR_F,
+  ROOT_HOURS_KNOWN,
   TOPPED_WARMEST_ABOVE_F,
   TOPPED_WARMING_F_PER_HOUR,
 } from './assumptions.ts';
 import { nodesOf, temperatureAt } from './crossing.ts';
+import type { Node } from './crossing.ts';
 import type { HourlyTemperature } from './types.ts';
 
 /** One wave of the day: `cosF` cos(nωt) + `sinF` sin(nωt), n times a day, t from the first of the 24 hours. */
@@ -56,13 +59,45 @@ export const atDepthF = (
     return total + Math.exp(-down) * (cosF * Math.cos(phase) + sinF * Math.sin(phase));
   }, meanF);
 
+/** The mean air of the days before an instant's half day to come, as many of them as are known. */
+interface AirMemory {
+  meanF: Fahrenheit;
+  days: number;
+}
+
+const meanOf = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Hour by hour of the day first: a night that is missing must not make the days warmer. */
+const meanOfHours = (air: readonly (Fahrenheit | null)[]): Fahrenheit =>
+  meanOf(
+    Array.from({ length: HOURS_PER_DAY }, (_, hour) =>
+      air.filter((f, at) => f !== null && at % HOURS_PER_DAY === hour).filter((f) => f !== null),
+    ).flatMap((ofHour) => (ofHour.length > 0 ? [meanOf(ofHour)] : [])),
+  );
+
+/** Soil at that depth follows the air of days, not of one: a front moves it little at first. Null = not even a day is known. */
+const airMemory = (nodes: readonly Node[], untilMs: EpochMs): AirMemory | null => {
+  const air = Array.from({ length: ROOT_ERROR_F.length * HOURS_PER_DAY }, (_, back) =>
+    temperatureAt(nodes, untilMs - (back + 1) * MS_PER_HOUR),
+  );
+  for (let days = ROOT_ERROR_F.length; days > 0; days -= 1) {
+    const wanted = air.slice(0, days * HOURS_PER_DAY);
+    const known = wanted.filter((temperatureF) => temperatureF !== null);
+    if (known.length >= ROOT_HOURS_KNOWN * wanted.length) return { meanF: meanOfHours(wanted), days };
+  }
+  return null;
+};
+
 export interface RootEstimate {
   /** In the ground under leaves. */
   canopiedF: Fahrenheit;
   /** The crown, if topped so many hours before in the sun. */
   toppedF: Fahrenheit;
+  /** Root mean square error of both: four in five lie within 1.28 times that. */
+  errorF: Fahrenheit;
   /** What it is based on, for the words that explain it. */
-  because: { airMeanF: Fahrenheit; depthCm: number; dampingCm: number; sunHours: number };
+  because: { airMeanF: Fahrenheit; memoryDays: number; depthCm: number; dampingCm: number; sunHours: number };
 }
 
 /** How much warmer a topped crown gets than one with leaves, after this many hours of sun. */
@@ -70,8 +105,8 @@ export const toppedGainF = (sunHours: number): Fahrenheit =>
   Math.min(Math.max(0, sunHours) * TOPPED_WARMING_F_PER_HOUR, TOPPED_WARMEST_ABOVE_F);
 
 /**
- * The roots at an instant, from the air of the 24 hours around it (12 before to 12 after). Null = the forecast does not
- * cover them.
+ * The roots at an instant: the mean air of the past days, and the waves of the 24 hours around it (12 before to 12
+ * after). Null = those are not known.
  */
 export const rootEstimate = (
   hours: readonly HourlyTemperature[],
@@ -85,11 +120,20 @@ export const rootEstimate = (
   );
   const known = air.filter((temperatureF) => temperatureF !== null);
   if (known.length < HOURS_PER_DAY) return null;
-  const waves = dailyWaves(known);
+  const memory = airMemory(nodes, firstMs + HOURS_PER_DAY * MS_PER_HOUR);
+  if (memory === null) return null;
+  const waves = { ...dailyWaves(known), meanF: memory.meanF };
   const canopiedF = atDepthF(waves, ROOT_DEPTH_CM, HOURS_PER_DAY / 2);
   return {
     canopiedF,
     toppedF: canopiedF + toppedGainF(sunHours),
-    because: { airMeanF: waves.meanF, depthCm: ROOT_DEPTH_CM, dampingCm: DAMPING_DEPTH_CM, sunHours },
+    errorF: ROOT_ERROR_F[memory.days - 1] ?? ROOT_ERROR_F[0],
+    because: {
+      airMeanF: memory.meanF,
+      memoryDays: memory.days,
+      depthCm: ROOT_DEPTH_CM,
+      dampingCm: DAMPING_DEPTH_CM,
+      sunHours,
+    },
   };
 };

@@ -173,6 +173,20 @@ interface RoomWordsOf {
   known: List;
 }
 
+/** "Tell Mateo …", "diles a todos …". */
+interface PassOnWordsOf {
+  /** Before whom it is for. */
+  tell: Shape;
+  /** Says by itself that it is for everybody. */
+  tellAll: Shape;
+  everybody: Shape;
+  /** Before a name. */
+  to: Shape;
+  /** Before the words. */
+  that: Shape;
+  known: List;
+}
+
 interface TalkWordsOf {
   /** Carry no meaning of their own here: they may stand anywhere. */
   little: List;
@@ -224,6 +238,7 @@ export interface LanguageWords {
   orders: LinesOf<typeof orderSigns>;
   /** Words of ordinary talk that are one slip of the finger away from a word of ours, and must never be taken for it. */
   ordinary: List;
+  passOn: PassOnWordsOf;
   questions: LinesOf<typeof questionSigns>;
   rooms: RoomWordsOf;
   station: LinesOf<typeof stationSigns>;

@@ -5,6 +5,9 @@ import type { LineHistory } from '../../core/line/history.ts';
 import { forecastWith } from '../../core/line/knowledge.ts';
 import type { WaitForecast, WaitNeed } from '../../core/line/types.ts';
 import type { StationId } from '../../core/roster.ts';
+import { openedFirst } from '../../core/line/at-least.ts';
+import { closingAt } from '../../core/notices/station-now.ts';
+import { addMinutes } from '../../core/units.ts';
 import type { EpochMs } from '../../core/units.ts';
 import { lineLearner } from './learner.ts';
 import type { Bot } from '../host/bot.ts';
@@ -34,6 +37,26 @@ export const forecastWaits = async (
   nowMs: EpochMs,
 ): Promise<readonly WaitForecast[]> => {
   if (needs.length === 0) return [];
+  const forecasts = await forecastOf({ line, clock, log }, harvest, needs, nowMs);
+  return forecasts.map((forecast, at) => {
+    const need = needs[at];
+    return need ? openedFirst(forecast, need.ask, opensMs(harvest, need)) : forecast;
+  });
+};
+
+/** When the station opens that is closed when the truck gets there. */
+const opensMs = (harvest: Harvest, { observations, ask }: WaitNeed): EpochMs | null => {
+  const { nowMs, arriveInMin } = ask;
+  const asked = { station: observations.station, sinceMs: nowMs, nowMs };
+  return closingAt(harvest, asked, addMinutes(nowMs, arriveInMin))?.untilMs ?? null;
+};
+
+const forecastOf = async (
+  { line, clock, log }: Pick<Bot, 'line' | 'clock' | 'log'>,
+  harvest: Harvest,
+  needs: readonly WaitNeed[],
+  nowMs: EpochMs,
+): Promise<readonly WaitForecast[]> => {
   const histories = new Map<StationId, LineHistory>();
   const historyOf = (station: StationId): LineHistory => {
     const history = histories.get(station) ?? lineHistory(harvest, station, clock, nowMs);

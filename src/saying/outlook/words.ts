@@ -1,5 +1,7 @@
-/** The plan of a day in words: when to dig, how warm and cold it gets, what that costs, and how old the forecast is. */
+/** The plan of a day in words: when to dig, how warm and cold it gets, and how old the forecast is. */
 import { MS_PER_HOUR } from '../../core/units.ts';
+import { FOUR_IN_FIVE } from '../../core/weather/assumptions.ts';
+import type { Fahrenheit } from '../../core/units.ts';
 import { stationById } from '../../core/roster.ts';
 import type { DayPlan } from '../../core/answers/plan.ts';
 import type { TellingOf } from '../telling-kind.ts';
@@ -12,8 +14,7 @@ type Made = Extract<DayPlan, { plan: 'made' }>;
 
 const NOON_MS = 12 * MS_PER_HOUR;
 const MM_PER_INCH = 25.4;
-/** Less sugar than this a ton and day is not worth a word, nor is less rain. */
-const LEAST_LB = 0.05;
+/** Less rain is not worth a word. */
 const LEAST_RAIN_IN = 0.01;
 
 /** Times of that day are told without its date, by the clock at the station. */
@@ -79,25 +80,23 @@ const frostLine = (telling: OutlookTelling, { outlook: { frost } }: Made, voice:
   return [phrase(voice, telling.addDays === 1 ? 'outlook.frost-ahead' : 'outlook.frost-now')];
 };
 
+/** An estimate is told as the range in which it is right four times in five. */
+const rootRange = (f: Fahrenheit, errorF: Fahrenheit, voice: Voice): { low: string; high: string } => ({
+  low: temperature(voice, Math.round(f - FOUR_IN_FIVE * errorF)),
+  high: temperature(voice, Math.round(f + FOUR_IN_FIVE * errorF)),
+});
+
 const rootsLine = ({ outlook: { heat, roots } }: Made, voice: Voice): string[] => {
   if (roots === null || heat.peakMs === null) return [];
-  const [canopied, topped] = [Math.round(roots.canopiedF), Math.round(roots.toppedF)];
-  const told =
-    topped > canopied ? phrase(voice, 'outlook.topped', { topped: temperature(voice, topped) }) : '';
-  const at = time(voice, heat.peakMs);
-  return [phrase(voice, 'outlook.roots', { canopied: temperature(voice, canopied), topped: told, time: at })];
-};
-
-/** Sugar of roots that are piled at the warmest hour, against roots at the limit of the station. */
-const costLine = ({ outlook: { heat } }: Made, station: string, voice: Voice): string[] => {
-  const lb = heat.extraLossLbPerTonDay ?? 0;
-  const limitF = stationById(voice.roster, station)?.rootLimitF;
-  if (heat.likely === 'no-stop' || lb < LEAST_LB || limitF === undefined) return [];
-  const limit = temperature(voice, limitF);
-  // 1 lb in a short ton of 2,000 lb is half a kilogram in a tonne.
-  return voice.roster.units === 'metric'
-    ? [phrase(voice, 'outlook.cost-metric', { kg: number(voice, lb / 2, 2), limit })]
-    : [phrase(voice, 'outlook.cost', { lb: number(voice, lb, 2), limit })];
+  const { canopiedF, toppedF, errorF } = roots;
+  const told = toppedF > canopiedF ? phrase(voice, 'outlook.topped', rootRange(toppedF, errorF, voice)) : '';
+  return [
+    phrase(voice, 'outlook.roots', {
+      ...rootRange(canopiedF, errorF, voice),
+      topped: told,
+      time: time(voice, heat.peakMs),
+    }),
+  ];
 };
 
 const rain = (voice: Voice, inches: number): string =>
@@ -135,7 +134,6 @@ export const outlookText = (telling: OutlookTelling, voice: Voice): string => {
     ...heatLines(plan, there),
     ...frostLine(telling, plan, there),
     ...rootsLine(plan, there),
-    ...costLine(plan, telling.station, there),
     ...rainLine(plan, there),
     phrase(voice, 'outlook.source', { time: time(voice, plan.outlook.issuedMs) }),
   ].join('\n');

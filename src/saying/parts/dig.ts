@@ -1,4 +1,5 @@
 import type { DigState } from '../../core/notices/notices.ts';
+import { reasonText } from './reason.ts';
 import { personName, phrase, stationName, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
@@ -14,7 +15,13 @@ const overriddenLine = ({ overridden }: DigState, voice: Voice): string[] => {
   const words = overridden?.step.words ?? null;
   if (overridden === null || words === null) return [];
   const person = overridden.by === null ? '' : personName(voice, overridden.by);
-  return [phrase(voice, 'may-dig.overridden', { person, time: time(voice, overridden.atMs), words })];
+  return [
+    phrase(voice, 'may-dig.overridden', {
+      person,
+      time: time(voice, overridden.atMs),
+      words: reasonText(words, voice),
+    }),
+  ];
 };
 
 type Unforecast = DigState['unforecast'][number];

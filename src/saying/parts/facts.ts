@@ -15,6 +15,7 @@ import {
 } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 import type { Data, Iso } from '../telling-kind.ts';
+import { quoted } from './station.ts';
 
 const reported = (fact: FactOf<'truck-reported'>, voice: Voice): string => {
   const values = {
@@ -63,6 +64,18 @@ const stationState = (fact: FactOf<'station-reported'>, voice: Voice): string =>
   return phrase(voice, 'receipt.station-closed', { ...values, until });
 };
 
+const turnedAway = (fact: FactOf<'loads-turned-away'>, voice: Voice): string => {
+  const { station, words } = fact;
+  const values = {
+    station: stationName(voice, station),
+    why: quoted(words, voice),
+    time: time(voice, fact.atMs),
+  };
+  return fact.truck === null
+    ? phrase(voice, 'receipt.turned-away', values)
+    : phrase(voice, 'receipt.truck-turned-away', { ...values, truck: truckName(voice, fact.truck) });
+};
+
 /** One fact in one short sentence. */
 const factLine = (fact: FactWithLine, voice: Voice): string => {
   const at = time(voice, fact.atMs);
@@ -81,6 +94,8 @@ const factLine = (fact: FactWithLine, voice: Voice): string => {
       return pilers(fact, voice);
     case 'station-reported':
       return stationState(fact, voice);
+    case 'loads-turned-away':
+      return turnedAway(fact, voice);
     case 'root-measured': {
       const place = fact.station !== null ? stationName(voice, fact.station) : fieldName(voice, fact.field);
       return phrase(voice, 'receipt.root', {

@@ -1,3 +1,4 @@
+import { movesRestartOnly } from '../../core/book/facts.ts';
 import type { NoticeStep } from '../../core/book/facts.ts';
 import type { PersonId } from '../../core/roster.ts';
 import { hoursBetween } from '../../core/units.ts';
@@ -9,13 +10,14 @@ import { hasBegun } from '../../core/notices/notices.ts';
 import type { RainAround } from '../../core/notices/notices.ts';
 import { allClearHead, stillLines } from './all-clear.ts';
 import { chanceWords } from './chance.ts';
+import { reasonText } from './reason.ts';
 import { headline, standingHeadline, timeAt } from './headline.ts';
 
 const orderedBy = (by: PersonId | null, voice: Voice): string[] =>
   by === null ? [] : [phrase(voice, 'notice.why-person', { person: personName(voice, by) })];
 
 const ownWords = ({ words }: NoticeStep, voice: Voice): string[] =>
-  words === null ? [] : [phrase(voice, 'notice.why-words', { words })];
+  words === null ? [] : [phrase(voice, 'notice.why-words', { words: reasonText(words, voice) })];
 
 /** From this age on a forecast is called old. */
 const OLD_HOURS = 6;
@@ -153,6 +155,8 @@ export const noticeParts = (
     const todo = step.notice === 'heat' ? [phrase(voice, 'notice.watch-heat')] : [];
     return { headline: headline(step, voice), why: [...likely, ...why], todo };
   }
+  if (movesRestartOnly(step))
+    return { headline: standingHeadline(step, voice), why, todo: [restart(step, voice)] };
   const before = step.stage === 'update' ? (changed?.stopAtMs ?? null) : null;
   return {
     headline: headline(step, voice),

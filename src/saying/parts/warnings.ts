@@ -1,5 +1,5 @@
 import type { Warning } from '../../core/refusal.ts';
-import { phrase, stationName, temperature, weight } from '../voice.ts';
+import { number, phrase, stationName, temperature, weight } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
 const warningLine = (warning: Warning, voice: Voice): string => {
@@ -27,6 +27,13 @@ const warningLine = (warning: Warning, voice: Voice): string => {
         limit: temperature(voice, warning.limitF),
         station: stationName(voice, warning.station),
       });
+    case 'root-cost': {
+      const limit = temperature(voice, warning.limitF);
+      // 1 lb in a short ton of 2,000 lb is half a kilogram in a tonne.
+      return voice.roster.units === 'metric'
+        ? phrase(voice, 'warning.root-cost-metric', { kg: number(voice, warning.lbPerTonDay / 2, 2), limit })
+        : phrase(voice, 'warning.root-cost', { lb: number(voice, warning.lbPerTonDay, 2), limit });
+    }
   }
 };
 

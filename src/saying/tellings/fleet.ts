@@ -1,8 +1,9 @@
 import type { FleetCourse, FleetMatch } from '../../core/line/fleet.ts';
 import { COURSE_MIN } from '../../core/line/model/courses.ts';
 import { tenths } from '../parts/figures.ts';
+import { troubleData, troubleText } from '../parts/station.ts';
 import { ANSWER_HOLDS_MIN, never, noButtons } from '../telling-kind.ts';
-import type { Data, TellingKind } from '../telling-kind.ts';
+import type { Data, TellingKind, TellingOf } from '../telling-kind.ts';
 import { phrase } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
@@ -16,8 +17,8 @@ const courseText = (course: FleetCourse, voice: Voice): string =>
     wait: Math.round(course.truckWaitMin),
   });
 
-const fleetText = (fleet: FleetMatch, voice: Voice): string => {
-  const { needed, trucks, roundMin, loadMin, waitMin, waitKnown, onPaths, courses } = fleet;
+const fleetText = ({ fleet: match, trouble }: TellingOf<'fleet'>, voice: Voice): string => {
+  const { needed, trucks, roundMin, loadMin, waitMin, waitKnown, onPaths, courses } = match;
   return [
     phrase(voice, 'fleet.needed', { needed, trucks }),
     phrase(voice, 'fleet.round', {
@@ -28,6 +29,7 @@ const fleetText = (fleet: FleetMatch, voice: Voice): string => {
     }),
     ...(onPaths ? [phrase(voice, 'fleet.hours', { hours: COURSE_MIN / 60 })] : []),
     ...courses.map((course) => courseText(course, voice)),
+    ...(trouble === null ? [] : [troubleText(trouble, match.station, voice)]),
   ].join('\n');
 };
 
@@ -53,8 +55,8 @@ const fleetData = (match: FleetMatch): Data => ({
 
 /** How many trucks keep the digger going, what that reckons with, and how it goes with more and fewer. */
 export const fleet: TellingKind<'fleet'> = {
-  text: ({ fleet: match }, voice) => fleetText(match, voice),
-  data: ({ fleet: match }) => fleetData(match),
+  text: fleetText,
+  data: ({ fleet: match, trouble }, iso) => ({ ...fleetData(match), ...troubleData(trouble, iso) }),
   buttons: noButtons,
   rings: never,
   restsOnForecast: never,

@@ -4,9 +4,11 @@ import { phrase, ticketExamples } from '../voice.ts';
 
 export const help: TellingKind<'help'> = {
   text: ({ manager }, voice) =>
-    [phrase(voice, 'help', ticketExamples(voice)), ...(manager ? [phrase(voice, 'help.manager')] : [])].join(
-      '\n',
-    ),
+    [
+      phrase(voice, 'help', ticketExamples(voice)),
+      phrase(voice, 'help.tons', { units: voice.roster.units }),
+      ...(manager ? [phrase(voice, 'help.manager')] : []),
+    ].join('\n'),
   data: noData,
   buttons: noButtons,
   rings: never,

@@ -25,11 +25,13 @@ import { notice } from './notice.ts';
 import { nothingTaken } from './nothing-taken.ts';
 import { offer } from './offer.ts';
 import { outlook } from './outlook.ts';
+import { passedWords } from './passed-words.ts';
 import { question } from './question.ts';
 import { receipt } from './receipt.ts';
 import { refusal } from './refusal.ts';
 import { reminder } from './reminder.ts';
 import { seen } from './seen.ts';
+import { stationNews } from './station-news.ts';
 import { stranger } from './stranger.ts';
 import { strangerAnswer } from './stranger-answer.ts';
 import { takenBack } from './taken-back.ts';
@@ -41,6 +43,9 @@ import { truck } from './truck.ts';
 import { truckDown } from './truck-down.ts';
 import { undelivered } from './undelivered.ts';
 import { unseen } from './unseen.ts';
+import { wordsPassed } from './words-passed.ts';
+import { wordsSeen } from './words-seen.ts';
+import { wordsUnseen } from './words-unseen.ts';
 import { wait } from './wait.ts';
 
 const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
@@ -68,6 +73,10 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'list-changed': listChanged,
   language,
   notice,
+  'passed-words': passedWords,
+  'words-passed': wordsPassed,
+  'words-seen': wordsSeen,
+  'words-unseen': wordsUnseen,
   reminder,
   undelivered,
   'emergency-answer': emergencyAnswer,
@@ -80,6 +89,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'no-forecast': noForecast,
   'forecast-back': forecastBack,
   decide,
+  'station-news': stationNews,
   'line-limit': lineLimit,
   'line-stopped': lineStopped,
   fleet,

@@ -57,6 +57,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'line-seen':
     case 'line-warned':
     case 'list-changed':
+    case 'loads-turned-away':
     case 'pilers-seen':
     case 'reading-chosen':
     case 'reading-offered':
@@ -67,6 +68,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'ticket-booked':
     case 'truck-reported':
     case 'truck-taken':
+    case 'words-passed':
       return factLines([fact], voice);
   }
 };

@@ -1,6 +1,7 @@
 import { addMinutes } from '../../core/units.ts';
 import { tenths } from '../parts/figures.ts';
 import { evidenceData, evidenceText, told } from '../parts/line.ts';
+import { troubleData, troubleText } from '../parts/station.ts';
 import { ANSWER_HOLDS_MIN, never, noButtons } from '../telling-kind.ts';
 import type { Data, Iso, TellingKind, TellingOf } from '../telling-kind.ts';
 import { phrase, stationName, time, truckName } from '../voice.ts';
@@ -8,13 +9,15 @@ import type { Voice } from '../voice.ts';
 
 const holdText = ({ hold }: TellingOf<'wait'>, voice: Voice): string => {
   if (!hold?.advice.hold) return '';
-  const { because, laterPerMin } = hold.advice;
-  const why = phrase(voice, `hold.${because}`);
-  const values = { truck: truckName(voice, hold.truck), why, cost: Math.round(10 * laterPerMin) };
-  return ` ${phrase(voice, 'hold.say', values)}`;
+  const { advice } = hold;
+  const truck = truckName(voice, hold.truck);
+  if (advice.because === 'closed')
+    return ` ${phrase(voice, 'hold.closed', { truck, time: time(voice, advice.untilMs) })}`;
+  const why = phrase(voice, `hold.${advice.because}`);
+  return ` ${phrase(voice, 'hold.say', { truck, why, cost: Math.round(10 * advice.laterPerMin) })}`;
 };
 
-const waitText = (telling: TellingOf<'wait'>, voice: Voice): string => {
+const lineText = (telling: TellingOf<'wait'>, voice: Voice): string => {
   const { forecast } = telling;
   const station = stationName(voice, telling.station);
   const figures = forecast.known ? forecast : forecast.usual;
@@ -29,11 +32,20 @@ const waitText = (telling: TellingOf<'wait'>, voice: Voice): string => {
       ? phrase(voice, 'wait.leave-now')
       : phrase(voice, 'wait.leave-in', { time: leave });
   const arrive = time(voice, addMinutes(voice.nowMs, telling.arriveInMin));
-  return phrase(voice, 'wait.later', { ...values, when, arrive }) + evidence + holdText(telling, voice);
+  return phrase(voice, 'wait.later', { ...values, when, arrive }) + evidence;
+};
+
+/** Of a closed station, or one that serves nobody, what is usual at that hour says nothing. */
+const waitText = (telling: TellingOf<'wait'>, voice: Voice): string => {
+  const { trouble, forecast, station } = telling;
+  const isUsual = trouble === null || trouble.trouble === 'turned-away';
+  const line = forecast.known || isUsual ? [lineText(telling, voice)] : [];
+  const why = trouble === null ? [] : [troubleText(trouble, station, voice)];
+  return [...why, ...line].join(' ') + holdText(telling, voice);
 };
 
 const waitData = (telling: TellingOf<'wait'>, iso: Iso): Data => {
-  const { station, arriveInMin, leaveInMin, haulMin, forecast, hold } = telling;
+  const { station, arriveInMin, leaveInMin, haulMin, forecast, hold, trouble } = telling;
   const figures = forecast.known ? forecast : forecast.usual;
   const { medianMin, lowMin, highMin } = figures ?? { medianMin: null, lowMin: null, highMin: null };
   const rounded = (min: number | null): number | null => (min === null ? null : tenths(min));
@@ -44,6 +56,7 @@ const waitData = (telling: TellingOf<'wait'>, iso: Iso): Data => {
     lowMin: rounded(lowMin),
     highMin: rounded(highMin),
     known: forecast.known,
+    ...troubleData(trouble, iso),
     leaveInMin,
     haulMin: rounded(haulMin),
     evidence: forecast.known ? evidenceData(forecast.evidence, iso) : null,

@@ -120,3 +120,27 @@ it('languages and emergencies need no role and no truck', () => {
     { kind: 'emergency-called', words: 'he is hurt', caller: 'Gus' },
   ]);
 });
+
+describe('roots above the limit of 55 °F', () => {
+  const root = (temperatureF: number, by: string) =>
+    given().when(
+      { do: 'measure-root', field: 'north-40', station: null, temperatureF, atMs: null },
+      by,
+      '10:00',
+    ).warnings;
+
+  // 0.708 lb a ton and day at 65 °F, 0.516 at 55 °F (ASHRAE, see tests/outside/heat.test.ts).
+  it('cost foreman and grower so much sugar if they are piled', () => {
+    expect(root(65, 'ruth')).toEqual([
+      { warning: 'root-too-warm', station: 'north-station', limitF: 55, stopped: false },
+      { warning: 'root-cost', limitF: 55, lbPerTonDay: expect.closeTo(0.708 - 0.516, 2) as number },
+    ]);
+  });
+
+  it('are not reckoned to whom nothing is to decide, nor for next to nothing', () => {
+    const tooWarm = [{ warning: 'root-too-warm', station: 'north-station', limitF: 55, stopped: false }];
+    expect(root(65, 'ben')).toEqual(tooWarm);
+    expect(root(56, 'ruth')).toEqual(tooWarm);
+    expect(root(55, 'ruth')).toEqual([]);
+  });
+});

@@ -111,6 +111,17 @@ describe('an all-clear by the forecast', () => {
     });
   });
 
+  it('is put off with a new time once, then without one, and then without a word', () => {
+    const next = (current: NoticeStep, now: string, ...readings: readonly (readonly [string, number])[]) =>
+      ask(current, warm, now, { lastStepMs: clock(now) - 3_600_000, ...air(...readings) }).step;
+    const first = begun('21:00', air(['20:53', 56])).step;
+    if (!first) throw new Error('it is put off');
+    const second = next(first, '22:00', ['20:53', 56], ['21:53', 55]);
+    expect(second).toMatchObject({ stage: 'update', number: 3, resumeAtMs: null });
+    if (!second) throw new Error('it is put off again');
+    expect(next(second, '23:00', ['21:53', 55], ['22:53', 54])).toBeNull();
+  });
+
   it('goes by the forecast where nothing was measured', () => {
     expect(begun('21:00', {}).step).toMatchObject({ stage: 'all-clear' });
     expect(ask(null, clearDay(50), '14:00', {}).step).toBeNull();

@@ -160,6 +160,7 @@ describe('the restart after a heat stop', () => {
       number: 2,
       stage: 'update',
       resumeAtMs: clock('22:00'),
+      restartOnly: true,
     });
   });
 

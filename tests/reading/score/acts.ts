@@ -107,12 +107,19 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
     case 'see-pilers': {
       const { open, down } = intent;
       const running = open === null ? [] : [act('pilers_open', { count: open, time })];
-      return [...running, ...(down === null ? [] : [act('piler_down', { count: down, time })])];
+      return [
+        ...running,
+        ...(down === null ? [] : [act('piler_down', { count: down === 'all' ? null : down, time })]),
+      ];
     }
     case 'report-station': {
       const until = clockTime(scene, intent.untilMs);
       return [act(intent.open ? 'station_open' : 'station_closed', { until, time })];
     }
+    // The acts that messages are labelled with have none for it.
+    case 'report-turned-away':
+    case 'pass-on':
+      return [];
     case 'measure-root':
       return [act('root_temp', { temp_f: intent.temperatureF, field: intent.field, time })];
     case 'check-crown':

@@ -30,6 +30,14 @@ const intentOfFact = (fact: Fact): Intent | null => {
       const { station, open, untilMs } = fact;
       return { do: 'report-station', station, open, untilMs, atMs };
     }
+    case 'loads-turned-away':
+      return {
+        do: 'report-turned-away',
+        station: fact.station,
+        truck: fact.truck,
+        words: fact.words,
+        atMs,
+      };
     case 'root-measured': {
       const { field, station, temperatureF } = fact;
       return { do: 'measure-root', field, station, temperatureF, atMs };
@@ -51,6 +59,10 @@ const intentOfFact = (fact: Fact): Intent | null => {
       return step.stage === 'all-clear'
         ? { do: 'order-resume', atMs: laterMs(step.resumeAtMs), words: step.words }
         : { do: 'order-stop', hold: step.notice, stopAtMs: laterMs(step.stopAtMs), words: step.words };
+    }
+    case 'words-passed': {
+      const { to, words, soundsLikeOrder } = fact;
+      return { do: 'pass-on', to, words, soundsLikeOrder };
     }
     case 'notice-seen':
       return { do: 'acknowledge' };

@@ -68,7 +68,7 @@ test('named again after that, it is the crew’s again', async () => {
 test.each([
   ['crew', 'use this room', 'This is a room of the crew already.'],
   ['crew', 'stop using this room', 'The operation file names this room; only there can it be taken out.'],
-  ['shop', 'stop using this room', 'This is no room of the crew.'],
+  ['shop', 'stop using this room', 'This is not a room of the crew.'],
   [null, 'use this room', 'Say that in the room that you mean.'],
 ])('in %s, "%s": %s', async (room, text, answer) => {
   expect(await crew.say('ruth', room, text, '06:00')).toEqual([answer]);

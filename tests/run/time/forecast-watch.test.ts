@@ -222,5 +222,5 @@ test('air measured at 68 °F stops the dig, whatever the forecast says and even 
   expect(crew.heardIn('crew')[0]).toMatch(
     /^HEAT STOP for North station: stop topping NOW, stop digging NOW\.\nWhy: air measured at 68 °F at 1:53 PM, limit 60 °F\./,
   );
-  expect(crew.heardBy('mateo')[0]).toContain('Por qué: aire medido a 68 °F a las 1:53 p.m., límite 60 °F.');
+  expect(crew.heardBy('mateo')[0]).toContain('Por qué: aire medido a 68 °F a la 1:53 p.m., límite 60 °F.');
 });

@@ -190,9 +190,9 @@ describe('dig on', () => {
     await crew.forecast(NORTH, '05:10', '04:00', WARM);
     await crew.say('mateo', 'crew', 'dig on: station agreed', '11:30');
     expect(crew.heardBy('gus').at(-1)).toBe(
-      "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.\nWhy: station agreed\nOrdered by Mateo.",
+      "ALL-CLEAR for North station: heat stop over, dig again now. The station's own word goes before mine.\nWhy: station agreed.\nOrdered by Mateo.",
     );
-    const dug = 'Dug on by order of Mateo at 11:30 AM: station agreed';
+    const dug = 'Digging goes on: ordered by Mateo at 11:30 AM, station agreed.';
     expect((await crew.say('ben', null, 'can we dig', '11:40'))[0]).toContain(dug);
     expect((await crew.say('ben', null, 'where is everybody', '11:41'))[0]).toContain(dug);
     // What a person has decided, a new forecast of the same day does not take back.
@@ -317,7 +317,7 @@ describe('a heat stop that was overridden', () => {
     expect(inRoom().at(-1)).toMatch(/^ALL-CLEAR for North station: heat stop over/);
     expect(await crew.say('mateo', null, 'root 58 at north 40', '13:00')).toContainEqual(
       expect.stringMatching(
-        /North 40, 1:00 p\.m\.\nArriba del límite de 55 °F para North station: se para de sacar ahora\.$/,
+        /North 40, 1:00 p\.m\.\nArriba del límite de 55 °F para North station: se para de sacar ahora\.\nAmontonada así pierde unas 0\.05 lb más de azúcar por tonelada y día que a 55 °F \(estimado\)\.$/,
       ),
     );
     expect((await crew.say('ben', null, 'can we dig', '13:05'))[0]).toMatch(

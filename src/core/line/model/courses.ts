@@ -9,7 +9,7 @@ import type { Random } from './random.ts';
 import type { WaitCourse } from '../types.ts';
 
 /** Waits are read off a course so often. Grade: chosen. */
-const COURSE_STEP_MIN: Minutes = 15;
+export const COURSE_STEP_MIN: Minutes = 15;
 /** How far ahead courses go. Grade: chosen: the next hours. */
 export const COURSE_MIN: Minutes = 240;
 /** Trucks that join at the end must be weighed too; their waits are cut off at this. Grade: chosen. */

@@ -10,6 +10,7 @@ import { names } from './names.ts';
 import { numbers } from './numbers.ts';
 import { orders } from './orders.ts';
 import { ordinary } from './ordinary.ts';
+import { passOn } from './pass-on.ts';
 import { questions } from './questions.ts';
 import { rooms } from './rooms.ts';
 import { station } from './station.ts';
@@ -30,6 +31,7 @@ export const en: LanguageWords = {
   numbers,
   orders,
   ordinary,
+  passOn,
   questions,
   rooms,
   station,

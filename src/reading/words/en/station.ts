@@ -27,6 +27,9 @@ export const station: LanguageWords['station'] = {
     {piler} <n> broke|shut {stopped}`,
   bothPilersDown: `both {piler} (broke|shut) {stopped}`,
   pilersDown: `<n> {piler} broke|shut {stopped}`,
+  allPilersDown: `
+    all|every (of) {piler} (broke|shut) {stopped}
+    no|none (of) {piler} {running}`,
   pilersUp: `
     {piler} (back) up|running|going|fixed|working (again)
     {piler} back up and|, running`,
@@ -34,12 +37,27 @@ export const station: LanguageWords['station'] = {
     {station}|<station> shut {closed} ({until}) ({reopening})
     {station}|<station> shut|closed down (for|till|until) (day|now|tomorrow)
     closed {station}|<station>
-    they closed|shut (down) {station}|<station>`,
+    they closed|shut (down) {station}|<station>
+    (they) not|stopped taking|accepting (any) (more) loads|beets ({until}) ({reopening})
+    <station>|{station} not|stopped taking|accepting (any) (more) loads|beets ({until}) ({reopening})`,
   stationOpens: `{station}|<station> opens|opening`,
   stationOpen: `
     {station}|<station> (back) open|opened (again)
     opened {station}|<station>
     they opened {station}|<station>`,
+  turnedAway: `
+    (they|{station}|<station>) turned|turning me|us|him|her|them|<truck>|<person> away
+    (they) turned|turning (all) loads|trucks|everybody|everyone|people away
+    (they) turned|turning away (all) (loads|trucks|everybody|everyone)
+    (got|getting|was|were|being) turned away
+    <truck>|<person> (got|getting|was|were|being) turned away
+    (all) load|loads|trucks (got|getting|was|were|being) turned away
+    (they) rejected|rejecting|refused|refusing (my|our|<truck>|<person>) (all) load|loads|trucks|beets
+    <truck>|<person> (got|was) rejected
+    (got|was) rejected at|by <station>|{station}
+    <station>|{station} rejecting|refusing|turning (my|our) loads|trucks|everybody|everyone|beets (away)
+    (they) wont|wouldnt take|accept (my|our) load|loads|beets
+    <station>|{station} wont|wouldnt take|accept (my|our) load|loads|beets`,
   root: `
     root|roots|pulp (temp|temps|temperature|temperatures)
     beet|beets temp|temps|temperature`,

@@ -26,12 +26,13 @@ export const orders: LanguageWords['orders'] = {
     dejen|deja|dejar de ${DIG}
     ya no ${DIG}
     no saquen|escarben|cosechen (mas)
-    paren
+    paren|parenle
     paren maquina|sacadora|cosechadora`,
   resume: `
     (ya) pueden|puedes ${DIG} (otra) (vez)
     empiecen|empieza|sigan|siguan|sigue|arranquen (a|de) (${DIG}) (otra) (vez)
     vuelvan|vuelve a ${DIG}
+    le pueden dar
     todo despejado`,
   drill: `
     simulacro

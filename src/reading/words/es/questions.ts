@@ -23,7 +23,8 @@ export const questions: LanguageWords['questions'] = {
     toneladas|tonelada`,
   ownTons: `
     mis toneladas|tonelada
-    cuantas toneladas|tonelada llevo`,
+    cuantas toneladas|tonelada llevo
+    cuanto llevo`,
   loads: `
     cargas|viajes
     cuantas|cuantos cargas|viajes (van|llevamos|hay|lleva|llevan|ha|han|son)`,

@@ -27,17 +27,28 @@ export const station: LanguageWords['station'] = {
     no jala|sirve|trabaja {piler}`,
   bothPilersDown: ``,
   pilersDown: ``,
+  allPilersDown: `
+    todas {piler} {stopped}
+    ninguna {piler} {running}|jala|sirve|trabaja
+    no jala|sirve|trabaja ninguna {piler}`,
   pilersUp: `
     quedo|arreglaron {piler}
     {piler} quedo|arreglada|arreglado|jala`,
   stationClosed: `
     cerraron|cerro|cerrada {station}|<station>
-    cerraron`,
+    cerraron
+    no reciben|recibiendo|aceptan (carga|cargas|viajes|betabel)`,
   stationOpens: `{station}|<station> abre|abren`,
   stationOpen: `
     {station}|<station> abierta|abrio
     abrieron|abrio|abierta {station}|<station>
     ya abrieron`,
+  turnedAway: `
+    regresaron|rechazaron|devolvieron (carga|cargas|viaje|betabel|<truck>|<person>)
+    no recibieron|aceptaron|agarraron (carga|cargas|viaje|viajes|betabel)
+    no quisieron|quieren recibir|agarrar (carga|cargas|viaje|viajes|betabel)
+    regresando|rechazando|devolviendo trocas|cargas|viajes|betabel
+    carga|<truck> rechazada`,
   root: `
     (temperatura) raiz|raices
     temperatura betabel|remolacha

@@ -14,14 +14,30 @@ export const line = {
     '{count, plural, =0 {probably no truck} one {about # truck} other {about # trucks}} ahead',
   'wait.evidence-rate': '{rate} an hour',
   'wait.evidence-age': '{age, plural, =0 {newest word just now} other {newest word # min old}}',
+  'hold.closed':
+    '{truck} may as well wait loaded at the field: the station is closed until {time}. In the line it would only keep its place.',
   'hold.say':
     '{truck} may as well wait loaded at the field: {why}. Every 10 min of that bring the load in about {cost} min later.',
   'hold.standstill': 'the line does not move',
   'hold.short-line': 'the line will be shorter',
   'hold.field-stops': 'the dig stops before it could be filled again',
+  'station.closed': '{station} is closed{until}.',
+  'station.closed-since': '{station} is closed since {time}, and nobody has said until when.',
+  'station.least': ': at least {least} min',
+  'station.open': '{station} is open.',
+  'station.some-run': '{station}: {running} of {of} pilers {running, plural, one {runs} other {run}}.',
+  'station.all-run': '{station}: all pilers run.',
+  'station.all-down': '{station}: all pilers are down.',
+  'station.all-down-since': 'All pilers at {station} are down since {time}.',
+  'station.turned-away': '{station} turns loads away{why}.',
+  'station.turned-away-at': '{station} turned loads away at {time}{why}.',
+  'station.why': ': {words}',
+  'station.said': 'Said by {person}{truck} at {time}.',
+  'station.of-truck': ' ({truck})',
+  'station.wait-at-field': 'Trucks still at the field: wait there, loaded.',
   'line.limit': 'Line at {station}: about {median} min ({low} to {high}), over your limit of {limit} min.',
   'line.stopped':
-    'The line at {station} seems to stand: no truck of ours weighed for {silent} min. Waiting: {trucks}. Someone there can say "piler down" or "second piler open".',
+    'The line at {station} is not moving, it seems: no truck of ours weighed for {silent} min. Waiting: {trucks}. Someone there can say "piler down" or "second piler open".',
   'receipt.asks-count': 'How many trucks are ahead of you? Tap, or say "12 ahead".',
 
   // Trucks against the digger

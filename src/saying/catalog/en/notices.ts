@@ -13,7 +13,7 @@ export const notices = {
   'may-dig.free': 'Nothing stops the dig for {station}.',
   'may-dig.nowhere': 'No: there is nowhere to haul to.',
   'may-dig.closed': '{station} is closed{until}, {person} said at {time}.',
-  'may-dig.overridden': 'Dug on by order of {person} at {time}: {words}',
+  'may-dig.overridden': 'Digging goes on: ordered by {person} at {time}, {words}.',
 
   // Notices
   'notice.title.heat': 'HEAT STOP',
@@ -51,7 +51,12 @@ export const notices = {
   'notice.measured-and-forecast': 'Measured {measured} at {at}, forecast of {time}.',
   'notice.rain': 'Rain by the forecast: {before} in the last 24 h, {next} in the next 24 h.',
   'notice.why-person': 'Ordered by {person}.',
-  'notice.why-words': 'Why: {words}',
+  'notice.why-words': 'Why: {words}.',
+  'reason.mud': 'mud',
+  'reason.rain': 'rain',
+  'reason.heat': 'too hot',
+  'reason.frost': 'frost',
+  'reason.agreed': 'station agreed',
   'notice.loaded':
     'Loaded trucks: haul on to the station and weigh in. If the station turns you away, park where it is safe and tell the foreman.',
   'notice.resume': 'Dig again likely {time}. Wait for the all-clear.',

@@ -24,9 +24,15 @@ export const receipts = {
     '{station}: {count, plural, =0 {all pilers running} one {# piler down} other {# pilers down}}, {time}.',
   'receipt.station-open': '{station}: open, {time}.',
   'receipt.station-closed': '{station}: closed{until}, {time}.',
+  'receipt.turned-away': '{station}: loads turned away{why}, {time}. Foreman and grower are told.',
+  'receipt.truck-turned-away': '{truck}: turned away at {station}{why}, {time}. Foreman and grower are told.',
   'receipt.until': ' until {time}',
   'warning.root-stops': 'Above the limit of {limit} for {station}: the dig stops now.',
   'warning.root-stopped': 'Above the limit of {limit} for {station}: the dig stays stopped.',
+  'warning.root-cost':
+    'Piled like that they lose about {lb} lb more sugar a ton and day than at {limit} (estimate).',
+  'warning.root-cost-metric':
+    'Piled like that they lose about {kg} kg more sugar a tonne and day than at {limit} (estimate).',
   'receipt.root': 'Root temperature {temperature} at {place}, {time}.',
   'receipt.crown-sound': 'Crowns sound at {field}, {time}.',
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',

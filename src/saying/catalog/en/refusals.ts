@@ -13,6 +13,8 @@ export const refusals = {
   'refused.not-allowed.correct-others':
     "That is someone else's entry. Its sender, the foreman or the grower can change it.",
   'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
+  'refused.not-allowed.pass-on':
+    'Only grower and foreman have words passed on here. Tell them, or say it in the room.',
   'refused.not-allowed.drill': 'Only grower and foreman can call a drill.',
   'refused.second-not-below-first':
     'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',
@@ -41,7 +43,7 @@ export const refusals = {
   'refused.last-manager': 'Someone must stay grower or foreman, so this is not changed.',
   'refused.no-room-here': 'Say that in the room that you mean.',
   'refused.room-used-already': 'This is a room of the crew already.',
-  'refused.room-not-used': 'This is no room of the crew.',
+  'refused.room-not-used': 'This is not a room of the crew.',
   'refused.too-many': 'That is a lot for one message: I took the first {taken} things. Send the rest again.',
   'refused.room-of-file': 'The operation file names this room; only there can it be taken out.',
 

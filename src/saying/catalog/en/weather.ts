@@ -27,12 +27,8 @@ export const weather = {
   'outlook.coldest': 'Coldest: {low} at {time}.',
   'outlook.frost-ahead': 'Frost: top nothing ahead this evening.',
   'outlook.frost-now': 'Frost: cut crowns before you dig.',
-  'outlook.roots': 'Roots about {canopied} at {time}{topped} (estimate; a probe knows better).',
-  'outlook.topped': ', topped rows about {topped}',
-  'outlook.cost':
-    'Roots piled at the high lose about {lb} lb more sugar a ton and day than at {limit} (estimate).',
-  'outlook.cost-metric':
-    'Roots piled at the high lose about {kg} kg more sugar a tonne and day than at {limit} (estimate).',
+  'outlook.roots': 'Roots about {low} to {high} at {time}{topped} (estimate; a probe knows better).',
+  'outlook.topped': ', topped rows about {low} to {high}',
   'outlook.rain': 'Rain: {day} that day, {days} over three days.',
   'outlook.source': "Forecast of {time}. The station's own word goes before it.",
   'outlook.stale':

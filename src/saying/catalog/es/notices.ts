@@ -1,7 +1,7 @@
 import type { notices as english } from '../en/notices.ts';
 
 export const notices: Record<keyof typeof english, string> = {
-  'may-dig.yes': 'Sí: nada para la cosecha. Lo que diga la estación va primero.',
+  'may-dig.yes': 'Pueden sacar: no hay paro. Lo que diga la estación va primero.',
   'may-dig.no-forecast':
     'Nadie la ha parado, pero no tengo pronóstico{place}{since}: deciden el mayordomo y el dueño. Lo que diga la estación va primero.',
   'may-dig.unforecast': 'Sin pronóstico{place}{since}: deciden el mayordomo y el dueño.',
@@ -10,10 +10,10 @@ export const notices: Record<keyof typeof english, string> = {
   'may-dig.until': 'Sí, hasta las {time}. {notice}',
   'may-dig.no': 'No. {notice}',
   'may-dig.partly': 'No en todas partes. {notice}',
-  'may-dig.free': 'Nada para la cosecha para {station}.',
+  'may-dig.free': 'Para {station} pueden sacar: no hay paro.',
   'may-dig.nowhere': 'No: no hay a dónde llevar.',
   'may-dig.closed': '{station} está cerrada{until}, dijo {person} a las {time}.',
-  'may-dig.overridden': 'Se sigue sacando por orden de {person} a las {time}: {words}',
+  'may-dig.overridden': 'Se sigue sacando: lo ordenó {person} a las {time}, {words}.',
 
   'notice.title.heat': 'PARO POR CALOR',
   'notice.title.frost': 'PARO POR HELADA',
@@ -31,7 +31,7 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.stop': '{title}: paren de deshojar {topping}, paren de sacar {digging}.',
   'notice.since': '{title}: parados desde las {time}.',
   'notice.update': '{title}, HORA NUEVA: paren de deshojar {topping}, paren de sacar {digging}.',
-  'notice.watch': '{title} PROBABLE{place}: quizá se para de sacar {digging}.',
+  'notice.watch': '{title} PROBABLE{place}: puede que paremos de sacar {digging}.',
   'notice.watch-frost':
     'HELADA PROBABLE{place}: no deshojen por adelantado. Saquen todo lo deshojado antes de las {time}.',
   'notice.watch-heat':
@@ -55,7 +55,12 @@ export const notices: Record<keyof typeof english, string> = {
   'notice.measured-and-forecast': 'Medido {measured} a las {at}, pronóstico de las {time}.',
   'notice.rain': 'Lluvia según el pronóstico: {before} en las últimas 24 h, {next} en las próximas 24 h.',
   'notice.why-person': 'Lo ordenó {person}.',
-  'notice.why-words': 'Por qué: {words}',
+  'notice.why-words': 'Por qué: {words}.',
+  'reason.mud': 'lodo',
+  'reason.rain': 'lluvia',
+  'reason.heat': 'demasiado calor',
+  'reason.frost': 'helada',
+  'reason.agreed': 'la estación está de acuerdo',
   'notice.loaded':
     'Trocas cargadas: sigan a la estación y pesen. Si la estación no los recibe, estaciónense en lugar seguro y avisen al mayordomo.',
   'notice.resume': 'Quizá se saca otra vez {time}. Esperen el aviso.',

@@ -11,9 +11,16 @@ export const people: Record<keyof typeof english, string> = {
 
   'stranger.answer': 'Todavía no lo conozco. Ya le avisé al mayordomo, que lo puede poner en la lista.',
   'stranger.alert':
-    '{name} ({platform}) me escribió y no está en la lista. Para ponerlo: "add driver NOMBRE truck 3".',
+    '{name} ({platform}) me escribió y no está en la lista. Para ponerlo: "agrega chofer NOMBRE troca 3".',
   'truck-down': '{truck} está descompuesta desde las {time}, {person}: {words}',
   'truck-down.no-words': 'sin decir por qué',
+  'words.to-all': '{person} a todos: "{words}"',
+  'words.to-some': '{person}: "{words}"',
+  'words.passed':
+    'Pasé el recado a {count, plural, one {# persona} other {# personas}}{room}: "{words}". Con "¿quién no ha visto?" sabe quién ya lo vio.',
+  'words.and-room': ' y a la sala',
+  'words.no-order':
+    'Va como recado y no para nada: para dar la orden, escriba solo "paren de sacar" o "ya pueden sacar".',
   'language.set': 'Desde ahora en español.',
   'list.people': 'Gente: {names}',
   'list.person': '{name} ({roles}{truck})',
@@ -24,13 +31,13 @@ export const people: Record<keyof typeof english, string> = {
   'list.field-acres': '{name} ({acres} acres)',
   'list.stations': 'Estaciones: {names}',
   'list.station': '{name} (límite del aire {air}, de la raíz {root})',
-  'list.limits': 'Avisar cuando la fila pase de: {line}.',
-  'list.line-limit': '{min} min',
+  'list.limits': 'Aviso de la fila: {line}.',
+  'list.line-limit': 'cuando pase de {min} min',
   'list.no-limit': 'sin límite',
-  'list.put': 'En la lista: {entry}',
+  'list.put': 'Listo. {entry}',
   'list.removed': 'Fuera de la lista: {name}',
   'room.used':
-    'Esta ya es sala del equipo: leo lo que se dice aquí, y aquí llegan también los avisos de paro. Para terminar: "deja esta sala".',
+    'Esta ya es sala del equipo: leo lo que se dice aquí, y aquí llegan también los avisos de paro. Para terminar: "deje esta sala".',
   'room.left': 'Esta ya no es sala del equipo. Aquí no anoto nada; si piden auxilio, sí lo oigo.',
   'role.grower': 'dueño',
   'role.foreman': 'mayordomo',
@@ -39,7 +46,9 @@ export const people: Record<keyof typeof english, string> = {
   'role.topper-operator': 'operador de la deshojadora',
 
   help: 'Escriba solo estacionado. Diga lo que hizo: "cargado", "en la fila, 14 adelante", "descargué", "{ticket}", "troca 4 descompuesta, llanta". Pregunte: "¿cómo está la fila?", "¿si salgo ahorita?", "¿cuántas trocas necesito?", "¿cuántas toneladas van?", "¿dónde están todos?", "¿se puede sacar?". ¿Mal? "borra eso", o "era la 4 no la 3". ¿Vio el aviso? "enterado". ¿Ya se va? "fuera de turno". English: "english".',
+  'help.tons':
+    '{units, select, metric {Las toneladas son métricas.} other {Las toneladas son cortas, de 2000 lb.}}',
   'help.manager':
-    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "add driver Luis truck 4 spanish", "add field West 20 38 acres", "truck 3 limit 86000", "line limit 45 min", "usa esta sala", "borra boleta 48213".',
+    'También puede: "paren de sacar, lodo", "ya pueden sacar", "sigan sacando: la estación está de acuerdo", "coronas bien en north 40", "simulacro", "¿quién no ha visto?", "agrega chofer Luis troca 4 español", "agrega campo West 20 38 acres", "troca 3 límite 86000", "límite de la fila 45 min", "use esta sala", "borra boleta 48213", "diles a todos que empezamos a las 5".',
   trouble: 'Algo falló de mi lado. Su mensaje está guardado. Diga este número al mayordomo: {reference}.',
 };

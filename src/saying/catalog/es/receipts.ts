@@ -25,9 +25,16 @@ export const receipts: Record<keyof typeof english, string> = {
     '{station}: {count, plural, =0 {todas las apiladoras trabajan} one {# apiladora parada} other {# apiladoras paradas}}, {time}.',
   'receipt.station-open': '{station}: abierta, {time}.',
   'receipt.station-closed': '{station}: cerrada{until}, {time}.',
+  'receipt.turned-away': '{station}: no reciben cargas{why}, {time}. Ya se avisa al mayordomo y al dueño.',
+  'receipt.truck-turned-away':
+    '{truck}: no se la recibieron en {station}{why}, {time}. Ya se avisa al mayordomo y al dueño.',
   'receipt.until': ' hasta las {time}',
   'warning.root-stops': 'Arriba del límite de {limit} para {station}: se para de sacar ahora.',
   'warning.root-stopped': 'Arriba del límite de {limit} para {station}: la cosecha sigue parada.',
+  'warning.root-cost':
+    'Amontonada así pierde unas {lb} lb más de azúcar por tonelada y día que a {limit} (estimado).',
+  'warning.root-cost-metric':
+    'Amontonada así pierde unos {kg} kg más de azúcar por tonelada y día que a {limit} (estimado).',
   'receipt.root': 'Temperatura de la raíz {temperature} en {place}, {time}.',
   'receipt.crown-sound': 'Coronas sanas en {field}, {time}.',
   'receipt.crown-frosted': 'Coronas heladas en {field}, {time}.',

@@ -4,15 +4,17 @@ export const refusals: Record<keyof typeof english, string> = {
   'refused.no-truck': '¿Cuál troca? Diga el número: "troca 3 cargada".',
   'refused.no-field': '¿Cuál campo? Diga el nombre: "salgo de {example} lleno".',
   'refused.offer-over': 'Esa pregunta ya pasó. Dígalo otra vez, por favor.',
-  'refused.no-station': 'No hay estación en la lista. Dueño o mayordomo: "add station North".',
+  'refused.no-station': 'No hay estación en la lista. Dueño o mayordomo: "agrega estación North".',
   'refused.time-ahead':
-    'Las {time} todavía no llegan; no anoté nada. Diga a qué hora pasó, o nada si es ahora.',
+    'Esa hora, {time}, todavía no llega; no anoté nada. Diga a qué hora pasó, o nada si es ahora.',
   'refused.not-allowed.stop-dig':
     'Solo el dueño y el mayordomo pueden parar la cosecha. Avíseles, y avise a la estación si el betabel va caliente.',
   'refused.not-allowed.resume-dig': 'Solo el dueño y el mayordomo pueden empezar otra vez.',
   'refused.not-allowed.correct-others':
     'Eso lo anotó otra persona. Lo puede cambiar ella, el mayordomo o el dueño.',
   'refused.not-allowed.change-lists': 'Solo el dueño y el mayordomo pueden cambiar las listas.',
+  'refused.not-allowed.pass-on':
+    'Solo el mayordomo y el dueño mandan recados por aquí. Dígaselo a ellos o en la sala.',
   'refused.not-allowed.drill': 'Solo el dueño y el mayordomo pueden hacer un simulacro.',
   'refused.second-not-below-first':
     'No anotada: el segundo peso {tare} debe ser menor que el primero {gross}. ¿Al revés? Mande los dos otra vez, primero el primero.',

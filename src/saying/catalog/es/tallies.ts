@@ -9,7 +9,7 @@ export const tallies: Record<keyof typeof english, string> = {
   'tally.season': 'En la temporada van',
   'tally.field': '{field}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
   'tally.truck': '{truck}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
-  'tally.no-field': 'sin campo',
+  'tally.no-field': 'no sé de qué campo',
   'tally.without-ticket':
     '{count, plural, one {# carga no tiene} other {# cargas no tienen}} boleta todavía y no cuentan en las toneladas.',
   'tally.net': 'Toneladas netas de las boletas; el laboratorio descuenta su tara después.',

@@ -29,12 +29,8 @@ export const weather: Record<keyof typeof english, string> = {
   'outlook.coldest': 'Lo más frío: {low} a las {time}.',
   'outlook.frost-ahead': 'Helada: no deshojen de más esta tarde.',
   'outlook.frost-now': 'Helada: corten coronas antes de sacar.',
-  'outlook.roots': 'Raíz como a {canopied} a las {time}{topped} (estimado; mejor midan).',
-  'outlook.topped': ', deshojada como a {topped}',
-  'outlook.cost':
-    'La raíz amontonada en la máxima pierde unas {lb} lb más de azúcar por tonelada y día que a {limit} (estimado).',
-  'outlook.cost-metric':
-    'La raíz amontonada en la máxima pierde unos {kg} kg más de azúcar por tonelada y día que a {limit} (estimado).',
+  'outlook.roots': 'Raíz como de {low} a {high} a las {time}{topped} (estimado; mejor midan).',
+  'outlook.topped': ', deshojada como de {low} a {high}',
   'outlook.rain': 'Lluvia: {day} ese día, {days} en tres días.',
   'outlook.source': 'Pronóstico de las {time}. Lo que diga la estación va primero.',
   'outlook.stale':
