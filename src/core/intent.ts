@@ -1,4 +1,4 @@
-import type { Correction, EntryTarget, HaulStep, HoldReason } from './book/terms.ts';
+import type { Correction, EntryTarget, FieldMachine, HaulStep, HoldReason } from './book/terms.ts';
 import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 
@@ -18,6 +18,8 @@ export type Intent =
       ahead: number | null;
       /** Why the truck is down, in the sender's words. */
       words: string | null;
+      /** Until when it is parked or down. */
+      untilMs: EpochMs | null;
     }
   | {
       do: 'book-ticket';
@@ -55,6 +57,15 @@ export type Intent =
     }
   | { do: 'check-crown'; field: FieldId | null; sound: boolean; atMs: EpochMs | null }
   | { do: 'dig-field'; field: FieldId; atMs: EpochMs | null }
+  | {
+      do: 'report-machine';
+      machine: FieldMachine;
+      /** It works again; false = it stands. */
+      runs: boolean;
+      atMs: EpochMs | null;
+      untilMs: EpochMs | null;
+      words: string | null;
+    }
   | { do: 'take-truck'; person: PersonId | null; truck: TruckId }
   | { do: 'withdraw'; target: IntentTarget }
   | { do: 'correct'; target: IntentTarget; set: Correction }

@@ -1,4 +1,4 @@
-import type { Fact, MissingForecast, NoticeStep } from './book/facts.ts';
+import type { Fact, FieldMachine, MissingForecast, NoticeStep } from './book/facts.ts';
 import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
 import type { Question, Unclear } from './intent.ts';
@@ -108,6 +108,16 @@ export type Telling =
   | { tell: 'stranger'; name: string; platform: string; user: string }
   /** To grower and foreman. */
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
+  /** To grower and foreman: the digger or topper stands, or works again. */
+  | {
+      tell: 'machine';
+      machine: FieldMachine;
+      runs: boolean;
+      untilMs: EpochMs | null;
+      words: string | null;
+      by: PersonId | null;
+      atMs: EpochMs;
+    }
   /** The plan of today (0) or tomorrow (1) at that station. */
   | { tell: 'outlook'; station: StationId; addDays: 0 | 1; plan: DayPlan }
   /** To grower and foreman: no forecasts come, so there will be no heat and frost notices for that station. */

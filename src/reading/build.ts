@@ -1,5 +1,6 @@
 import type { Draft } from './draft.ts';
 import { buildReport } from './haul.ts';
+import { buildMachine, machineMeant } from './machines.ts';
 import { told, unclear } from './hearing.ts';
 import type { Built, Hearing } from './hearing.ts';
 import {
@@ -20,8 +21,17 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
   const { sign } = resolved.draft;
   const { field, atMs } = resolved;
   switch (sign.topic) {
-    case 'haul':
-      return buildReport(sign.step, resolved, text, hearing.roster);
+    case 'haul': {
+      const isTrouble = sign.step === 'down' || sign.step === 'up';
+      const machine = isTrouble ? machineMeant(resolved, text, hearing) : null;
+      return machine === null
+        ? buildReport(sign.step, resolved, text, hearing.roster)
+        : buildMachine(machine, sign.step === 'up', resolved, text);
+    }
+    case 'machine': {
+      const machine = machineMeant(resolved, text, hearing);
+      return machine === null ? null : buildMachine(machine, sign.runs, resolved, text);
+    }
     case 'ticket':
       return buildTicket(resolved, hearing);
     case 'line':

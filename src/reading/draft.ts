@@ -24,6 +24,7 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   root: ['place', 'clock', 'number', 'degrees'],
   crown: ['place', 'clock', 'number'],
   dig: ['place', 'clock', 'number'],
+  machine: ['clock', 'number'],
   'take-truck': ['truck', 'person', 'span'],
   withdraw: ['truck', 'ticket'],
   correct: ['truck', 'place', 'clock', 'number', 'weight', 'ticket'],
@@ -58,7 +59,8 @@ const isFull = (draft: Draft, slot: Slot): boolean => {
 export const accepts = (draft: Draft | undefined, slot: Slot): boolean =>
   draft !== undefined && takes[draft.sign.topic].includes(slot.slot) && !isFull(draft, slot);
 
-export const isDown = (sign: Sign): boolean => sign.topic === 'haul' && sign.step === 'down';
+export const isDown = (sign: Sign): boolean =>
+  (sign.topic === 'haul' && sign.step === 'down') || (sign.topic === 'machine' && !sign.runs);
 /** Stops and breakdowns are explained in free words. */
 export const takesFree = (draft: Draft | undefined): boolean =>
   draft !== undefined && (draft.sign.topic === 'stop' || isDown(draft.sign));

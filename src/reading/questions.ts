@@ -71,6 +71,7 @@ export const buildAsked = (sign: Sign, resolved: Resolved, hearing: Hearing): Bu
     case 'stop':
     case 'resume':
     case 'dig':
+    case 'machine':
       return ask({ about: 'may-dig' });
     case 'root':
     case 'crown':

@@ -42,7 +42,10 @@ const MAX_FREE_OVERHEARD = 8;
 const freeFits = ({ free: all, sign, slots, named }: Draft): boolean => {
   const free = all.filter((element) => element.is !== 'word' || !isLittle(element.text));
   if (free.length === 0) return true;
-  const isNamed = slotsOf([...slots, ...named], 'truck').length > 0 || (sign.topic === 'haul' && sign.tells);
+  const isNamed =
+    slotsOf([...slots, ...named], 'truck').length > 0 ||
+    sign.topic === 'machine' ||
+    (sign.topic === 'haul' && sign.tells);
   return (
     free.length <= MAX_FREE_OVERHEARD && (isNamed || free.some((e) => e.is === 'word' && isCause(e.text)))
   );

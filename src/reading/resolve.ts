@@ -1,9 +1,12 @@
 import type { Unclear } from '../core/intent.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from '../core/roster.ts';
 import { fieldById, personById, stationById } from '../core/roster.ts';
+import { addMinutes } from '../core/units.ts';
 import type { EpochMs } from '../core/units.ts';
+import { BREAK_MIN } from './assumptions.ts';
 import { resolveClock } from './clock.ts';
 import { clockOfNumber } from './clock-words.ts';
+import { isDown } from './draft.ts';
 import type { Draft } from './draft.ts';
 import type { Hearing } from './hearing.ts';
 import { slotsOf } from './sign.ts';
@@ -110,6 +113,19 @@ const clockSaid = (draft: Draft, slots: readonly Slot[], isIn: boolean): Said | 
 const isTillSaid = (slots: readonly Slot[]): boolean =>
   slots.some((slot) => (slot.slot === 'clock' || slot.slot === 'number') && slot.lead === 'till');
 
+const isStanding = (sign: Sign): boolean =>
+  (sign.topic === 'haul' && (sign.step === 'parked' || sign.step === 'down')) || isDown(sign);
+
+/** The time that is told of a break or a breakdown is its end. */
+const isBreakEnd = (said: Said | null, sign: Sign, zone: string, hearing: Hearing): boolean => {
+  if (said === null || 'fromNowMin' in said.clock || !isStanding(sign)) return false;
+  const { sentMs } = hearing;
+  const backMs = resolveClock(said.clock, 'back', { ...hearing, zone });
+  const aheadMs = resolveClock(said.clock, 'ahead', { ...hearing, zone });
+  const isSoon = aheadMs !== null && aheadMs <= addMinutes(sentMs, BREAK_MIN.soon);
+  return isSoon && (backMs === null || backMs < addMinutes(sentMs, 0 - BREAK_MIN.longAgo));
+};
+
 /** Stops, the way ahead and "till 6" look forward; reports look back. */
 const towardOf = (sign: Sign, isTill: boolean): 'back' | 'ahead' => {
   if (isTill || sign.topic === 'stop' || sign.topic === 'resume' || sign.topic === 'ask') return 'ahead';
@@ -137,8 +153,8 @@ export const resolveDraft = (draft: Draft, hearing: Hearing): Resolved | Unclear
   if ('problem' in places) return places;
   const person = slotsOf(slots, 'person')[0]?.id ?? null;
   const zone = zoneOf(places, hearing);
-  const isTill = isTillSaid(slots);
   const said = clockSaid(draft, slots, false);
+  const isTill = isTillSaid(slots) || isBreakEnd(said, draft.sign, zone, hearing);
   const atMs = instantOf(said, towardOf(draft.sign, isTill), zone, hearing);
   const saidIn = clockSaid(draft, slots, true);
   const inMs = instantOf(saidIn, 'back', zone, hearing);

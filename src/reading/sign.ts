@@ -21,6 +21,8 @@ export type Sign =
   | { topic: 'root' }
   | { topic: 'crown'; sound: boolean }
   | { topic: 'dig' }
+  /** The digger or topper. */
+  | { topic: 'machine'; runs: boolean }
   | { topic: 'take-truck' }
   | { topic: 'withdraw' }
   /** `reversed`: the wrong one is named first ("not truck 3, truck 4"). */

@@ -253,6 +253,17 @@ export const tellings: Tellings = {
   })),
   'stranger-answer': [{ tell: 'stranger-answer' }],
   stranger: [{ tell: 'stranger', name: 'Luis', platform: 'slack', user: 'U1' }],
+  machine: (['digger', 'topper'] as const).flatMap((machine) =>
+    ([true, false] as const).map((runs) => ({
+      tell: 'machine' as const,
+      machine,
+      runs,
+      untilMs: runs ? null : at('11:30'),
+      words: null,
+      by: 'ana',
+      atMs: at('10:15'),
+    })),
+  ),
   'truck-down': ['flat', null].map((words) => ({
     tell: 'truck-down',
     truck: '3',

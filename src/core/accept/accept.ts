@@ -30,6 +30,10 @@ export const accept = (
     case 'check-crown':
     case 'dig-field':
       return acceptFieldReport(intent, harvest, speaking);
+    case 'report-machine': {
+      const { machine, runs, atMs, untilMs, words } = intent;
+      return taken(speaking, atMs, [{ kind: 'machine-reported', machine, runs, untilMs, words }]);
+    }
     case 'take-truck':
       return taken(speaking, null, [
         { kind: 'truck-taken', person: intent.person ?? speaking.speaker.id, truck: intent.truck },

@@ -13,10 +13,13 @@ import type { Harvest } from '../harvest/harvest.ts';
 export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speaking: Speaking): Accepted => {
   const truck = truckFor(speaking, intent.truck);
   if (truck === null) return refused({ refused: 'no-truck' });
-  const { step, field, words } = intent;
+  const { step, field, words, untilMs } = intent;
   const station = intent.station;
   const happenings: Happening[] = [
-    { kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
+    {
+      ...{ kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
+      ...(untilMs === null ? {} : { untilMs }),
+    },
   ];
   const place = stationOfTruck(harvest, truck, station, field);
   if (intent.ahead !== null && place !== null)

@@ -15,6 +15,9 @@ export type HaulStep =
   | 'down'
   | 'up';
 
+/** Machines of the field that are no trucks; what they do is at the top of facts.ts. */
+export type FieldMachine = 'digger' | 'topper';
+
 /** What an undo or a correction points at. */
 export type EntryTarget =
   /** The newest entry that this person had sent before the undo was sent; of this truck where one is named. */

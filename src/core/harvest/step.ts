@@ -19,6 +19,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   tickets: [],
   serials: emptyShared(),
   dugField: null,
+  machinesDown: new Map(),
   filling: NO_FILLING,
   headCounts: [],
   pilerReports: [],
@@ -123,6 +124,13 @@ const withListed = <F extends { place: string }>(
 ): ReadonlyMap<string, readonly F[]> =>
   new Map(lists).set(fact.place, [...(lists.get(fact.place) ?? []), fact]);
 
+const onMachine = (state: SeasonState, fact: FactOf<'machine-reported'>): SeasonState => {
+  const machinesDown = new Map(state.machinesDown);
+  if (fact.runs) machinesDown.delete(fact.machine);
+  else machinesDown.set(fact.machine, fact);
+  return { ...state, machinesDown };
+};
+
 /** Two days of hourly ones. */
 const FORECASTS_KEPT = 48;
 
@@ -172,6 +180,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, crownChecks: [...state.crownChecks, fact] };
     case 'field-dug':
       return { ...state, dugField: fact.field };
+    case 'machine-reported':
+      return onMachine(state, fact);
     case 'reading-offered':
       return onOffer(state, fact);
     case 'reading-chosen':

@@ -7,6 +7,8 @@ export const KINDS = [
   'running',
   'stopped',
   'only',
+  'digger',
+  'topper',
   'station',
   'closed',
   'until',

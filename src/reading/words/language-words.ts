@@ -186,6 +186,8 @@ interface TalkWordsOf {
   asks: List;
   /** Before a truck that is only beside, behind or ahead of the one that is meant. */
   beside: List;
+  /** Before a machine that somebody only stands by or goes to. */
+  besideMachine: List;
   /** Before what is said to be wrong. */
   denials: List;
   /** "Stop digging if it gets hot" is no order yet. */

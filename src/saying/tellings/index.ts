@@ -17,6 +17,7 @@ import { lineLimit } from './line-limit.ts';
 import { lineStopped } from './line-stopped.ts';
 import { list } from './list.ts';
 import { listChanged } from './list-changed.ts';
+import { machine } from './machine.ts';
 import { mayDig } from './may-dig.ts';
 import { decide } from './decide.ts';
 import { forecastBack } from './forecast-back.ts';
@@ -74,6 +75,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'stranger-answer': strangerAnswer,
   stranger,
   'truck-down': truckDown,
+  machine,
   outlook,
   'no-forecast': noForecast,
   'forecast-back': forecastBack,

@@ -57,6 +57,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'line-seen':
     case 'line-warned':
     case 'list-changed':
+    case 'machine-reported':
     case 'pilers-seen':
     case 'reading-chosen':
     case 'reading-offered':

@@ -98,7 +98,8 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
     case 'report': {
       const { step, truck, field, ahead } = intent;
       const seen = ahead === null ? [] : [act('line_count', { ahead, time })];
-      return [act(STEPS[step], { truck, field, time }), ...seen];
+      const until = clockTime(scene, intent.untilMs);
+      return [act(STEPS[step], { truck, field, time, until }), ...seen];
     }
     case 'book-ticket':
       return [ofTicket(intent, time)];
@@ -119,6 +120,10 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       return [act(intent.sound ? 'crowns_ok' : 'crowns_frozen', { field: intent.field, time })];
     case 'dig-field':
       return [act('digging', { field: intent.field, time })];
+    case 'report-machine': {
+      const { machine: truck, runs } = intent;
+      return [act(runs ? 'repaired' : 'down', { truck, time, until: clockTime(scene, intent.untilMs) })];
+    }
     case 'take-truck':
       return [act('take_truck', { truck: intent.truck, person: intent.person })];
     case 'withdraw': {
@@ -164,6 +169,8 @@ const WEIGHTS = ['gross_lb', 'tare_lb', 'net_lb'];
 const COUNTED: Record<string, readonly string[]> = {
   ...Object.fromEntries(Object.values(STEPS).map((step) => [step, HAUL])),
   in_line: [...HAUL, 'ahead'],
+  parked: [...HAUL, 'until'],
+  down: [...HAUL, 'until'],
   weighed_in: ['truck', 'time', ...WEIGHTS],
   weighed_out: ['truck', 'time', ...WEIGHTS],
   ticket: [...HAUL, 'serial', ...WEIGHTS],
@@ -211,13 +218,17 @@ const valueOf = (slot: string, said: unknown, scene: Scene): string | number | b
   return typeof said === 'string' || typeof said === 'number' || typeof said === 'boolean' ? said : null;
 };
 
+/** "Broke down" from one who drives no truck is of the machine that he runs, which stands in the truck's place. */
+const isOfOwnMachine = ({ act: name }: Line['acts'][number], { line, ownTruck }: Scene): boolean =>
+  (name === 'down' || name === 'repaired') && ownTruck === null && /^(digger|topper)$/.test(line.role);
+
 /** A person who is named stands for the truck that is his. */
 const truckMeant = (label: Line['acts'][number], scene: Scene): string | null => {
   const person = label['person'];
   if (label['truck'] != null) return truckIn(label['truck']);
-  if (typeof person !== 'string') return null;
+  if (typeof person !== 'string') return isOfOwnMachine(label, scene) ? scene.line.role : null;
   const known = personCalled(scene.crew, person);
-  // A digger is no truck, and nobody's truck is none of ours: neither can be met.
+  // The digger stands for itself; nobody's truck is none of ours, and cannot be met.
   return known === null ? person : (truckOfPerson(known) ?? person);
 };
 

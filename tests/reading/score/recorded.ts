@@ -12,9 +12,9 @@ const intentOfFact = (fact: Fact): Intent | null => {
   const atMs = fact.timeStated ? fact.atMs : null;
   switch (fact.kind) {
     case 'truck-reported': {
-      const { truck, step, field, station, grossLb, words } = fact;
+      const { truck, step, field, station, grossLb, words, untilMs = null } = fact;
       return grossLb === null
-        ? { do: 'report', step, truck, field, station, atMs, ahead: null, words }
+        ? { do: 'report', step, truck, field, station, atMs, ahead: null, words, untilMs }
         : {
             ...{ do: 'book-ticket', serial: null, truck, field, station, atMs },
             ...{ firstWeighedMs: null, grossLb, tareLb: null, netLb: null },
@@ -38,6 +38,10 @@ const intentOfFact = (fact: Fact): Intent | null => {
       return { do: 'check-crown', field: fact.field, sound: fact.sound, atMs };
     case 'field-dug':
       return { do: 'dig-field', field: fact.field, atMs };
+    case 'machine-reported': {
+      const { machine, runs, untilMs, words } = fact;
+      return { do: 'report-machine', machine, runs, atMs, untilMs, words };
+    }
     case 'truck-taken':
       return { do: 'take-truck', person: fact.person, truck: fact.truck };
     case 'entry-withdrawn':

@@ -8,6 +8,8 @@ export const kinds: LanguageWords['kinds'] = {
   running: 'open|opened|running|going|up|working',
   stopped: 'down|broke|broken|plugged|stopped|quit|closed|out|shut',
   only: 'only',
+  digger: 'digger|diggers|lifter|harvester',
+  topper: 'topper|toppers|defoliator',
   station: 'station|scale',
   closed: 'closed|down|shut',
   until: 'for|till|until',
