@@ -57,6 +57,14 @@ export type Intent =
     }
   | { do: 'check-crown'; field: FieldId | null; sound: boolean; atMs: EpochMs | null }
   | { do: 'dig-field'; field: FieldId; atMs: EpochMs | null }
+  /** Acres dug or topped so far; `field` null = of the field that is dug. */
+  | {
+      do: 'report-acres';
+      machine: FieldMachine;
+      field: FieldId | null;
+      acres: number;
+      atMs: EpochMs | null;
+    }
   | {
       do: 'report-machine';
       machine: FieldMachine;

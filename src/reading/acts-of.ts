@@ -53,6 +53,8 @@ export const actsOf = (intent: Intent): readonly Act[] => {
       return [intent.sound ? 'crowns_ok' : 'crowns_frozen'];
     case 'dig-field':
       return ['digging'];
+    case 'report-acres':
+      return ['acres_done'];
     case 'report-machine':
       return [intent.runs ? 'repaired' : 'down'];
     case 'take-truck':

@@ -59,7 +59,7 @@ const SIGNS = {
   ask_ticket: ask('tickets'),
   help: ask('help'),
   ask_field: null,
-  acres_done: null,
+  acres_done: { topic: 'acres', machine: null },
   danger: null,
   'danger?': null,
 } as const satisfies Record<Act, Sign | null>;

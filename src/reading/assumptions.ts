@@ -24,6 +24,9 @@ export const CERTAINTY = {
   contradicts: 0.8,
 } as const;
 
+/** No one field of a farm has more. Grade: chosen. */
+export const MOST_ACRES = 1000;
+
 /**
  * "Lunch, back at 12:30": a time that is so soon, and was so long ago, is the end of a break and not its beginning.
  * Grade: chosen.

@@ -1,4 +1,5 @@
 import type { Draft } from './draft.ts';
+import { buildAcres } from './acres.ts';
 import { buildReport } from './haul.ts';
 import { buildMachine, machineMeant } from './machines.ts';
 import { told, unclear } from './hearing.ts';
@@ -28,6 +29,8 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
         ? buildReport(sign.step, resolved, text, hearing.roster)
         : buildMachine(machine, sign.step === 'up', resolved, text);
     }
+    case 'acres':
+      return buildAcres(sign.machine, resolved, text, hearing);
     case 'machine': {
       const machine = machineMeant(resolved, text, hearing);
       return machine === null ? null : buildMachine(machine, sign.runs, resolved, text);

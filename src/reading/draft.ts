@@ -24,6 +24,7 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   root: ['place', 'clock', 'number', 'degrees'],
   crown: ['place', 'clock', 'number'],
   dig: ['place', 'clock', 'number'],
+  acres: ['place', 'clock', 'number'],
   machine: ['clock', 'number'],
   'take-truck': ['truck', 'person', 'span'],
   withdraw: ['truck', 'ticket'],

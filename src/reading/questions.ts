@@ -73,6 +73,8 @@ export const buildAsked = (sign: Sign, resolved: Resolved, hearing: Hearing): Bu
     case 'dig':
     case 'machine':
       return ask({ about: 'may-dig' });
+    case 'acres':
+      return ask({ about: 'left', field: resolved.field });
     case 'root':
     case 'crown':
     case 'take-truck':

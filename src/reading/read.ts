@@ -99,8 +99,9 @@ const withTruckKept = (drafts: readonly Draft[]): Draft[] => {
 };
 
 const askingWords = wordSet(({ talk }) => talk.asks);
-/** Voice typing leaves out the question mark: "is truck 3 loaded". */
-const beginsAsQuestion = (tokens: readonly Token[]): boolean => askingWords.has(tokens[0]?.text ?? '');
+/** Voice typing leaves out the question mark: "is truck 3 loaded". "Did 31 acres" is none. */
+const beginsAsQuestion = ([first, second]: readonly Token[]): boolean =>
+  askingWords.has(first?.text ?? '') && second?.kind !== 'number';
 
 /** "Drill: everybody stop digging" stops nothing. */
 const withoutDrilled = (drafts: readonly Draft[]): readonly Draft[] =>

@@ -1,4 +1,4 @@
-import type { HaulStep } from '../core/book/facts.ts';
+import type { FieldMachine, HaulStep } from '../core/book/facts.ts';
 import type { Language, PersonId } from '../core/roster.ts';
 import type { Lb, Minutes } from '../core/units.ts';
 
@@ -21,6 +21,8 @@ export type Sign =
   | { topic: 'root' }
   | { topic: 'crown'; sound: boolean }
   | { topic: 'dig' }
+  /** Null = by who says it. */
+  | { topic: 'acres'; machine: FieldMachine | null }
   /** The digger or topper. */
   | { topic: 'machine'; runs: boolean }
   | { topic: 'take-truck' }

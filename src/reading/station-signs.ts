@@ -34,6 +34,9 @@ export const stationSigns = [
   phrased('stationOpens', { topic: 'station', open: false, ahead: true }),
   phrased('stationOpen', { topic: 'station', open: true, ahead: false }),
   phrased('root', { topic: 'root' }),
+  phrased('acresDug', { topic: 'acres', machine: 'digger' }),
+  phrased('acresTopped', { topic: 'acres', machine: 'topper' }),
+  phrased('acresDone', { topic: 'acres', machine: null }),
   phrased('crownsSound', { topic: 'crown', sound: true }),
   phrased('crownsBad', { topic: 'crown', sound: false }),
 ];

@@ -50,6 +50,9 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
     at1015({ kind: 'crown-checked', field: null, sound: false }),
   ],
   'field-dug': [at1015({ kind: 'field-dug', field: 'north-40' })],
+  'acres-told': (['digger', 'topper'] as const).map((machine) =>
+    at1015({ kind: 'acres-told', machine, field: 'north-40', acres: 26.5 }),
+  ),
   'machine-reported': (['digger', 'topper'] as const).flatMap((machine) => [
     at1015({ kind: 'machine-reported', machine, runs: true, untilMs: null, words: null }),
     at1015({ kind: 'machine-reported', machine, runs: false, untilMs: null, words: 'chain' }),

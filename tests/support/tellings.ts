@@ -34,6 +34,7 @@ const refusals: Refusals = {
   'no-truck': [{ refused: 'no-truck' }],
   'offer-over': [{ refused: 'offer-over' }],
   'no-field': [{ refused: 'no-field' }],
+  'more-than-field': [{ refused: 'more-than-field', field: 'north-40', acres: 60, fieldAcres: 38 }],
   'no-station': [{ refused: 'no-station' }],
   'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
   'not-allowed': (['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill'] as const).map(
@@ -214,6 +215,7 @@ export const tellings: Tellings = {
         deliveredLb: 50_000,
         leftLb: 2_230_000,
         acresLeft: 37.2,
+        dug: hoursLeft === null ? null : { acres: 26.5, atMs: at('10:15') },
         loadsLeft: 56,
         hoursLeft,
       })),

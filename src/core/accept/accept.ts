@@ -3,7 +3,7 @@ import { acceptCorrection, acceptWithdrawal } from './changes.ts';
 import { acceptDrill } from './drills.ts';
 import { acceptListChange } from './lists.ts';
 import { acceptResume, acceptSeen, acceptStop } from './orders.ts';
-import { acceptFieldReport, acceptReport, acceptSighting } from './report.ts';
+import { acceptAcres, acceptFieldReport, acceptMachine, acceptReport, acceptSighting } from './report.ts';
 import { acceptChoice } from './offers.ts';
 import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
@@ -30,10 +30,10 @@ export const accept = (
     case 'check-crown':
     case 'dig-field':
       return acceptFieldReport(intent, harvest, speaking);
-    case 'report-machine': {
-      const { machine, runs, atMs, untilMs, words } = intent;
-      return taken(speaking, atMs, [{ kind: 'machine-reported', machine, runs, untilMs, words }]);
-    }
+    case 'report-acres':
+      return acceptAcres(intent, harvest, speaking);
+    case 'report-machine':
+      return acceptMachine(intent, speaking);
     case 'take-truck':
       return taken(speaking, null, [
         { kind: 'truck-taken', person: intent.person ?? speaking.speaker.id, truck: intent.truck },

@@ -3,7 +3,7 @@ import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import { isStoppedAt } from '../notices/notices.ts';
 import type { Warning } from '../refusal.ts';
-import { stationById } from '../roster.ts';
+import { fieldById, stationById } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { HEAT_FIGURES } from '../weather/assumptions.ts';
 import type { EpochMs } from '../units.ts';
@@ -60,6 +60,26 @@ const rootWarnings = (
   if (id === null || limitF === undefined || temperatureF <= limitF) return [];
   const stopped = isStoppedAt(harvest, id, nowMs);
   return [{ warning: 'root-too-warm', station: id, limitF, stopped }];
+};
+
+/** The digger or topper stands, or works again. */
+export const acceptMachine = (
+  { machine, runs, atMs, untilMs, words }: IntentOf<'report-machine'>,
+  speaking: Speaking,
+): Accepted => taken(speaking, atMs, [{ kind: 'machine-reported', machine, runs, untilMs, words }]);
+
+/** Acres of the field that is named, else of the one that is dug; more than the field has are a slip. */
+export const acceptAcres = (
+  intent: IntentOf<'report-acres'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
+  const { machine, acres, atMs } = intent;
+  const field = intent.field ?? harvest.dugField;
+  const fieldAcres = (field === null ? undefined : fieldById(harvest.roster, field))?.acres ?? null;
+  if (field !== null && fieldAcres !== null && acres > fieldAcres)
+    return refused({ refused: 'more-than-field', field, acres, fieldAcres });
+  return taken(speaking, atMs, [{ kind: 'acres-told', machine, field, acres }]);
 };
 
 /** What a person measures or decides in the field. */

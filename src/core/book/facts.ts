@@ -106,6 +106,8 @@ export type Happening =
   | { kind: 'root-measured'; field: FieldId | null; station: StationId | null; temperatureF: Fahrenheit }
   | { kind: 'crown-checked'; field: FieldId | null; sound: boolean }
   | { kind: 'field-dug'; field: FieldId }
+  /** Dug or topped so far, by the sender's word; null = no field is known. */
+  | { kind: 'acres-told'; machine: FieldMachine; field: FieldId | null; acres: number }
   /** It stands still, with the sender's words why and until when, or works again. */
   | {
       kind: 'machine-reported';

@@ -24,6 +24,7 @@ export interface SeasonState {
   /** `station serial` of the tickets. */
   readonly serials: SharedMap<string, true>;
   readonly dugField: FieldId | null;
+  readonly acresTold: readonly FactOf<'acres-told'>[];
   /** The digger or topper, where it stands by the crew's word. */
   readonly machinesDown: ReadonlyMap<FieldMachine, FactOf<'machine-reported'>>;
   readonly filling: Filling;

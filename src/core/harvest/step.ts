@@ -19,6 +19,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   tickets: [],
   serials: emptyShared(),
   dugField: null,
+  acresTold: [],
   machinesDown: new Map(),
   filling: NO_FILLING,
   headCounts: [],
@@ -180,6 +181,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, crownChecks: [...state.crownChecks, fact] };
     case 'field-dug':
       return { ...state, dugField: fact.field };
+    case 'acres-told':
+      return { ...state, acresTold: [...state.acresTold, fact] };
     case 'machine-reported':
       return onMachine(state, fact);
     case 'reading-offered':

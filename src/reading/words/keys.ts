@@ -7,6 +7,7 @@ export const KINDS = [
   'running',
   'stopped',
   'only',
+  'acres',
   'digger',
   'topper',
   'station',

@@ -88,6 +88,8 @@ interface NumberWordsOf {
   thousand: List;
   /** Is 1000 without a number before it. */
   loneThousand: List;
+  /** Counts that are no numerals: "half a dozen". */
+  counts: Readonly<Record<string, number>>;
   ordinals: List;
   /** "rd" of "3rd". */
   ordinalEnds: Shape;
@@ -186,6 +188,8 @@ interface TalkWordsOf {
   asks: List;
   /** Before a truck that is only beside, behind or ahead of the one that is meant. */
   beside: List;
+  /** The topper's work. */
+  topping: Shape;
   /** Before a machine that somebody only stands by or goes to. */
   besideMachine: List;
   /** Before what is said to be wrong. */

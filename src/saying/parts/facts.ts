@@ -4,6 +4,7 @@ import type { FactWithLine } from '../../core/book/kinds.ts';
 import type { EpochMs } from '../../core/units.ts';
 import {
   fieldName,
+  number,
   personName,
   phrase,
   stationName,
@@ -96,6 +97,12 @@ const factLine = (fact: FactWithLine, voice: Voice): string => {
       });
     case 'field-dug':
       return phrase(voice, 'receipt.field-dug', { field: fieldName(voice, fact.field), time: at });
+    case 'acres-told':
+      return phrase(voice, `receipt.acres.${fact.machine}`, {
+        acres: number(voice, fact.acres, 1),
+        field: fieldName(voice, fact.field),
+        time: at,
+      });
     case 'machine-reported':
       return phrase(voice, `receipt.machine-${fact.runs ? 'runs' : 'down'}.${fact.machine}`, {
         time: at,

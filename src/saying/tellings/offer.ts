@@ -48,6 +48,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
       return [phrase(voice, 'offer.seen')];
     case 'emergency-called':
       return [phrase(voice, 'offer.emergency')];
+    case 'acres-told':
     case 'air-observed':
     case 'crown-checked':
     case 'field-dug':

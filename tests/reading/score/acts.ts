@@ -120,6 +120,8 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       return [act(intent.sound ? 'crowns_ok' : 'crowns_frozen', { field: intent.field, time })];
     case 'dig-field':
       return [act('digging', { field: intent.field, time })];
+    case 'report-acres':
+      return [act('acres_done', { count: intent.acres, field: intent.field, time })];
     case 'report-machine': {
       const { machine: truck, runs } = intent;
       return [act(runs ? 'repaired' : 'down', { truck, time, until: clockTime(scene, intent.untilMs) })];
@@ -183,6 +185,7 @@ const COUNTED: Record<string, readonly string[]> = {
   crowns_ok: ['field', 'time'],
   crowns_frozen: ['field', 'time'],
   digging: ['field', 'time'],
+  acres_done: ['count', 'field', 'time'],
   stop_order: ['reason', 'time'],
   resume_order: ['time'],
   ack: ['truck'],

@@ -38,6 +38,10 @@ const intentOfFact = (fact: Fact): Intent | null => {
       return { do: 'check-crown', field: fact.field, sound: fact.sound, atMs };
     case 'field-dug':
       return { do: 'dig-field', field: fact.field, atMs };
+    case 'acres-told': {
+      const { machine, field, acres } = fact;
+      return { do: 'report-acres', machine, field, acres, atMs };
+    }
     case 'machine-reported': {
       const { machine, runs, untilMs, words } = fact;
       return { do: 'report-machine', machine, runs, atMs, untilMs, words };

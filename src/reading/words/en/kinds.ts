@@ -8,6 +8,7 @@ export const kinds: LanguageWords['kinds'] = {
   running: 'open|opened|running|going|up|working',
   stopped: 'down|broke|broken|plugged|stopped|quit|closed|out|shut',
   only: 'only',
+  acres: 'acres|acre|ac',
   digger: 'digger|diggers|lifter|harvester',
   topper: 'topper|toppers|defoliator',
   station: 'station|scale',

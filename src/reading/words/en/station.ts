@@ -40,6 +40,15 @@ export const station: LanguageWords['station'] = {
     {station}|<station> (back) open|opened (again)
     opened {station}|<station>
     they opened {station}|<station>`,
+  acresDug: `
+    <n> (, half) {acres} (, half) dug|harvested|lifted (out|up|of) (by|at|on|in) (<field>)
+    dug|harvested|lifted <n> (, half) {acres} (, half) (of|at|on|in) (<field>)`,
+  acresTopped: `
+    <n> (, half) {acres} (, half) topped (by|at|on|in) (<field>)
+    topped <n> (, half) {acres} (, half) (of|at|on|in) (<field>)`,
+  acresDone: `
+    <n> (, half) {acres} (, half) done|finished|off (by|at|on|in) (<field>)
+    did|done|finished|got <n> (, half) {acres} (, half) (of|at|on|in) (<field>)`,
   root: `
     root|roots|pulp (temp|temps|temperature|temperatures)
     beet|beets temp|temps|temperature`,

@@ -8,6 +8,7 @@ export const kinds: LanguageWords['kinds'] = {
   running: 'abierta|abiertas|abierto|abiertos|abrieron|abrio|jalando|trabajando',
   stopped: 'descompuesta|descompuestas|descompuesto|parada|parado|paradas|cerrada|cerrado|quebrada',
   only: 'solo|nomas',
+  acres: 'acres|acre',
   digger: 'sacadora|cosechadora|excavadora|escarbadora|arrancadora|maquina|diguer|diger',
   topper: 'deshojadora|desfoliadora|descoronadora|topeadora|topadora',
   station: 'estacion|bascula',

@@ -25,6 +25,7 @@ export const talk: LanguageWords['talk'] = {
   },
   asks: 'quien alguien',
   beside: 'de del tras atras detras delante despues que con',
+  topping: '(?:deshoj|desfoli|topea|topa|descoron)(?:mos|do|da|dos|das|ndo|amos|ado|ada|ados|adas|ando)',
   besideMachine: 'bajo abajo debajo junto cerca con tras atras detras en hasta',
   denials: 'no vez',
   conditions: 'si cuando antes despues',

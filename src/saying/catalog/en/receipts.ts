@@ -31,6 +31,8 @@ export const receipts = {
   'receipt.crown-sound': 'Crowns sound at {field}, {time}.',
   'receipt.crown-frosted': 'Crowns frosted at {field}, {time}.',
   'receipt.field-dug': 'Digging {field} since {time}.',
+  'receipt.acres.digger': '{acres} acres dug at {field}, {time}.',
+  'receipt.acres.topper': '{acres} acres topped at {field}, {time}.',
   'receipt.machine-down.digger': 'Digger down{until}, {time}. Foreman and grower are told.',
   'receipt.machine-down.topper': 'Topper down{until}, {time}. Foreman and grower are told.',
   'receipt.machine-runs.digger': 'Digger running again, {time}.',

@@ -3,6 +3,7 @@ export const refusals = {
   // Refusals
   'refused.no-truck': 'Which truck? Say it with the number: "truck 3 loaded".',
   'refused.no-field': 'Which field? Say it with the name: "leaving {example} full".',
+  'refused.more-than-field': 'Not taken down: {field} has {has} acres, and {acres} are more than that.',
   'refused.offer-over': 'That question is over. Please say it again.',
   'refused.no-station': 'No receiving station is on the list. Grower or foreman: "add station North".',
   'refused.time-ahead':

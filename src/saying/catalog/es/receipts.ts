@@ -32,6 +32,8 @@ export const receipts: Record<keyof typeof english, string> = {
   'receipt.crown-sound': 'Coronas sanas en {field}, {time}.',
   'receipt.crown-frosted': 'Coronas heladas en {field}, {time}.',
   'receipt.field-dug': 'Se saca en {field} desde las {time}.',
+  'receipt.acres.digger': '{acres} acres sacados en {field}, {time}.',
+  'receipt.acres.topper': '{acres} acres deshojados en {field}, {time}.',
   'receipt.machine-down.digger': 'Sacadora parada{until}, {time}. Ya se avisó al mayordomo y al dueño.',
   'receipt.machine-down.topper': 'Deshojadora parada{until}, {time}. Ya se avisó al mayordomo y al dueño.',
   'receipt.machine-runs.digger': 'La sacadora ya trabaja, {time}.',

@@ -3,6 +3,7 @@ import type { refusals as english } from '../en/refusals.ts';
 export const refusals: Record<keyof typeof english, string> = {
   'refused.no-truck': '¿Cuál troca? Diga el número: "troca 3 cargada".',
   'refused.no-field': '¿Cuál campo? Diga el nombre: "salgo de {example} lleno".',
+  'refused.more-than-field': 'No anotado: {field} tiene {has} acres, y {acres} son más que eso.',
   'refused.offer-over': 'Esa pregunta ya pasó. Dígalo otra vez, por favor.',
   'refused.no-station': 'No hay estación en la lista. Dueño o mayordomo: "add station North".',
   'refused.time-ahead':

@@ -17,6 +17,7 @@ export const tallies: Record<keyof typeof english, string> = {
     '{field}: faltan unas {tons}, {acres} acres, {loads, plural, one {# carga} other {# cargas}}.',
   'left.field-hours':
     '{field}: faltan unas {tons}, {acres} acres, {loads, plural, one {# carga} other {# cargas}}, {hours} h de sacar.',
+  'left.dug': '{field}: {acres} acres sacados, dijo el equipo a las {time}.',
   'left.by-yield': 'Según el rendimiento esperado de cada campo, menos lo que dicen las boletas.',
   'left.none': 'No sé: ningún campo tiene acres y rendimiento esperado en el archivo.',
 
