@@ -108,6 +108,8 @@ export type Question =
   | { about: 'board' }
   /** Where one truck is. */
   | { about: 'truck'; truck: TruckId | null }
+  /** At which field the digger is: where an empty truck goes. */
+  | { about: 'where-to' }
   | { about: 'may-dig' }
   | { about: 'unseen-notice' }
   /** The plan by the forecast. Null = of today in the morning, of tomorrow from noon on. */

@@ -5,7 +5,7 @@ import type { Question, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
 import type { DayPlan } from './answers/plan.ts';
-import type { Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { LeftInField } from './answers/left.ts';
 import type { Tally } from './answers/tally.ts';
 import type { EpochMs, Minutes } from './units.ts';
@@ -59,6 +59,8 @@ export type Telling =
   /** Where one truck is. */
   | { tell: 'truck'; row: BoardRow }
   | { tell: 'may-dig'; dig: DigState }
+  /** The field that is dug, by the crew's last word; null = nobody has said. With the station of its loads. */
+  | { tell: 'where-to'; field: FieldId | null; station: StationId | null; dig: DigState }
   /** Who has not confirmed the newest notice. */
   | { tell: 'unseen'; notice: UnseenNotice }
   /** Tickets of today; `truck` null = of all trucks. */

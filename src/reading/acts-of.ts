@@ -23,6 +23,7 @@ const ASKED = {
   left: ['ask_acres_left'],
   board: ['ask_where'],
   truck: ['ask_where'],
+  'where-to': ['ask_field'],
   'may-dig': ['ask_dig', 'ask_restart'],
   'unseen-notice': ['ask_unacknowledged'],
   outlook: ['ask_forecast'],

@@ -58,7 +58,7 @@ const SIGNS = {
   ask_trucks_needed: ask('fleet'),
   ask_ticket: ask('tickets'),
   help: ask('help'),
-  ask_field: null,
+  ask_field: ask('where-to'),
   acres_done: { topic: 'acres', machine: null },
   danger: null,
   'danger?': null,

@@ -34,6 +34,7 @@ const questionOf = (about: About, own: boolean, resolved: Resolved, hearing: Hea
       return { about, truck };
     case 'fleet':
     case 'board':
+    case 'where-to':
     case 'may-dig':
     case 'unseen-notice':
     case 'help':

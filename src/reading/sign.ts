@@ -46,6 +46,7 @@ export type About =
   | 'left'
   | 'board'
   | 'truck'
+  | 'where-to'
   | 'may-dig'
   | 'unseen-notice'
   | 'outlook'

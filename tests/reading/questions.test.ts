@@ -23,6 +23,14 @@ const list = (name: Extract<Question, { about: 'lists' }>['list']): Question => 
 const outlook = (of: 'today' | 'tomorrow' | null): Question => ({ about: 'outlook', station: null, of });
 
 const cases: [string, Question][] = [
+  ['where do I go', { about: 'where-to' }],
+  ['which field now?', { about: 'where-to' }],
+  ['what field am I supposed to be at', { about: 'where-to' }],
+  ['same field?', { about: 'where-to' }],
+  ["where's the digger", { about: 'where-to' }],
+  ['¿a cuál campo voy?', { about: 'where-to' }],
+  ['pa donde le doy', { about: 'where-to' }],
+  ['¿dónde anda la sacadora?', { about: 'where-to' }],
   ['how long is the line', line(null)],
   ['hows the line', line(null)],
   ['line?', line(null)],

@@ -17,11 +17,12 @@ describe('what the bot says', () => {
       'reminder',
       'truck',
       'wait',
+      'where-to',
     ]);
     expect(kindsThat(({ holdsMin }) => holdsMin === 360)).toEqual(['outlook']);
     // The answer to a question is worth nothing when the question is over.
     expect(kindsThat(({ holdsMin }) => holdsMin === 30)).toEqual(['offer']);
-    expect(kindsThat(({ holdsMin }) => holdsMin !== null)).toHaveLength(10);
+    expect(kindsThat(({ holdsMin }) => holdsMin !== null)).toHaveLength(11);
   });
 
   it('rings for what cannot wait, and for nothing else', () => {

@@ -224,6 +224,11 @@ export const tellings: Tellings = {
   board: [{ tell: 'board', rows: boardRows, dayStartMs: at('00:00'), dig: freeDig }],
   truck: boardRows.map((one) => ({ tell: 'truck', row: one })),
   'may-dig': digTellings,
+  'where-to': [
+    { tell: 'where-to', field: 'north-40', station: 'north-station', dig: freeDig },
+    { tell: 'where-to', field: 'north-40', station: null, dig: freeDig },
+    { tell: 'where-to', field: null, station: null, dig: freeDig },
+  ],
   reminder: reminders,
   unseen: [
     { tell: 'unseen', notice: { step: null, seen: [], unseen: [] } },

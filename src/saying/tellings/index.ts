@@ -42,6 +42,7 @@ import { truck } from './truck.ts';
 import { truckDown } from './truck-down.ts';
 import { unseen } from './unseen.ts';
 import { wait } from './wait.ts';
+import { whereTo } from './where-to.ts';
 
 const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   receipt,
@@ -59,6 +60,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   board,
   truck,
   'may-dig': mayDig,
+  'where-to': whereTo,
   unseen,
   tickets,
   list,

@@ -21,6 +21,7 @@ const askLine = (question: Question, voice: Voice): string => {
     case 'line':
     case 'fleet':
     case 'board':
+    case 'where-to':
     case 'may-dig':
     case 'unseen-notice':
     case 'outlook':

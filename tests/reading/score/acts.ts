@@ -69,6 +69,8 @@ const ofQuestion = (question: Question, scene: Scene): Act => {
       return act('ask_where');
     case 'truck':
       return act('ask_where', { truck: question.truck });
+    case 'where-to':
+      return act('ask_field');
     case 'may-dig':
       return act('ask_dig');
     case 'unseen-notice':

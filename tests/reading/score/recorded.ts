@@ -121,6 +121,7 @@ const questionOf = ({ kind, data }: BotReply, scene: Scene): Question | null => 
       return { about: 'lists', list: 'people' };
     case 'ticket-form':
     case 'help':
+    case 'where-to':
     case 'fleet':
       return { about: kind };
     default:
