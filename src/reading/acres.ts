@@ -2,7 +2,7 @@
 import type { FieldMachine } from '../core/book/facts.ts';
 import { amountsIn } from './amounts.ts';
 import { MOST_ACRES } from './assumptions.ts';
-import { atStart, either, wordSet } from './every-language.ts';
+import { atStart, either, kindWords } from './every-language.ts';
 import type { Built, Hearing } from './hearing.ts';
 import { told } from './hearing.ts';
 import { withNumbers } from './numbers.ts';
@@ -11,7 +11,7 @@ import { slotsOf } from './sign.ts';
 import { tokenize } from './tokens.ts';
 
 const TOPPING = atStart(either(({ talk }) => talk.topping));
-const ACRES = wordSet(({ kinds }) => kinds.acres.replaceAll('|', ' '));
+const ACRES = kindWords(({ kinds }) => kinds.acres);
 const HALF = atStart(either(({ clock }) => clock.andHalf));
 
 /** "Nine and a half", "nueve acres y medio": the number with the half that stands behind it or behind its acres. */

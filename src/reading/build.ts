@@ -54,7 +54,7 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
     case 'withdraw':
       return buildWithdrawal(resolved);
     case 'correct':
-      return buildCorrection(sign, resolved, hearing.roster);
+      return buildCorrection(sign, resolved, text, hearing.roster);
     case 'acknowledge':
       return told(acknowledged);
     case 'stop':

@@ -28,7 +28,7 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   machine: ['clock', 'number'],
   'take-truck': ['truck', 'person', 'span'],
   withdraw: ['truck', 'ticket'],
-  correct: ['truck', 'place', 'clock', 'number', 'weight', 'ticket'],
+  correct: ['truck', 'place', 'clock', 'number', 'weight', 'ticket', 'degrees'],
   acknowledge: [],
   stop: ['clock', 'number', 'place'],
   resume: ['clock', 'number'],

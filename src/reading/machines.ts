@@ -1,6 +1,6 @@
 /** The digger and the topper, which are no trucks. */
 import type { FieldMachine } from '../core/book/facts.ts';
-import { ofEach, wordSet } from './every-language.ts';
+import { kindWords, wordSet } from './every-language.ts';
 import { wordsOfElements } from './haul.ts';
 import { told } from './hearing.ts';
 import type { Built, Hearing } from './hearing.ts';
@@ -8,8 +8,8 @@ import type { Resolved } from './resolve.ts';
 import { isLittle } from './little-words.ts';
 import { tokenize } from './tokens.ts';
 
-const diggers = new Set(ofEach(({ kinds }) => kinds.digger.split('|')).flat());
-const toppers = new Set(ofEach(({ kinds }) => kinds.topper.split('|')).flat());
+const diggers = kindWords(({ kinds }) => kinds.digger);
+const toppers = kindWords(({ kinds }) => kinds.topper);
 const beside = wordSet(({ talk }) => talk.besideMachine);
 
 const called = (word: string): FieldMachine | null =>

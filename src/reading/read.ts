@@ -18,6 +18,7 @@ import { readRoomOrder } from './rooms.ts';
 import { slotsOf } from './sign.ts';
 import type { Sign, Slot } from './sign.ts';
 import { corrected } from './spelling.ts';
+import { readStarred } from './starred.ts';
 import { tokenize } from './tokens.ts';
 import type { Token } from './tokens.ts';
 import { allPhrases, vocabulary } from './vocabulary.ts';
@@ -173,7 +174,7 @@ const isKnown = (word: string): boolean => isLittle(word) || isCause(word) || gr
 export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
   const clean = text.normalize('NFC');
   const tokens = withNumbers(tokenize(clean));
-  if (readReasoned(clean, tokens, hearing) !== null) return true;
+  if ((readReasoned(clean, tokens, hearing) ?? readStarred(clean, hearing)) !== null) return true;
   const elements = elementsOf(clean, tokens, namesOf(hearing.roster));
   const { drafts, left, blocked } = compose(allPhrases, elements);
   const isFree = ({ free }: Draft): boolean =>
@@ -182,6 +183,8 @@ export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
 };
 
 const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {
+  const starred = readStarred(text, hearing);
+  if (starred !== null) return starred;
   const asked = readListChange(text, tokens, hearing.roster);
   if (asked !== null) {
     if ('unclear' in asked) return { found: 'unclear', problem: asked.unclear };

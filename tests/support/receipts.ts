@@ -69,7 +69,10 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
     at1015({
       kind: 'entry-corrected',
       target: { by: 'latest', person: 'ana', truck: null },
-      set: { truck: '4', field: null, atMs: null, grossLb: null, tareLb: null, netLb: null },
+      set: {
+        ...{ truck: '4', field: null, atMs: null, grossLb: null, tareLb: null, netLb: null },
+        ...{ serial: '48213', count: { value: 6, of: 'line' } },
+      },
     }),
   ],
 };

@@ -18,7 +18,7 @@ import type { EpochMs, Fahrenheit, Lb } from '../units.ts';
 import type { HourlyTemperature, FreezeAlert, RainTotal } from '../weather/types.ts';
 import type { Correction, EntryTarget, FieldMachine, HaulStep, HoldReason } from './terms.ts';
 
-export type { Correction, EntryTarget, FieldMachine, HaulStep, HoldReason } from './terms.ts';
+export type { Correction, Counted, EntryTarget, FieldMachine, HaulStep, HoldReason } from './terms.ts';
 
 export interface Ticket {
   station: StationId;

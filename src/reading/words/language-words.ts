@@ -188,6 +188,9 @@ interface TalkWordsOf {
   asks: List;
   /** Before a truck that is only beside, behind or ahead of the one that is meant. */
   beside: List;
+  /** Words of a count of trucks in line, and of root temperatures. */
+  ahead: List;
+  root: List;
   /** The topper's work. */
   topping: Shape;
   /** Before a machine that somebody only stands by or goes to. */

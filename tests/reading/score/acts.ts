@@ -2,11 +2,13 @@
  * The corpus's acts and slots, and our intents: the only place that knows both. What was recorded and what is offered
  * come here as intents, labels as acts; both leave as the same thing.
  */
-import type { HaulStep } from '../../../src/core/book/facts.ts';
+import type { Correction, HaulStep } from '../../../src/core/book/facts.ts';
 import type { Intent, Question } from '../../../src/core/intent.ts';
 import type { EpochMs } from '../../../src/core/units.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import type { Line } from '../training/corpus.ts';
+import { countedBy } from '../../../src/core/book/counts.ts';
+import { factsBefore } from './before.ts';
 import { personCalled, truckIn, truckOfPerson } from './crew.ts';
 import { fieldIn } from './scene.ts';
 import type { Scene } from './scene.ts';
@@ -93,6 +95,16 @@ const ofTicket = (intent: Extract<Intent, { do: 'book-ticket' }>, time: string |
   return act(isFirst ? 'weighed_in' : 'ticket', { serial, truck, field, time, gross_lb, tare_lb, net_lb });
 };
 
+const COUNTS = { line: 'ahead', pilers: 'count', acres: 'count', root: 'temp_f' } as const;
+
+/** A number of which nobody says what it counts goes to what the newest entry counts. */
+const countSlots = (count: Correction['count'], scene: Scene): Slots => {
+  if (count === undefined) return {};
+  const newest = factsBefore(scene).flatMap((fact) => countedBy(fact) ?? []);
+  const of = count.of ?? newest.at(-1);
+  return of === undefined ? { count: count.value } : { [COUNTS[of]]: count.value };
+};
+
 /** The acts that an intent comes to. */
 export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
   const time = 'atMs' in intent ? clockTime(scene, intent.atMs) : null;
@@ -142,7 +154,8 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       // "Truck 3's tare was 28,040": the truck may be what is set, or whose entry it is.
       const truck = set.truck ?? (target.by === 'latest' ? target.truck : null);
       const at = clockTime(scene, set.atMs);
-      return [act('correct', { truck, field, time: at, gross_lb, tare_lb, net_lb, serial })];
+      const told = { truck, field, time: at, gross_lb, tare_lb, net_lb, serial: set.serial ?? serial };
+      return [act('correct', { ...told, ...countSlots(set.count, scene) })];
     }
     case 'acknowledge':
       return [act('ack')];

@@ -25,6 +25,8 @@ export const talk: LanguageWords['talk'] = {
   },
   asks: 'quien alguien',
   beside: 'de del tras atras detras delante despues que con',
+  ahead: 'adelante delante enfrente fila linea cola trocas camiones',
+  root: 'raiz raices sonda temperatura temp termometro',
   topping: '(?:deshoj|desfoli|topea|topa|descoron)(?:mos|do|da|dos|das|ndo|amos|ado|ada|ados|adas|ando)',
   besideMachine: 'bajo abajo debajo junto cerca con tras atras detras en hasta',
   denials: 'no vez',
