@@ -78,12 +78,19 @@ export type Intent =
   | { do: 'withdraw'; target: IntentTarget }
   | { do: 'correct'; target: IntentTarget; set: Correction }
   | { do: 'acknowledge' }
-  | { do: 'order-stop'; hold: HoldReason; stopAtMs: EpochMs | null; words: string | null }
+  /** `untilMs`: when the dig is to go on, where that was said. */
+  | {
+      do: 'order-stop';
+      hold: HoldReason;
+      stopAtMs: EpochMs | null;
+      untilMs?: EpochMs;
+      words: string | null;
+    }
   /** `words`: why, where it is said: "dig on: station agreed". */
   | { do: 'order-resume'; atMs: EpochMs | null; words: string | null }
   | { do: 'drill'; ends: boolean }
   /** On or off shift, and whether notices should come when off; null = not said. */
-  | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null }
+  | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null; atMs?: EpochMs | null }
   | { do: 'change-list'; change: ListChangeAsk }
   /** The room that it is said in is, or is no longer, a room of the crew. */
   | { do: 'use-room'; use: boolean }
@@ -96,11 +103,14 @@ export type Intent =
 /** As an EntryTarget, but the sender is not yet filled in. */
 export type IntentTarget = Exclude<EntryTarget, { by: 'latest' }> | { by: 'latest'; truck: TruckId | null };
 
+/** The calendar day, the day before, the week since its Monday, the whole book. */
+export type SpanName = 'today' | 'yesterday' | 'week' | 'season';
+
 export type Question =
   /** `leaveInMin` null = the line now; 0 = "if I leave now"; 45 = "if I leave in 45 minutes". */
   | { about: 'line'; station: StationId | null; leaveInMin: number | null }
-  | { about: 'tons'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
-  | { about: 'loads'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
+  | { about: 'tons'; field: FieldId | null; truck: TruckId | null; span: SpanName }
+  | { about: 'loads'; field: FieldId | null; truck: TruckId | null; span: SpanName }
   /** How many trucks keep the digger going. */
   | { about: 'fleet' }
   /** Tons, acres and loads still in the ground. */
@@ -161,4 +171,6 @@ export type Unclear =
       known: readonly string[];
     }
   | { problem: 'which-time'; said: string }
-  | { problem: 'which-amount'; said: string };
+  | { problem: 'which-amount'; said: string }
+  /** "Last month": a span for which such a list or sum cannot be given. */
+  | { problem: 'which-span'; of: 'sums' | 'tickets'; said: string };

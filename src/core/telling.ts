@@ -1,7 +1,7 @@
 import type { Fact, FieldMachine, MissingForecast, NoticeStep } from './book/facts.ts';
 import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
-import type { Question, Unclear } from './intent.ts';
+import type { Question, SpanName, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
 import type { DayPlan } from './answers/plan.ts';
@@ -49,7 +49,7 @@ export type Telling =
       forecast: WaitForecast;
     }
   /** Tons or loads. */
-  | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
+  | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: SpanName }
   /** What is still in the ground. */
   | { tell: 'left'; fields: readonly LeftInField[] }
   /** Replaces a board that was asked for again. */

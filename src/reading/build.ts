@@ -6,6 +6,7 @@ import { told, unclear } from './hearing.ts';
 import type { Built, Hearing } from './hearing.ts';
 import {
   acknowledged,
+  buildShift,
   buildCorrection,
   buildDig,
   buildStop,
@@ -64,11 +65,11 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
     case 'drill':
       return told({ do: 'drill', ends: sign.ends });
     case 'shift':
-      return told({ do: 'tell-shift', off: sign.off, noticesWhenOff: sign.noticesWhenOff });
+      return buildShift(sign, resolved, hearing);
     case 'language':
       return told({ do: 'choose-language', language: sign.language });
     case 'ask':
-      return buildQuestion(sign, resolved, hearing);
+      return buildQuestion(sign, resolved, text, hearing);
   }
 };
 

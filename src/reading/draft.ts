@@ -33,17 +33,17 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   stop: ['clock', 'number', 'place'],
   resume: ['clock', 'number'],
   drill: ['clock', 'number'],
-  shift: [],
+  shift: ['clock', 'number', 'truck'],
   language: [],
   ask: ['truck', 'place', 'person', 'span', 'clock', 'number', 'ticket'],
 };
 
 const isLedNumber = (slot: Slot): boolean => slot.slot === 'number' && slot.lead !== null;
 
-/** There may be several weights and numbers; of every other slot a draft takes one. */
+/** There may be several weights, numbers and spans ("so far this week"); of every other slot a draft takes one. */
 const isFull = (draft: Draft, slot: Slot): boolean => {
   const held = [...draft.named, ...draft.slots];
-  if (slot.slot === 'weight' || slot.slot === 'number') return false;
+  if (slot.slot === 'weight' || slot.slot === 'number' || slot.slot === 'span') return false;
   if (slot.slot === 'place') {
     return slotsOf(held, 'place').some(
       ({ fields }) =>

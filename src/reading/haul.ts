@@ -36,9 +36,7 @@ const reporters = ({ trucks, person }: Resolved, roster: Roster): (TruckId | nul
 const MAX_AHEAD = 100;
 
 export const buildReport = (step: HaulStep, resolved: Resolved, text: string, roster: Roster): Built => {
-  const { draft, field, station, numbers, slots } = resolved;
-  const isEnd = resolved.isTill && (step === 'parked' || step === 'down');
-  const [untilMs, atMs] = isEnd ? [resolved.atMs, null] : [null, resolved.atMs];
+  const { draft, field, station, atMs, untilMs, numbers, slots } = resolved;
   const count = step === 'joined-line' ? countOf(numbers[0]) : null;
   const used = count !== null && count < MAX_AHEAD && draft.ahead === null ? 1 : 0;
   if (numbers.length > used) return null;

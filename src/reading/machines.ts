@@ -51,11 +51,10 @@ export const machineMeant = (
 export const buildMachine = (
   machine: FieldMachine,
   runs: boolean,
-  { draft, atMs, isTill, numbers }: Resolved,
+  { draft, atMs, untilMs, numbers }: Resolved,
   text: string,
 ): Built => {
   if (numbers.length > 0) return null;
-  const [untilMs, sinceMs] = isTill && !runs ? [atMs, null] : [null, atMs];
   const words = runs ? null : wordsOfElements(draft.free, text);
-  return told({ do: 'report-machine', machine, runs, atMs: sinceMs, untilMs, words });
+  return told({ do: 'report-machine', machine, runs, atMs, untilMs, words });
 };

@@ -4,7 +4,7 @@ import type { Roster, TruckId } from '../core/roster.ts';
 import { trucksNumbered } from './truck-numbers.ts';
 import { holdOf } from './causes.ts';
 import { wordsOfElements } from './haul.ts';
-import type { Built } from './hearing.ts';
+import type { Built, Hearing } from './hearing.ts';
 import { told } from './hearing.ts';
 import type { Resolved } from './resolve.ts';
 import { slotsOf } from './sign.ts';
@@ -106,10 +106,11 @@ export const buildCorrection = (
   return told({ do: 'correct', target, set });
 };
 
-export const buildStop = ({ draft, atMs }: Resolved, text: string): Built => {
+export const buildStop = ({ draft, atMs, untilMs }: Resolved, text: string): Built => {
   const words = wordsOfElements(draft.free, text);
   const holds = draft.free.flatMap((element) => (element.is === 'word' ? (holdOf(element.text) ?? []) : []));
-  return told({ do: 'order-stop', hold: holds[0] ?? 'other', stopAtMs: atMs, words });
+  const end = untilMs === null ? {} : { untilMs };
+  return told({ do: 'order-stop', hold: holds[0] ?? 'other', stopAtMs: atMs, ...end, words });
 };
 
 export const buildDig = ({ field, atMs }: Resolved): Built =>
@@ -118,6 +119,19 @@ export const buildDig = ({ field, atMs }: Resolved): Built =>
 export const buildTakeTruck = ({ trucks, person }: Resolved): Built => {
   const [truck] = trucks;
   return truck === undefined ? null : told({ do: 'take-truck', person, truck });
+};
+
+/** On or off shift, and since when; who comes on with another truck than his own has taken it. */
+export const buildShift = (
+  { off, noticesWhenOff }: Extract<Sign, { topic: 'shift' }>,
+  { trucks, atMs, numbers }: Resolved,
+  { speaker }: Hearing,
+): Built => {
+  const [truck, ...others] = trucks;
+  if (numbers.length > 0 || others.length > 0) return null;
+  const shift: Intent = { do: 'tell-shift', off, noticesWhenOff, ...(atMs === null ? {} : { atMs }) };
+  const takes = off === false && truck !== undefined && truck !== speaker?.truck;
+  return takes ? told(shift, { do: 'take-truck', person: null, truck }) : told(shift);
 };
 
 export const acknowledged: Intent = { do: 'acknowledge' };

@@ -1,4 +1,5 @@
 import type { FieldMachine, HaulStep } from '../core/book/facts.ts';
+import type { SpanName } from '../core/intent.ts';
 import type { Language, PersonId } from '../core/roster.ts';
 import type { Lb, Minutes } from '../core/units.ts';
 
@@ -91,7 +92,8 @@ export type Slot = { said: string } & (
   | { slot: 'ordinal'; text: string }
   | { slot: 'weight'; role: Role | null; lb: Lb; tons: boolean }
   | { slot: 'degrees'; text: string; unit: 'F' | 'C' | null }
-  | { slot: 'span'; span: 'today' | 'yesterday' | 'season' }
+  /** `other`: one that nothing here can be asked of. */
+  | { slot: 'span'; span: SpanName | 'other' }
   | { slot: 'ticket'; serial: string | null }
 );
 export type SlotOf<K extends Slot['slot']> = Extract<Slot, { slot: K }>;

@@ -100,6 +100,11 @@ const problems: Problems = {
   })),
   'which-time': [{ problem: 'which-time', said: '25:10' }],
   'which-amount': [{ problem: 'which-amount', said: '48213' }],
+  'which-span': (['sums', 'tickets'] as const).map((of) => ({
+    problem: 'which-span',
+    of,
+    said: 'last month',
+  })),
 };
 
 const changes: readonly ListChange[] = [
@@ -147,7 +152,7 @@ const unheard: BoardRow = {
 };
 export const boardRows: readonly BoardRow[] = [...Object.values(phases), unheard];
 
-const spans = ['today', 'yesterday', 'season'] as const;
+const spans = ['today', 'yesterday', 'week', 'season'] as const;
 const line = { loads: 3, netLb: 150_000 };
 const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
   (

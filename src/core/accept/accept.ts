@@ -51,9 +51,9 @@ export const accept = (
     case 'drill':
       return acceptDrill(intent, harvest, speaking);
     case 'tell-shift': {
-      const { off, noticesWhenOff } = intent;
+      const { off, noticesWhenOff, atMs = null } = intent;
       const person = speaking.speaker.id;
-      return taken(speaking, null, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
+      return taken(speaking, atMs, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
     }
     case 'change-list':
       return acceptListChange(intent, harvest, speaking);

@@ -65,7 +65,8 @@ interface ClockWordsOf {
   /** "At" of "out at 10:31". */
   afterLead: Shape;
   roughly: Shape;
-  spans: { season: Shape; today: Shape; yesterday: Shape };
+  /** `other`: spans that nothing can be asked of. */
+  spans: { other: Shape; season: Shape; week: Shape; today: Shape; yesterday: Shape };
   degrees: Shape;
   fahrenheit: Shape;
   celsius: Shape;
@@ -188,6 +189,8 @@ interface TalkWordsOf {
   asks: List;
   /** Before a truck that is only beside, behind or ahead of the one that is meant. */
   beside: List;
+  /** The sender asks of himself. */
+  self: List;
   /** Words of a count of trucks in line, and of root temperatures. */
   ahead: List;
   root: List;

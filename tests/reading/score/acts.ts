@@ -107,7 +107,7 @@ const countSlots = (count: Correction['count'], scene: Scene): Slots => {
 
 /** The acts that an intent comes to. */
 export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
-  const time = 'atMs' in intent ? clockTime(scene, intent.atMs) : null;
+  const time = 'atMs' in intent ? clockTime(scene, intent.atMs ?? null) : null;
   switch (intent.do) {
     case 'report': {
       const { step, truck, field, ahead } = intent;
@@ -160,14 +160,20 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
     case 'acknowledge':
       return [act('ack')];
     case 'order-stop':
-      return [act('stop_order', { reason: intent.hold, time: clockTime(scene, intent.stopAtMs) })];
+      return [
+        act('stop_order', {
+          reason: intent.hold,
+          time: clockTime(scene, intent.stopAtMs),
+          until: clockTime(scene, intent.untilMs ?? null),
+        }),
+      ];
     case 'order-resume':
       return [act('resume_order', { time })];
     case 'choose':
     case 'drill':
       return [act('drill')];
     case 'tell-shift':
-      return [act(intent.off === null ? 'shift_notices' : intent.off ? 'shift_off' : 'shift_on')];
+      return [act(intent.off === null ? 'shift_notices' : intent.off ? 'shift_off' : 'shift_on', { time })];
     case 'change-list':
     case 'use-room':
     case 'choose-language':
@@ -201,13 +207,13 @@ const COUNTED: Record<string, readonly string[]> = {
   crowns_frozen: ['field', 'time'],
   digging: ['field', 'time'],
   acres_done: ['count', 'field', 'time'],
-  stop_order: ['reason', 'time'],
+  stop_order: ['reason', 'time', 'until'],
   resume_order: ['time'],
   ack: ['truck'],
   undo: ['truck', 'serial'],
   correct: ['truck', 'field', 'time', 'serial', 'temp_f', 'ahead', 'count', 'until', ...WEIGHTS],
-  shift_on: ['person'],
-  shift_off: ['person'],
+  shift_on: ['person', 'time'],
+  shift_off: ['person', 'time'],
   take_truck: ['truck', 'person'],
   ask_tons: ['field', 'truck', 'span'],
   ask_loads: ['field', 'truck', 'span'],

@@ -2,10 +2,7 @@
 import { z } from 'zod';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import type { Intent, Question } from '../../../src/core/intent.ts';
-import { calendarDay } from '../../../src/core/zone-clock.ts';
-import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import type { BotReply, Played } from './play.ts';
-import type { Scene } from './scene.ts';
 
 /** The intent that `accept` makes such a fact of. What it has filled in cannot be told from what was stated. */
 const intentOfFact = (fact: Fact): Intent | null => {
@@ -58,12 +55,15 @@ const intentOfFact = (fact: Fact): Intent | null => {
       const laterMs = (ms: number | null): number | null => (ms === sentMs ? null : ms);
       return step.stage === 'all-clear'
         ? { do: 'order-resume', atMs: laterMs(step.resumeAtMs), words: step.words }
-        : { do: 'order-stop', hold: step.notice, stopAtMs: laterMs(step.stopAtMs), words: step.words };
+        : {
+            ...{ do: 'order-stop', hold: step.notice, stopAtMs: laterMs(step.stopAtMs), words: step.words },
+            ...(step.resumeAtMs === null ? {} : { untilMs: step.resumeAtMs }),
+          };
     }
     case 'notice-seen':
       return { do: 'acknowledge' };
     case 'shift-told':
-      return { do: 'tell-shift', off: fact.off, noticesWhenOff: fact.noticesWhenOff };
+      return { do: 'tell-shift', off: fact.off, noticesWhenOff: fact.noticesWhenOff, atMs };
     case 'emergency-called':
       return { do: 'call-emergency', words: fact.words };
     case 'language-chosen':
@@ -82,24 +82,22 @@ const intentOfFact = (fact: Fact): Intent | null => {
 };
 
 const wait = z.object({ leaveInMin: z.number().nullable() });
-const tally = z.object({ since: z.string(), truck: z.string().nullable(), field: z.string().nullable() });
+const tally = z.object({
+  span: z.enum(['today', 'yesterday', 'week', 'season']),
+  truck: z.string().nullable(),
+  field: z.string().nullable(),
+});
 const left = z.object({ fields: z.array(z.object({ field: z.string() })) });
 const truck = z.object({ truck: z.string() });
 
-const spanFrom = (since: string, { roster, nowMs }: Scene): 'today' | 'yesterday' | 'season' => {
-  const fromMs = Date.parse(since);
-  if (fromMs === calendarDay(zoneClock, roster.zone, nowMs).fromMs) return 'today';
-  return fromMs === calendarDay(zoneClock, roster.zone, nowMs, -1).fromMs ? 'yesterday' : 'season';
-};
-
 /** The question that such a telling answers; null = it answers none. */
-const questionOf = ({ kind, data }: BotReply, scene: Scene): Question | null => {
+const questionOf = ({ kind, data }: BotReply): Question | null => {
   switch (kind) {
     case 'wait':
       return { about: 'line', station: null, leaveInMin: wait.parse(data).leaveInMin };
     case 'tally': {
       const told = tally.parse(data);
-      return { about: 'tons', field: told.field, truck: told.truck, span: spanFrom(told.since, scene) };
+      return { about: 'tons', field: told.field, truck: told.truck, span: told.span };
     }
     case 'left': {
       const { fields } = left.parse(data);
@@ -130,10 +128,10 @@ const questionOf = ({ kind, data }: BotReply, scene: Scene): Question | null => 
 };
 
 /** What was recorded, then what was answered. */
-export const takenAs = ({ facts, replies, scene }: Played): Intent[] => [
+export const takenAs = ({ facts, replies }: Played): Intent[] => [
   ...facts.flatMap((fact) => intentOfFact(fact) ?? []),
   ...replies.flatMap((reply): Intent[] => {
-    const question = questionOf(reply, scene);
+    const question = questionOf(reply);
     return question === null ? [] : [{ do: 'ask', question }];
   }),
 ];

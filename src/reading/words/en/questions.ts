@@ -105,7 +105,7 @@ export const questions: LanguageWords['questions'] = {
     outlook|forecast
     plan <?>
     (whats|what|show|give) outlook|forecast|plan`,
-  tickets: `(my|list|show|all|todays) tickets`,
+  tickets: `(my|list|show|all|todays|which|what) tickets ({of}) (<span>)`,
   people: `list|show|all {people}`,
   trucks: `list|show|all {trucks}`,
   fields: `list|show|all {fields}`,

@@ -58,7 +58,7 @@ export const questions: LanguageWords['questions'] = {
   outlook: `
     pronostico
     (cual) plan|pronostico`,
-  tickets: `(mis|las) boletas|tiquets|recibos`,
+  tickets: `(mis|las|que|cuales) boletas|tiquets|recibos ({of}) (<span>)`,
   people: ``,
   trucks: ``,
   fields: ``,

@@ -25,6 +25,7 @@ export const talk: LanguageWords['talk'] = {
   },
   asks: 'quien alguien',
   beside: 'de del tras atras detras delante despues que con',
+  self: 'yo mi mis llevo hice traigo he tengo me',
   ahead: 'adelante delante enfrente fila linea cola trocas camiones',
   root: 'raiz raices sonda temperatura temp termometro',
   topping: '(?:deshoj|desfoli|topea|topa|descoron)(?:mos|do|da|dos|das|ndo|amos|ado|ada|ados|adas|ando)',

@@ -54,5 +54,8 @@ export const refusals = {
   'question.unknown-station': 'I know no station "{said}". Known: {known}.',
   'question.unknown-person': 'I know nobody called "{said}". Known: {known}.',
   'question.which-time': 'What time is "{said}"? Say it like 10:15.',
+  'question.which-span.sums':
+    'I can give tons and loads of today, yesterday, this week and the season, but not of "{said}".',
+  'question.which-span.tickets': 'I can list the tickets of today only, not of "{said}".',
   'question.which-amount': 'Which weights? Say "{ticket}" or "{net}".',
 } as const;

@@ -6,6 +6,7 @@ export const tallies = {
   'tally.who': ', {name}',
   'tally.today': 'Today so far',
   'tally.yesterday': 'Yesterday',
+  'tally.week': 'This week, since Monday',
   'tally.season': 'Season so far',
   'tally.field': '{field}: {tons}, {loads, plural, one {# load} other {# loads}}',
   'tally.truck': '{truck}: {tons}, {loads, plural, one {# load} other {# loads}}',

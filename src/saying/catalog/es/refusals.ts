@@ -53,5 +53,8 @@ export const refusals: Record<keyof typeof english, string> = {
   'question.unknown-station': 'No conozco la estación "{said}". Hay: {known}.',
   'question.unknown-person': 'No conozco a "{said}". Hay: {known}.',
   'question.which-time': '¿Qué hora es "{said}"? Dígala como 10:15.',
+  'question.which-span.sums':
+    'Puedo dar toneladas y cargas de hoy, de ayer, de esta semana y de la temporada, pero no de "{said}".',
+  'question.which-span.tickets': 'Solo puedo dar la lista de boletas de hoy, no de "{said}".',
   'question.which-amount': '¿Cuáles pesos? Diga "{ticket}" o "{net}".',
 };

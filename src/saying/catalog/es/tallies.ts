@@ -6,6 +6,7 @@ export const tallies: Record<keyof typeof english, string> = {
   'tally.who': ', {name}',
   'tally.today': 'Hoy van',
   'tally.yesterday': 'Ayer',
+  'tally.week': 'Esta semana, desde el lunes',
   'tally.season': 'En la temporada van',
   'tally.field': '{field}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
   'tally.truck': '{truck}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
