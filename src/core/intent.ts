@@ -94,6 +94,8 @@ export type Intent =
   | { do: 'change-list'; change: ListChangeAsk }
   /** The room that it is said in is, or is no longer, a room of the crew. */
   | { do: 'use-room'; use: boolean }
+  /** From now on `said` means what `means` does; null = nothing any more. Both folded, without marks. */
+  | { do: 'teach'; said: string; means: string | null }
   | { do: 'choose-language'; language: Language }
   | { do: 'call-emergency'; words: string }
   /** Which reading of an earlier message was meant: `offer` null = the newest; `which` 1, 2, 3, or 0 = none of them. */
@@ -172,5 +174,7 @@ export type Unclear =
     }
   | { problem: 'which-time'; said: string }
   | { problem: 'which-amount'; said: string }
+  /** `word`: it means something already, or is no word. `meaning`: it is no report, question or shift. */
+  | { problem: 'cannot-teach'; why: 'word' | 'meaning'; said: string }
   /** "Last month": a span for which such a list or sum cannot be given. */
   | { problem: 'which-span'; of: 'sums' | 'tickets'; said: string };

@@ -14,7 +14,10 @@ export type Refusal =
   | { refused: 'no-station' }
   | { refused: 'more-than-field'; field: FieldId; acres: number; fieldAcres: number }
   | { refused: 'time-ahead'; atMs: EpochMs }
-  | { refused: 'not-allowed'; what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' }
+  | {
+      refused: 'not-allowed';
+      what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' | 'teach';
+    }
   | WeightRefusal
   | { refused: 'serial-known'; ticket: BookedTicket }
   | { refused: 'nothing-to-undo' }

@@ -80,6 +80,7 @@ export const actsOf = (intent: Intent): readonly Act[] => {
     case 'drill':
     case 'change-list':
     case 'use-room':
+    case 'teach':
     case 'choose-language':
       return [];
   }

@@ -58,6 +58,10 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
     at1015({ kind: 'machine-reported', machine, runs: false, untilMs: null, words: 'chain' }),
     at1015({ kind: 'machine-reported', machine, runs: false, untilMs: at('11:30'), words: null }),
   ]),
+  'word-taught': [
+    at1015({ kind: 'word-taught', said: 'rollin', means: 'full' }),
+    at1015({ kind: 'word-taught', said: 'rollin', means: null }),
+  ],
   'truck-taken': [at1015({ kind: 'truck-taken', person: 'ana', truck: '4' })],
   'shift-told': [
     at1015({ kind: 'shift-told', person: 'ana', off: true, noticesWhenOff: null }),

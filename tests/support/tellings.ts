@@ -37,12 +37,12 @@ const refusals: Refusals = {
   'more-than-field': [{ refused: 'more-than-field', field: 'north-40', acres: 60, fieldAcres: 38 }],
   'no-station': [{ refused: 'no-station' }],
   'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
-  'not-allowed': (['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill'] as const).map(
-    (what) => ({
-      refused: 'not-allowed',
-      what,
-    }),
-  ),
+  'not-allowed': (
+    ['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill', 'teach'] as const
+  ).map((what) => ({
+    refused: 'not-allowed',
+    what,
+  })),
   'second-not-below-first': [{ refused: 'second-not-below-first', grossLb: 29_320, tareLb: 79_840 }],
   'net-impossible': [{ refused: 'net-impossible', netLb: 505_200, minLb: 1_000, maxLb: 100_000 }],
   'weights-disagree': [{ refused: 'weights-disagree', netLb: 52_520, computedLb: 50_520 }],
@@ -100,6 +100,11 @@ const problems: Problems = {
   })),
   'which-time': [{ problem: 'which-time', said: '25:10' }],
   'which-amount': [{ problem: 'which-amount', said: '48213' }],
+  'cannot-teach': (['word', 'meaning'] as const).map((why) => ({
+    problem: 'cannot-teach',
+    why,
+    said: 'rollin',
+  })),
   'which-span': (['sums', 'tickets'] as const).map((of) => ({
     problem: 'which-span',
     of,

@@ -7,9 +7,13 @@ import { acceptAcres, acceptFieldReport, acceptMachine, acceptReport, acceptSigh
 import { acceptChoice } from './offers.ts';
 import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
-import type { Accepted, Speaking } from './speaking.ts';
+import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import { acceptTaught } from './taught.ts';
 import { acceptTicket } from './ticket.ts';
 import type { Harvest } from '../harvest/harvest.ts';
+
+const acceptCall = ({ words }: IntentOf<'call-emergency'>, speaking: Speaking): Accepted =>
+  taken(speaking, null, [{ kind: 'emergency-called', words, caller: speaking.speaker.name }]);
 
 /** Turns what a person means into facts to be written, or into a refusal. Questions are answered, not accepted (answer.ts). */
 export const accept = (
@@ -59,6 +63,8 @@ export const accept = (
       return acceptListChange(intent, harvest, speaking);
     case 'use-room':
       return acceptRoom(intent, harvest, speaking);
+    case 'teach':
+      return acceptTaught(intent, speaking);
     case 'choose-language':
       return taken(speaking, null, [
         { kind: 'language-chosen', person: speaking.speaker.id, language: intent.language },
@@ -66,8 +72,6 @@ export const accept = (
     case 'choose':
       return acceptChoice(intent, harvest, speaking);
     case 'call-emergency':
-      return taken(speaking, null, [
-        { kind: 'emergency-called', words: intent.words, caller: speaking.speaker.name },
-      ]);
+      return acceptCall(intent, speaking);
   }
 };

@@ -148,6 +148,8 @@ export type Happening =
   | { kind: 'shift-told'; person: PersonId; off: boolean | null; noticesWhenOff: boolean | null }
   | { kind: 'emergency-called'; words: string; caller: string }
   | { kind: 'stranger-heard'; platform: string; user: string }
+  /** To this operation's crew `said` means what `means` does; null = no longer. */
+  | { kind: 'word-taught'; said: string; means: string | null }
   | { kind: 'language-chosen'; person: PersonId; language: Language }
   | { kind: 'list-changed'; change: ListChange };
 

@@ -24,6 +24,8 @@ export interface SeasonState {
   /** `station serial` of the tickets. */
   readonly serials: SharedMap<string, true>;
   readonly dugField: FieldId | null;
+  /** What crew words mean by the word of foreman or grower. */
+  readonly taught: ReadonlyMap<string, string>;
   readonly acresTold: readonly FactOf<'acres-told'>[];
   /** The digger or topper, where it stands by the crew's word. */
   readonly machinesDown: ReadonlyMap<FieldMachine, FactOf<'machine-reported'>>;

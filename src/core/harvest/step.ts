@@ -19,6 +19,7 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   tickets: [],
   serials: emptyShared(),
   dugField: null,
+  taught: new Map(),
   acresTold: [],
   machinesDown: new Map(),
   filling: NO_FILLING,
@@ -132,6 +133,13 @@ const onMachine = (state: SeasonState, fact: FactOf<'machine-reported'>): Season
   return { ...state, machinesDown };
 };
 
+const onTaught = (state: SeasonState, { said, means }: FactOf<'word-taught'>): SeasonState => {
+  const taught = new Map(state.taught);
+  if (means === null) taught.delete(said);
+  else taught.set(said, means);
+  return { ...state, taught };
+};
+
 /** Two days of hourly ones. */
 const FORECASTS_KEPT = 48;
 
@@ -183,6 +191,8 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, dugField: fact.field };
     case 'acres-told':
       return { ...state, acresTold: [...state.acresTold, fact] };
+    case 'word-taught':
+      return onTaught(state, fact);
     case 'machine-reported':
       return onMachine(state, fact);
     case 'reading-offered':

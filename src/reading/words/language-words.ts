@@ -218,6 +218,13 @@ interface EmergencyWordsOf {
   known: List;
 }
 
+interface TeachingWordsOf {
+  teach: Shape;
+  /** Between the word and what it means. */
+  means: Shape;
+  forget: Shape;
+}
+
 /** All words by which one language is understood. */
 export interface LanguageWords {
   /** Phrases with ` | ` between them. */
@@ -240,6 +247,7 @@ export interface LanguageWords {
   rooms: RoomWordsOf;
   station: LinesOf<typeof stationSigns>;
   talk: TalkWordsOf;
+  teaching: TeachingWordsOf;
   tickets: TicketWordsOf;
   trouble: LinesOf<typeof troubleSigns>;
 }

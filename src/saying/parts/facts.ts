@@ -108,6 +108,10 @@ const factLine = (fact: FactWithLine, voice: Voice): string => {
         time: at,
         until: untilText(fact.untilMs, voice),
       });
+    case 'word-taught':
+      return fact.means === null
+        ? phrase(voice, 'receipt.forgotten', { said: fact.said })
+        : phrase(voice, 'receipt.taught', { said: fact.said, means: fact.means });
     case 'truck-taken':
       return phrase(voice, 'receipt.truck-taken', {
         person: personName(voice, fact.person),

@@ -70,6 +70,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'ticket-booked':
     case 'truck-reported':
     case 'truck-taken':
+    case 'word-taught':
       return factLines([fact], voice);
   }
 };

@@ -176,6 +176,7 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       return [act(intent.off === null ? 'shift_notices' : intent.off ? 'shift_off' : 'shift_on', { time })];
     case 'change-list':
     case 'use-room':
+    case 'teach':
     case 'choose-language':
       return [act(intent.do)];
     case 'call-emergency':

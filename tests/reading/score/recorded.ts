@@ -68,6 +68,8 @@ const intentOfFact = (fact: Fact): Intent | null => {
       return { do: 'call-emergency', words: fact.words };
     case 'language-chosen':
       return { do: 'choose-language', language: fact.language };
+    case 'word-taught':
+      return { do: 'teach', said: fact.said, means: fact.means };
     case 'list-changed':
       return { do: 'use-room', use: true };
     case 'forecast-issued':

@@ -38,6 +38,8 @@ export const receipts = {
   'receipt.machine-runs.digger': 'Digger running again, {time}.',
   'receipt.machine-runs.topper': 'Topper running again, {time}.',
   'receipt.truck-taken': '{person} has {truck}.',
+  'receipt.taught': 'From now on "{said}" means "{means}".',
+  'receipt.forgotten': '"{said}" means nothing any more.',
   'receipt.off-shift': 'Off shift: no notices to you alone for ten hours, or until your next load.',
   'receipt.on-shift': 'On shift: notices come to you alone as well.',
   'receipt.notices-when-off': 'Notices will come to you off shift too.',

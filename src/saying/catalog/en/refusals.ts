@@ -14,6 +14,7 @@ export const refusals = {
   'refused.not-allowed.correct-others':
     "That is someone else's entry. Its sender, the foreman or the grower can change it.",
   'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
+  'refused.not-allowed.teach': 'Only grower and foreman can teach a word.',
   'refused.not-allowed.drill': 'Only grower and foreman can call a drill.',
   'refused.second-not-below-first':
     'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',
@@ -57,5 +58,8 @@ export const refusals = {
   'question.which-span.sums':
     'I can give tons and loads of today, yesterday, this week and the season, but not of "{said}".',
   'question.which-span.tickets': 'I can list the tickets of today only, not of "{said}".',
+  'question.cannot-teach.word': '"{said}" means something to me already, or is no word that can be taught.',
+  'question.cannot-teach.meaning':
+    'I can learn words for reports, questions and shifts only: teach "{said}" with one such, like teach "rollin" = loaded.',
   'question.which-amount': 'Which weights? Say "{ticket}" or "{net}".',
 } as const;

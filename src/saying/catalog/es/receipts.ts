@@ -39,6 +39,8 @@ export const receipts: Record<keyof typeof english, string> = {
   'receipt.machine-runs.digger': 'La sacadora ya trabaja, {time}.',
   'receipt.machine-runs.topper': 'La deshojadora ya trabaja, {time}.',
   'receipt.truck-taken': '{person} trae la {truck}.',
+  'receipt.taught': 'Desde ahora "{said}" quiere decir "{means}".',
+  'receipt.forgotten': '"{said}" ya no quiere decir nada.',
   'receipt.off-shift': 'Fuera de turno: sin avisos directos por diez horas, o hasta su siguiente carga.',
   'receipt.on-shift': 'En turno: los avisos también le llegan directo.',
   'receipt.notices-when-off': 'Los avisos le llegarán también fuera de turno.',

@@ -14,6 +14,7 @@ export const refusals: Record<keyof typeof english, string> = {
   'refused.not-allowed.correct-others':
     'Eso lo anotó otra persona. Lo puede cambiar ella, el mayordomo o el dueño.',
   'refused.not-allowed.change-lists': 'Solo el dueño y el mayordomo pueden cambiar las listas.',
+  'refused.not-allowed.teach': 'Solo el dueño y el mayordomo pueden enseñar una palabra.',
   'refused.not-allowed.drill': 'Solo el dueño y el mayordomo pueden hacer un simulacro.',
   'refused.second-not-below-first':
     'No anotada: el segundo peso {tare} debe ser menor que el primero {gross}. ¿Al revés? Mande los dos otra vez, primero el primero.',
@@ -56,5 +57,8 @@ export const refusals: Record<keyof typeof english, string> = {
   'question.which-span.sums':
     'Puedo dar toneladas y cargas de hoy, de ayer, de esta semana y de la temporada, pero no de "{said}".',
   'question.which-span.tickets': 'Solo puedo dar la lista de boletas de hoy, no de "{said}".',
+  'question.cannot-teach.word': '"{said}" ya quiere decir algo, o no es palabra que se pueda enseñar.',
+  'question.cannot-teach.meaning':
+    'Solo aprendo palabras para reportes, preguntas y turnos: enseñe "{said}" con uno de esos, como aprende "rolando" = cargado.',
   'question.which-amount': '¿Cuáles pesos? Diga "{ticket}" o "{net}".',
 };
