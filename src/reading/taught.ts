@@ -8,6 +8,7 @@ import { isBlocker } from './little-words.ts';
 import { read } from './read.ts';
 import { fold, tokenize } from './tokens.ts';
 import { vocabulary } from './vocabulary.ts';
+import { unlessVoided } from './voided.ts';
 
 const TEACH = either(({ teaching }) => teaching.teach);
 const MEANS = either(({ teaching }) => teaching.means);
@@ -96,10 +97,8 @@ const isGrave = (reading: Reading): boolean => {
   return intents.some(({ do: what }) => GRAVE.has(what));
 };
 
-/** As `hearWords`, with the words that this crew has taught, and its teaching. */
-export const hearTaught = (text: string, hearing: Hearing, taught: ReadonlyMap<string, string>): Reading => {
-  const teaching = readTeaching(text, hearing);
-  if (teaching !== null) return teaching;
+/** With the words that this crew has taught. */
+const hearMeant = (text: string, hearing: Hearing, taught: ReadonlyMap<string, string>): Reading => {
   const heard = hearWords(text, hearing);
   const meant = taught.size === 0 ? text : withWords(text, taught, (means) => means);
   if (meant === text) return heard;
@@ -110,3 +109,7 @@ export const hearTaught = (text: string, hearing: Hearing, taught: ReadonlyMap<s
   const better = hearWords(meant, hearing);
   return isGrave(better) ? heard : better;
 };
+
+/** As `hearWords`, with the words that this crew has taught, its teaching, and nothing booked that is voided. */
+export const hearTaught = (text: string, hearing: Hearing, taught: ReadonlyMap<string, string>): Reading =>
+  readTeaching(text, hearing) ?? unlessVoided(hearMeant(text, hearing, taught), text, hearing);

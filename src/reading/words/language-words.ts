@@ -65,6 +65,8 @@ interface ClockWordsOf {
   /** "At" of "out at 10:31". */
   afterLead: Shape;
   roughly: Shape;
+  /** Days and nights that are not today's. */
+  voidDays: Shape;
   /** `other`: spans that nothing can be asked of. */
   spans: { other: Shape; season: Shape; week: Shape; today: Shape; yesterday: Shape };
   degrees: Shape;
@@ -189,6 +191,10 @@ interface TalkWordsOf {
   asks: List;
   /** Before a truck that is only beside, behind or ahead of the one that is meant. */
   beside: List;
+  /** Before what may or may not come. */
+  ifs: List;
+  /** Other farms. */
+  neighbours: List;
   /** The sender asks of himself. */
   self: List;
   /** Words of a count of trucks in line, and of root temperatures. */

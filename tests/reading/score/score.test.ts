@@ -186,7 +186,7 @@ describe('an offer', () => {
 });
 
 /** Figures of both places together: of lines that mean something, and of talk. */
-const FLOORS = { right: 195, offered: 204, leftAlone: 126 };
+const FLOORS = { right: 187, offered: 211, leftAlone: 126 };
 /** Of all lines: orders with all-clears, alarms, loads and tons that nobody meant, and all that came out wrong. */
 const CEILINGS = { orders: 0, alarms: 8, loadsAndTons: 0, wrong: 15 };
 

@@ -41,6 +41,8 @@ export const clock: LanguageWords['clock'] = {
   leads: { till: 'until|till|til', out: 'out', in: 'in', at: 'at' },
   afterLead: 'at',
   roughly: 'about|around|like|since',
+  voidDays:
+    'tomorrow|last night|(?:on|last|next) (?:mon|tues|wednes|thurs|fri|satur|sun)day|last (?:week|year)',
   spans: {
     other:
       '(?:the )?(?:last|past|previous) (?:week|month|year|season|[2-9] days|(?:mon|tues|wednes|thurs|fri|satur|sun)day)|this month|the month|(?:on )?(?:mon|tues|wednes|thurs|fri|satur|sun)days?',

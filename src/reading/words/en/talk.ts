@@ -19,6 +19,8 @@ export const talk: LanguageWords['talk'] = {
   spellings: { tonns: 'tons', trk: 'truck', trck: 'truck', lines: 'line' },
   asks: 'is are did does do has anyone',
   beside: 'behind after than to by past near beside ahead of following for',
+  ifs: 'if unless',
+  neighbours: 'neighbor neighbors neighbour neighbours',
   self: 'i ive my me mine',
   ahead: 'ahead front line trucks rigs semis',
   root: 'root roots probe temp temperature thermometer',

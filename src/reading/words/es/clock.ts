@@ -43,6 +43,7 @@ export const clock: LanguageWords['clock'] = {
   },
   afterLead: 'a las?',
   roughly: 'como|tipo',
+  voidDays: 'anoche|antier|(?<!la |esta )manana|la semana pasada|el ano pasado',
   spans: {
     other:
       '(?:de |en )?(?:el |la )?(?:semana|mes|ano|temporada) pasad[oa]|este mes|del mes|(?:el )?(?:martes|miercoles|jueves|viernes|sabado|domingo)(?: pasado)?|el lunes pasado',

@@ -25,6 +25,8 @@ export const talk: LanguageWords['talk'] = {
   },
   asks: 'quien alguien',
   beside: 'de del tras atras detras delante despues que con',
+  ifs: 'si',
+  neighbours: 'vecino vecinos vecina',
   self: 'yo mi mis llevo hice traigo he tengo me',
   ahead: 'adelante delante enfrente fila linea cola trocas camiones',
   root: 'raiz raices sonda temperatura temp termometro',
