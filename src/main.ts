@@ -11,6 +11,7 @@ import { forecastFileTicker } from './command/weather-file.ts';
 import { goLive } from './command/live.ts';
 import { logTo } from './command/log.ts';
 import { outliveLostConnections } from './command/lost-connection.ts';
+import { exportedPhrases } from './command/export-phrases.ts';
 import { noticeXml } from './command/notice-xml.ts';
 import { operate } from './command/operate.ts';
 import { linesOf, replay } from './command/replay.ts';
@@ -141,6 +142,19 @@ const runNoticeXml = async (options: { event?: string }): Promise<void> => {
   }
 };
 
+const runExportPhrases = async (): Promise<void> => {
+  const settings = settingsOrExit(process.env);
+  const operation = await operate(settings.roster, settings.database, {
+    platforms: [],
+    log: logTo('warn'),
+    wakeDeliverer: () => undefined,
+  });
+  const unread = await operation.store.phrases.unread(settings.roster.operation);
+  const phrases = exportedPhrases(unread, operation.roster());
+  await operation.close();
+  for (const phrase of phrases) process.stdout.write(`${JSON.stringify(phrase)}\n`);
+};
+
 const speed = (text: string): number => {
   const times = Number(text);
   if (!(times > 0)) throw new InvalidArgumentError('Give a number above 0, such as 600.');
@@ -180,6 +194,13 @@ program
   )
   .option('--event <id>', 'which one, by the event in its data (otherwise the newest)')
   .action(runNoticeXml);
+
+program
+  .command('export-phrases')
+  .description(
+    'print what the crew wrote and the bot could not read, without names and numbers, a line of JSON each; with a Postgres book beside the live bot',
+  )
+  .action(runExportPhrases);
 
 try {
   await program.parseAsync();

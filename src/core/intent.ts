@@ -1,4 +1,4 @@
-import type { Correction, EntryTarget, HaulStep, HoldReason } from './book/terms.ts';
+import type { Correction, EntryTarget, FieldMachine, HaulStep, HoldReason } from './book/terms.ts';
 import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 
@@ -18,6 +18,8 @@ export type Intent =
       ahead: number | null;
       /** Why the truck is down, in the sender's words. */
       words: string | null;
+      /** Until when it is parked or down. */
+      untilMs: EpochMs | null;
     }
   | {
       do: 'book-ticket';
@@ -63,11 +65,35 @@ export type Intent =
     }
   | { do: 'check-crown'; field: FieldId | null; sound: boolean; atMs: EpochMs | null }
   | { do: 'dig-field'; field: FieldId; atMs: EpochMs | null }
+  /** Acres dug or topped so far; `field` null = of the field that is dug. */
+  | {
+      do: 'report-acres';
+      machine: FieldMachine;
+      field: FieldId | null;
+      acres: number;
+      atMs: EpochMs | null;
+    }
+  | {
+      do: 'report-machine';
+      machine: FieldMachine;
+      /** It works again; false = it stands. */
+      runs: boolean;
+      atMs: EpochMs | null;
+      untilMs: EpochMs | null;
+      words: string | null;
+    }
   | { do: 'take-truck'; person: PersonId | null; truck: TruckId }
   | { do: 'withdraw'; target: IntentTarget }
   | { do: 'correct'; target: IntentTarget; set: Correction }
   | { do: 'acknowledge' }
-  | { do: 'order-stop'; hold: HoldReason; stopAtMs: EpochMs | null; words: string | null }
+  /** `untilMs`: when the dig is to go on, where that was said. */
+  | {
+      do: 'order-stop';
+      hold: HoldReason;
+      stopAtMs: EpochMs | null;
+      untilMs?: EpochMs;
+      words: string | null;
+    }
   /** `words`: why, where it is said: "dig on: station agreed". */
   | { do: 'order-resume'; atMs: EpochMs | null; words: string | null }
   /** Words for others, as they were written. `soundsLikeOrder`: they read as an order to stop or to dig again. */
@@ -79,10 +105,12 @@ export type Intent =
     }
   | { do: 'drill'; ends: boolean }
   /** On or off shift, and whether notices should come when off; null = not said. */
-  | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null }
+  | { do: 'tell-shift'; off: boolean | null; noticesWhenOff: boolean | null; atMs?: EpochMs | null }
   | { do: 'change-list'; change: ListChangeAsk }
   /** The room that it is said in is, or is no longer, a room of the crew. */
   | { do: 'use-room'; use: boolean }
+  /** From now on `said` means what `means` does; null = nothing any more. Both folded, without marks. */
+  | { do: 'teach'; said: string; means: string | null }
   | { do: 'choose-language'; language: Language }
   | { do: 'call-emergency'; words: string }
   /** Which reading of an earlier message was meant: `offer` null = the newest; `which` 1, 2, 3, or 0 = none of them. */
@@ -92,11 +120,14 @@ export type Intent =
 /** As an EntryTarget, but the sender is not yet filled in. */
 export type IntentTarget = Exclude<EntryTarget, { by: 'latest' }> | { by: 'latest'; truck: TruckId | null };
 
+/** The calendar day, the day before, the week since its Monday, the whole book. */
+export type SpanName = 'today' | 'yesterday' | 'week' | 'season';
+
 export type Question =
   /** `leaveInMin` null = the line now; 0 = "if I leave now"; 45 = "if I leave in 45 minutes". */
   | { about: 'line'; station: StationId | null; leaveInMin: number | null }
-  | { about: 'tons'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
-  | { about: 'loads'; field: FieldId | null; truck: TruckId | null; span: 'today' | 'yesterday' | 'season' }
+  | { about: 'tons'; field: FieldId | null; truck: TruckId | null; span: SpanName }
+  | { about: 'loads'; field: FieldId | null; truck: TruckId | null; span: SpanName }
   /** How many trucks keep the digger going. */
   | { about: 'fleet' }
   /** Tons, acres and loads still in the ground. */
@@ -104,6 +135,8 @@ export type Question =
   | { about: 'board' }
   /** Where one truck is. */
   | { about: 'truck'; truck: TruckId | null }
+  /** At which field the digger is: where an empty truck goes. */
+  | { about: 'where-to' }
   | { about: 'may-dig' }
   | { about: 'unseen-notice' }
   /** The plan by the forecast. Null = of today in the morning, of tomorrow from noon on. */
@@ -155,4 +188,8 @@ export type Unclear =
       known: readonly string[];
     }
   | { problem: 'which-time'; said: string }
-  | { problem: 'which-amount'; said: string };
+  | { problem: 'which-amount'; said: string }
+  /** `word`: it means something already, or is no word. `meaning`: it is no report, question or shift. */
+  | { problem: 'cannot-teach'; why: 'word' | 'meaning'; said: string }
+  /** "Last month": a span for which such a list or sum cannot be given. */
+  | { problem: 'which-span'; of: 'sums' | 'tickets'; said: string };

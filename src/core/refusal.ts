@@ -1,6 +1,6 @@
 import type { WeightRefusal } from './book/weights.ts';
 import type { BookedTicket } from './haul/load.ts';
-import type { ListChange, StationId } from './roster.ts';
+import type { FieldId, ListChange, StationId } from './roster.ts';
 import type { EpochMs, Fahrenheit, Lb } from './units.ts';
 
 /** Why something was not taken down. Nothing already recorded is lost by it. */
@@ -12,10 +12,11 @@ export type Refusal =
   | { refused: 'offer-over' }
   | { refused: 'no-field' }
   | { refused: 'no-station' }
+  | { refused: 'more-than-field'; field: FieldId; acres: number; fieldAcres: number }
   | { refused: 'time-ahead'; atMs: EpochMs }
   | {
       refused: 'not-allowed';
-      what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' | 'pass-on';
+      what: 'stop-dig' | 'resume-dig' | 'correct-others' | 'change-lists' | 'drill' | 'pass-on' | 'teach';
     }
   | WeightRefusal
   | { refused: 'serial-known'; ticket: BookedTicket }

@@ -1,11 +1,11 @@
-import type { Fact, FactOf, MissingForecast, NoticeStep } from './book/facts.ts';
+import type { Fact, FactOf, FieldMachine, MissingForecast, NoticeStep } from './book/facts.ts';
 import type { BoardRow } from './answers/board.ts';
 import type { BookedTicket } from './haul/load.ts';
-import type { Question, Unclear } from './intent.ts';
+import type { Question, SpanName, Unclear } from './intent.ts';
 import type { FleetMatch, HoldAdvice } from './line/fleet.ts';
 import type { WaitForecast } from './line/types.ts';
 import type { DayPlan } from './answers/plan.ts';
-import type { Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
+import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from './roster.ts';
 import type { LeftInField } from './answers/left.ts';
 import type { Tally } from './answers/tally.ts';
 import type { EpochMs, Minutes } from './units.ts';
@@ -52,7 +52,7 @@ export type Telling =
       forecast: WaitForecast;
     }
   /** Tons or loads. */
-  | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: 'today' | 'yesterday' | 'season' }
+  | { tell: 'tally'; tally: Tally; asked: 'tons' | 'loads'; span: SpanName }
   /** What is still in the ground. */
   | { tell: 'left'; fields: readonly LeftInField[] }
   /** Replaces a board that was asked for again. */
@@ -62,6 +62,8 @@ export type Telling =
   /** Where one truck is. */
   | { tell: 'truck'; row: BoardRow }
   | { tell: 'may-dig'; dig: DigState }
+  /** The field that is dug, by the crew's last word; null = nobody has said. With the station of its loads. */
+  | { tell: 'where-to'; field: FieldId | null; station: StationId | null; dig: DigState }
   /** Who has not confirmed the newest notice; `undelivered`: whom it has not reached by any address. */
   | { tell: 'unseen'; notice: UnseenNotice; undelivered: readonly PersonId[] }
   /** Tickets of today; `truck` null = of all trucks. */
@@ -137,6 +139,16 @@ export type Telling =
   | { tell: 'stranger'; name: string; platform: string; user: string }
   /** To grower and foreman. */
   | { tell: 'truck-down'; truck: TruckId; words: string | null; by: PersonId | null; atMs: EpochMs }
+  /** To grower and foreman: the digger or topper stands, or works again. */
+  | {
+      tell: 'machine';
+      machine: FieldMachine;
+      runs: boolean;
+      untilMs: EpochMs | null;
+      words: string | null;
+      by: PersonId | null;
+      atMs: EpochMs;
+    }
   /** The plan of today (0) or tomorrow (1) at that station. */
   | { tell: 'outlook'; station: StationId; addDays: 0 | 1; plan: DayPlan }
   /** To grower and foreman: no forecasts come, so there will be no heat and frost notices for that station. */

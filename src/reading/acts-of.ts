@@ -23,6 +23,7 @@ const ASKED = {
   left: ['ask_acres_left'],
   board: ['ask_where'],
   truck: ['ask_where'],
+  'where-to': ['ask_field'],
   'may-dig': ['ask_dig', 'ask_restart'],
   'unseen-notice': ['ask_unacknowledged'],
   outlook: ['ask_forecast'],
@@ -53,6 +54,10 @@ export const actsOf = (intent: Intent): readonly Act[] => {
       return [intent.sound ? 'crowns_ok' : 'crowns_frozen'];
     case 'dig-field':
       return ['digging'];
+    case 'report-acres':
+      return ['acres_done'];
+    case 'report-machine':
+      return [intent.runs ? 'repaired' : 'down'];
     case 'take-truck':
       return ['take_truck'];
     case 'withdraw':
@@ -77,6 +82,7 @@ export const actsOf = (intent: Intent): readonly Act[] => {
     case 'drill':
     case 'change-list':
     case 'use-room':
+    case 'teach':
     case 'choose-language':
       return [];
   }

@@ -58,8 +58,8 @@ const SIGNS = {
   ask_trucks_needed: ask('fleet'),
   ask_ticket: ask('tickets'),
   help: ask('help'),
-  ask_field: null,
-  acres_done: null,
+  ask_field: ask('where-to'),
+  acres_done: { topic: 'acres', machine: null },
   danger: null,
   'danger?': null,
 } as const satisfies Record<Act, Sign | null>;

@@ -1,4 +1,4 @@
-import type { Lb } from '../core/units.ts';
+import type { Lb, Minutes } from '../core/units.ts';
 
 /**
  * From which certainty (0-1) of the ranker on something is done. Grade: measured, on learning writers that a ranker
@@ -23,6 +23,15 @@ export const CERTAINTY = {
   /** It is doubted where the ranker is as sure of something else. */
   contradicts: 0.8,
 } as const;
+
+/** No one field of a farm has more. Grade: chosen. */
+export const MOST_ACRES = 1000;
+
+/**
+ * "Lunch, back at 12:30": a time that is so soon, and was so long ago, is the end of a break and not its beginning.
+ * Grade: chosen.
+ */
+export const BREAK_MIN: Readonly<Record<'soon' | 'longAgo', Minutes>> = { soon: 240, longAgo: 90 };
 
 /**
  * Between these a number of a ticket can be that weight, so that numbers without a label are told apart. Grade: from

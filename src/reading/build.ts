@@ -1,9 +1,12 @@
 import type { Draft } from './draft.ts';
+import { buildAcres } from './acres.ts';
 import { buildReport } from './haul.ts';
+import { buildMachine, machineMeant } from './machines.ts';
 import { told, unclear } from './hearing.ts';
 import type { Built, Hearing } from './hearing.ts';
 import {
   acknowledged,
+  buildShift,
   buildCorrection,
   buildDig,
   buildStop,
@@ -20,8 +23,19 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
   const { sign } = resolved.draft;
   const { field, atMs } = resolved;
   switch (sign.topic) {
-    case 'haul':
-      return buildReport(sign.step, resolved, text, hearing.roster);
+    case 'haul': {
+      const isTrouble = sign.step === 'down' || sign.step === 'up';
+      const machine = isTrouble ? machineMeant(resolved, text, hearing) : null;
+      return machine === null
+        ? buildReport(sign.step, resolved, text, hearing.roster)
+        : buildMachine(machine, sign.step === 'up', resolved, text);
+    }
+    case 'acres':
+      return buildAcres(sign.machine, resolved, text, hearing);
+    case 'machine': {
+      const machine = machineMeant(resolved, text, hearing);
+      return machine === null ? null : buildMachine(machine, sign.runs, resolved, text);
+    }
     case 'ticket':
       return buildTicket(resolved, hearing);
     case 'line':
@@ -43,7 +57,7 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
     case 'withdraw':
       return buildWithdrawal(resolved);
     case 'correct':
-      return buildCorrection(sign, resolved, hearing.roster);
+      return buildCorrection(sign, resolved, text, hearing.roster);
     case 'acknowledge':
       return told(acknowledged);
     case 'stop':
@@ -53,11 +67,11 @@ const buildSaid = (resolved: Resolved, text: string, hearing: Hearing): Built =>
     case 'drill':
       return told({ do: 'drill', ends: sign.ends });
     case 'shift':
-      return told({ do: 'tell-shift', off: sign.off, noticesWhenOff: sign.noticesWhenOff });
+      return buildShift(sign, resolved, hearing);
     case 'language':
       return told({ do: 'choose-language', language: sign.language });
     case 'ask':
-      return buildQuestion(sign, resolved, hearing);
+      return buildQuestion(sign, resolved, text, hearing);
   }
 };
 

@@ -25,24 +25,26 @@ const takes: Record<Sign['topic'], readonly Slot['slot'][]> = {
   root: ['place', 'clock', 'number', 'degrees'],
   crown: ['place', 'clock', 'number'],
   dig: ['place', 'clock', 'number'],
+  acres: ['place', 'clock', 'number'],
+  machine: ['clock', 'number'],
   'take-truck': ['truck', 'person', 'span'],
   withdraw: ['truck', 'ticket'],
-  correct: ['truck', 'place', 'clock', 'number', 'weight', 'ticket'],
+  correct: ['truck', 'place', 'clock', 'number', 'weight', 'ticket', 'degrees'],
   acknowledge: [],
   stop: ['clock', 'number', 'place'],
   resume: ['clock', 'number'],
   drill: ['clock', 'number'],
-  shift: [],
+  shift: ['clock', 'number', 'truck'],
   language: [],
   ask: ['truck', 'place', 'person', 'span', 'clock', 'number', 'ticket'],
 };
 
 const isLedNumber = (slot: Slot): boolean => slot.slot === 'number' && slot.lead !== null;
 
-/** There may be several weights and numbers; of every other slot a draft takes one. */
+/** There may be several weights, numbers and spans ("so far this week"); of every other slot a draft takes one. */
 const isFull = (draft: Draft, slot: Slot): boolean => {
   const held = [...draft.named, ...draft.slots];
-  if (slot.slot === 'weight' || slot.slot === 'number') return false;
+  if (slot.slot === 'weight' || slot.slot === 'number' || slot.slot === 'span') return false;
   if (slot.slot === 'place') {
     return slotsOf(held, 'place').some(
       ({ fields }) =>
@@ -59,7 +61,8 @@ const isFull = (draft: Draft, slot: Slot): boolean => {
 export const accepts = (draft: Draft | undefined, slot: Slot): boolean =>
   draft !== undefined && takes[draft.sign.topic].includes(slot.slot) && !isFull(draft, slot);
 
-export const isDown = (sign: Sign): boolean => sign.topic === 'haul' && sign.step === 'down';
+export const isDown = (sign: Sign): boolean =>
+  (sign.topic === 'haul' && sign.step === 'down') || (sign.topic === 'machine' && !sign.runs);
 /** Stops, breakdowns and refused loads are explained in free words. */
 export const takesFree = (draft: Draft | undefined): boolean =>
   draft !== undefined &&

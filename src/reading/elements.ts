@@ -88,7 +88,7 @@ const degreesAt = (tokens: readonly Token[], at: number): Found | null => {
   };
 };
 
-const spans = (['season', 'today', 'yesterday'] as const).map(
+const spans = (['other', 'season', 'week', 'today', 'yesterday'] as const).map(
   (span) => [atStart(either(({ clock }) => clock.spans[span])), span] as const,
 );
 

@@ -26,3 +26,7 @@ export const atStart = (shape: string): RegExp => new RegExp(`^(?:${shape})(?![^
 /** What each language's words stand for, in one table. */
 export const tableOf = <T>(pick: Pick<Readonly<Record<string, T>>>): ReadonlyMap<string, T> =>
   new Map(all.flatMap((one) => Object.entries(pick(one))));
+
+/** The words of kinds, which have `|` between them. */
+export const kindWords = (...picks: readonly Pick<string>[]): ReadonlySet<string> =>
+  new Set(picks.flatMap((pick) => ofEach(pick).flatMap((kind) => kind.split('|'))));

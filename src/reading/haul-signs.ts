@@ -40,4 +40,6 @@ export const troubleSigns = [
   // Here the phrase is itself the cause.
   phrased('downBecause', { topic: 'haul', step: 'down', tells: true, needs: null, place: false }),
   phrased('up', step('up')),
+  phrased('machineDown', { topic: 'machine', runs: false }),
+  phrased('machineUp', { topic: 'machine', runs: true }),
 ];

@@ -36,14 +36,14 @@ const reporters = ({ trucks, person }: Resolved, roster: Roster): (TruckId | nul
 const MAX_AHEAD = 100;
 
 export const buildReport = (step: HaulStep, resolved: Resolved, text: string, roster: Roster): Built => {
-  const { draft, field, station, atMs, numbers, slots } = resolved;
+  const { draft, field, station, atMs, untilMs, numbers, slots } = resolved;
   const count = step === 'joined-line' ? countOf(numbers[0]) : null;
   const used = count !== null && count < MAX_AHEAD && draft.ahead === null ? 1 : 0;
   if (numbers.length > used) return null;
   const ahead = draft.ahead ?? count;
   const words = step === 'down' ? wordsOfElements(draft.free, text) : null;
   const reports = reporters(resolved, roster).map(
-    (truck) => ({ do: 'report', step, truck, field, station, atMs, ahead, words }) as const,
+    (truck) => ({ do: 'report', step, truck, field, station, atMs, ahead, words, untilMs }) as const,
   );
   const weights = slotsOf(slots, 'weight');
   if (weights.length === 0) return told(...reports);

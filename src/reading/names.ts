@@ -1,7 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import { oncePer } from '../core/once-per.ts';
 import type { Roster } from '../core/roster.ts';
-import { wordSet } from './every-language.ts';
+import { listed, wordSet } from './every-language.ts';
 import type { Slot } from './sign.ts';
 import { fold } from './tokens.ts';
 import type { Token } from './tokens.ts';
@@ -23,14 +23,20 @@ const squash = (text: string): string => fold(text).replace(/[^\p{L}\d]/gu, '');
 
 const firstWord = (name: string): string | null => /^\p{L}{4,}(?=[\s-])/u.exec(fold(name))?.[0] ?? null;
 
+const articles = listed(({ lists }) => lists.article).join('|');
+
+/** "El río" is "río" in "del río". */
+const withoutArticle = (name: string): string =>
+  name.replace(new RegExp(`^(?:${articles}) (?=.{3})`, 'iu'), '');
+
 const entriesOf = (
   sort: Sort,
   list: readonly { id: string; name: string; aliases: readonly string[] }[],
 ): Entry[] =>
   list.flatMap(({ id, name, aliases }) =>
-    [name, id, ...aliases]
+    [...new Set([name, id, ...aliases].flatMap((said) => [said, withoutArticle(said)]))]
       .filter((said) => !/^\d+$/.test(said))
-      .map((said) => ({ sort, id, key: squash(said), first: sort === 'truck' ? null : firstWord(name) })),
+      .map((said) => ({ sort, id, key: squash(said), first: sort === 'truck' ? null : firstWord(said) })),
   );
 
 export interface Names {

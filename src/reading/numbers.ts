@@ -92,6 +92,18 @@ const belowThousand = (said: readonly string[]): Spoken | null => {
     : { value: hundred + rest.value, length: joined + rest.length };
 };
 
+const counts = tableOf(({ numbers }) => numbers.counts);
+const MOST_COUNT_WORDS = 3;
+
+/** "Half a dozen", "un par de": the longest that fits. */
+const countAt = (said: readonly string[]): Spoken | null => {
+  for (let length = MOST_COUNT_WORDS; length > 1; length -= 1) {
+    const value = counts.get(said.slice(0, length).join(' '));
+    if (value !== undefined) return { value, length };
+  }
+  return null;
+};
+
 const spoken = (said: readonly string[]): Spoken | null => {
   const high = loneThousands.has(said[0] ?? '') ? { value: 1, length: 0 } : belowThousand(said);
   if (high === null || !thousandWords.has(said[high.length] ?? '')) return high;
@@ -115,7 +127,7 @@ export const withNumbers = (tokens: readonly Token[]): Token[] => {
   for (let token = tokens[i]; token !== undefined; token = tokens[i]) {
     const said = tokens.slice(i, i + 9).map((t) => (t.kind === 'word' ? t.text : ''));
     const ordinal = ordinals.get(said[0] ?? '');
-    const number = isOrdinaryWord(token.text, tokens[i - 1]?.text) ? null : spoken(said);
+    const number = isOrdinaryWord(token.text, tokens[i - 1]?.text) ? null : (countAt(said) ?? spoken(said));
     const length = number?.length ?? 1;
     const end = tokens[i + length - 1]?.end ?? token.end;
     if (ordinal !== undefined) out.push({ ...token, kind: 'ordinal', text: String(ordinal) });

@@ -28,6 +28,7 @@ export const questionSigns = [
   phrased('left', ask('left')),
   phrased('board', ask('board')),
   phrased('truck', ask('truck')),
+  phrased('whereTo', ask('where-to')),
   phrased('mayDig', ask('may-dig')),
   phrased('unseenNotice', ask('unseen-notice')),
   phrased('outlookTomorrow', ask('outlook-tomorrow'), `({tell}) {outlook} ({for}) {tomorrow}`),

@@ -20,6 +20,7 @@ import { readRoomOrder } from './rooms.ts';
 import { slotsOf } from './sign.ts';
 import type { Sign, Slot } from './sign.ts';
 import { corrected } from './spelling.ts';
+import { readStarred } from './starred.ts';
 import { tokenize } from './tokens.ts';
 import type { Token } from './tokens.ts';
 import { allPhrases, vocabulary } from './vocabulary.ts';
@@ -44,7 +45,10 @@ const MAX_FREE_OVERHEARD = 8;
 const freeFits = ({ free: all, sign, slots, named }: Draft): boolean => {
   const free = all.filter((element) => element.is !== 'word' || !isLittle(element.text));
   if (free.length === 0) return true;
-  const isNamed = slotsOf([...slots, ...named], 'truck').length > 0 || (sign.topic === 'haul' && sign.tells);
+  const isNamed =
+    slotsOf([...slots, ...named], 'truck').length > 0 ||
+    sign.topic === 'machine' ||
+    (sign.topic === 'haul' && sign.tells);
   return (
     free.length <= MAX_FREE_OVERHEARD && (isNamed || free.some((e) => e.is === 'word' && isCause(e.text)))
   );
@@ -100,8 +104,9 @@ const withTruckKept = (drafts: readonly Draft[]): Draft[] => {
 };
 
 const askingWords = wordSet(({ talk }) => talk.asks);
-/** Voice typing leaves out the question mark: "is truck 3 loaded". */
-const beginsAsQuestion = (tokens: readonly Token[]): boolean => askingWords.has(tokens[0]?.text ?? '');
+/** Voice typing leaves out the question mark: "is truck 3 loaded". "Did 31 acres" is none. */
+const beginsAsQuestion = ([first, second]: readonly Token[]): boolean =>
+  askingWords.has(first?.text ?? '') && second?.kind !== 'number';
 
 /** "Drill: everybody stop digging" stops nothing. */
 const withoutDrilled = (drafts: readonly Draft[]): readonly Draft[] =>
@@ -173,7 +178,7 @@ const isKnown = (word: string): boolean => isLittle(word) || isCause(word) || gr
 export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
   const clean = text.normalize('NFC');
   const tokens = withNumbers(tokenize(clean));
-  if (readReasoned(clean, tokens, hearing) !== null) return true;
+  if ((readReasoned(clean, tokens, hearing) ?? readStarred(clean, hearing)) !== null) return true;
   const elements = elementsOf(clean, tokens, namesOf(hearing.roster));
   const { drafts, left, blocked } = compose(allPhrases, elements);
   const isFree = ({ free }: Draft): boolean =>
@@ -198,6 +203,8 @@ const readPassedOn = (text: string, tokens: readonly Token[], hearing: Hearing):
 const readSafeWords = (text: string, tokens: readonly Token[], hearing: Hearing): Reading => {
   const passed = readPassedOn(text, tokens, hearing);
   if (passed !== null) return passed;
+  const starred = readStarred(text, hearing);
+  if (starred !== null) return starred;
   const asked = readListChange(text, tokens, hearing.roster);
   if (asked !== null) {
     if ('unclear' in asked) return { found: 'unclear', problem: asked.unclear };

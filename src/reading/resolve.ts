@@ -1,9 +1,12 @@
 import type { Unclear } from '../core/intent.ts';
 import type { FieldId, PersonId, Roster, StationId, TruckId } from '../core/roster.ts';
 import { fieldById, personById, stationById } from '../core/roster.ts';
+import { addMinutes } from '../core/units.ts';
 import type { EpochMs } from '../core/units.ts';
+import { BREAK_MIN } from './assumptions.ts';
 import { resolveClock } from './clock.ts';
 import { clockOfNumber } from './clock-words.ts';
+import { isDown } from './draft.ts';
 import type { Draft } from './draft.ts';
 import type { Hearing } from './hearing.ts';
 import { slotsOf } from './sign.ts';
@@ -22,8 +25,8 @@ export interface Resolved {
   atMs: EpochMs | null;
   /** The clock of "in 10:05 out 10:31". */
   inMs: EpochMs | null;
-  /** The time was said with "till": it is the end of something. */
-  isTill: boolean;
+  /** The end, of what can have one: a stop, a break, a breakdown, a closure. */
+  untilMs: EpochMs | null;
   /** Bare numbers that are no clock. */
   numbers: readonly string[];
 }
@@ -84,7 +87,7 @@ interface Said {
 
 /** Bare numbers such as 1015 are clocks in reports, never in tickets, counts or temperatures. */
 const readsBareClock = (sign: Sign): boolean =>
-  ['haul', 'dig', 'resume', 'stop', 'correct'].includes(sign.topic);
+  ['haul', 'dig', 'resume', 'stop', 'correct', 'shift'].includes(sign.topic);
 
 /** In these, a number after "at" may be the thing itself: "root at 57", "line at 14". */
 const clockOfSlot = ({ text, lead }: SlotOf<'number'>, sign: Sign): ClockWords | null => {
@@ -107,8 +110,25 @@ const clockSaid = (draft: Draft, slots: readonly Slot[], isIn: boolean): Said | 
   );
 };
 
-const isTillSaid = (slots: readonly Slot[]): boolean =>
-  slots.some((slot) => (slot.slot === 'clock' || slot.slot === 'number') && slot.lead === 'till');
+const isTillLed = (slot: Slot): boolean =>
+  (slot.slot === 'clock' || slot.slot === 'number') && slot.lead === 'till';
+
+const isStanding = (sign: Sign): boolean =>
+  (sign.topic === 'haul' && (sign.step === 'parked' || sign.step === 'down')) || isDown(sign);
+
+/** The time that is told of a break or a breakdown is its end. */
+const isBreakEnd = (said: Said | null, sign: Sign, zone: string, hearing: Hearing): boolean => {
+  if (said === null || 'fromNowMin' in said.clock || !isStanding(sign)) return false;
+  const { sentMs } = hearing;
+  const backMs = resolveClock(said.clock, 'back', { ...hearing, zone });
+  const aheadMs = resolveClock(said.clock, 'ahead', { ...hearing, zone });
+  const isSoon = aheadMs !== null && aheadMs <= addMinutes(sentMs, BREAK_MIN.soon);
+  return isSoon && (backMs === null || backMs < addMinutes(sentMs, 0 - BREAK_MIN.longAgo));
+};
+
+/** What has an end of its own, beside when it began. */
+const hasEnd = (sign: Sign): boolean =>
+  sign.topic === 'stop' || (sign.topic === 'station' && !sign.ahead) || isStanding(sign);
 
 /** Stops, the way ahead and "till 6" look forward; reports look back. */
 const towardOf = (sign: Sign, isTill: boolean): 'back' | 'ahead' => {
@@ -125,6 +145,24 @@ const instantOf = (
 ): EpochMs | null | undefined =>
   said === null ? null : (resolveClock(said.clock, toward, { ...hearing, zone }) ?? undefined);
 
+/** When it was or is to be, and until when. */
+const timesSaid = (
+  draft: Draft,
+  slots: readonly Slot[],
+  zone: string,
+  hearing: Hearing,
+): { said: Said | null; end: Said | null } => {
+  const said = clockSaid(draft, slots, false);
+  if (!hasEnd(draft.sign)) return { said, end: null };
+  if (isBreakEnd(said, draft.sign, zone, hearing)) return { said: null, end: said };
+  const only = (isEnd: boolean): Said | null => {
+    const kept = (all: readonly Slot[]): Slot[] =>
+      all.filter((slot) => !(slot.slot === 'clock' || slot.slot === 'number') || isTillLed(slot) === isEnd);
+    return clockSaid({ ...draft, slots: kept(draft.slots) }, kept(slots), false);
+  };
+  return { said: only(false), end: only(true) };
+};
+
 export const resolveDraft = (draft: Draft, hearing: Hearing): Resolved | Unclear => {
   const { roster } = hearing;
   const slots = [...draft.named, ...draft.slots];
@@ -137,18 +175,20 @@ export const resolveDraft = (draft: Draft, hearing: Hearing): Resolved | Unclear
   if ('problem' in places) return places;
   const person = slotsOf(slots, 'person')[0]?.id ?? null;
   const zone = zoneOf(places, hearing);
-  const isTill = isTillSaid(slots);
-  const said = clockSaid(draft, slots, false);
-  const atMs = instantOf(said, towardOf(draft.sign, isTill), zone, hearing);
+  const { said, end } = timesSaid(draft, slots, zone, hearing);
+  const isTill = said !== null && slots.some(isTillLed);
+  const atMs = instantOf(said, towardOf(draft.sign, isTill && end === null), zone, hearing);
+  const untilMs = instantOf(end, 'ahead', zone, hearing);
   const saidIn = clockSaid(draft, slots, true);
   const inMs = instantOf(saidIn, 'back', zone, hearing);
   // "Loaded in 20 minutes" is a plan, not a report.
   if (atMs === undefined && said !== null && 'fromNowMin' in said.clock) return { problem: 'not-understood' };
   if (atMs === undefined) return { problem: 'which-time', said: said?.said ?? '' };
+  if (untilMs === undefined) return { problem: 'which-time', said: end?.said ?? '' };
   if (inMs === undefined) return { problem: 'which-time', said: saidIn?.said ?? '' };
   const numbers = slotsOf(draft.slots, 'number').filter((slot) => clockOfSlot(slot, draft.sign) === null);
   const texts = numbers.map(({ text }) => text);
-  return { draft, slots, trucks, ...places, person, atMs, inMs, isTill, numbers: texts };
+  return { draft, slots, trucks, ...places, person, atMs, untilMs, inMs, numbers: texts };
 };
 
 export const truckOf = (person: PersonId | null, roster: Roster): TruckId | null =>

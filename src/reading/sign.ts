@@ -1,4 +1,5 @@
-import type { HaulStep } from '../core/book/facts.ts';
+import type { FieldMachine, HaulStep } from '../core/book/facts.ts';
+import type { SpanName } from '../core/intent.ts';
 import type { Language, PersonId } from '../core/roster.ts';
 import type { Lb, Minutes } from '../core/units.ts';
 
@@ -22,6 +23,10 @@ export type Sign =
   | { topic: 'root' }
   | { topic: 'crown'; sound: boolean }
   | { topic: 'dig' }
+  /** Null = by who says it. */
+  | { topic: 'acres'; machine: FieldMachine | null }
+  /** The digger or topper. */
+  | { topic: 'machine'; runs: boolean }
   | { topic: 'take-truck' }
   | { topic: 'withdraw' }
   /** `reversed`: the wrong one is named first ("not truck 3, truck 4"). */
@@ -43,6 +48,7 @@ export type About =
   | 'left'
   | 'board'
   | 'truck'
+  | 'where-to'
   | 'may-dig'
   | 'unseen-notice'
   | 'outlook'
@@ -87,7 +93,8 @@ export type Slot = { said: string } & (
   | { slot: 'ordinal'; text: string }
   | { slot: 'weight'; role: Role | null; lb: Lb; tons: boolean }
   | { slot: 'degrees'; text: string; unit: 'F' | 'C' | null }
-  | { slot: 'span'; span: 'today' | 'yesterday' | 'season' }
+  /** `other`: one that nothing here can be asked of. */
+  | { slot: 'span'; span: SpanName | 'other' }
   | { slot: 'ticket'; serial: string | null }
 );
 export type SlotOf<K extends Slot['slot']> = Extract<Slot, { slot: K }>;

@@ -36,6 +36,9 @@ export const stationSigns = [
   phrased('stationOpen', { topic: 'station', open: true, ahead: false }),
   phrased('turnedAway', { topic: 'turned-away' }),
   phrased('root', { topic: 'root' }),
+  phrased('acresDug', { topic: 'acres', machine: 'digger' }),
+  phrased('acresTopped', { topic: 'acres', machine: 'topper' }),
+  phrased('acresDone', { topic: 'acres', machine: null }),
   phrased('crownsSound', { topic: 'crown', sound: true }),
   phrased('crownsBad', { topic: 'crown', sound: false }),
 ];

@@ -24,10 +24,9 @@ export const buildPilers = (sign: SignOf<'pilers'>, { draft, station, atMs }: Re
   return open === null && down === null ? null : told({ do: 'see-pilers', station, open, down, atMs });
 };
 
-export const buildStation = (sign: SignOf<'station'>, { station, atMs, isTill }: Resolved): Built => {
-  const isEnd = isTill || sign.ahead;
-  const [untilMs, sinceMs] = isEnd ? [atMs, null] : [null, atMs];
-  return told({ do: 'report-station', station, open: sign.open, untilMs, atMs: sinceMs });
+export const buildStation = (sign: SignOf<'station'>, { station, atMs, untilMs }: Resolved): Built => {
+  const [endMs, sinceMs] = sign.ahead ? [atMs, null] : [untilMs, atMs];
+  return told({ do: 'report-station', station, open: sign.open, untilMs: endMs, atMs: sinceMs });
 };
 
 export const buildTurnedAway = (resolved: Resolved, text: string, roster: Roster): Built => {

@@ -50,6 +50,10 @@ const weighed = ({ value, unit, label }: Amount, role: 'gross' | 'tare' | 'net')
   return ways.find(({ lb }) => Number.isInteger(lb) && lb >= min && lb <= max) ?? null;
 };
 
+/** Scales of trucks print whole tens of pounds (a division is 20 lb, or 10): bare digits that end otherwise are a serial. */
+const isOffScale = ({ digits, unit, label }: Amount): boolean =>
+  digits !== null && digits.length === 5 && unit === null && label === null && !digits.endsWith('0');
+
 /** How well the amount is that; null = not at all. */
 const fit = (amount: Amount, role: Role, isGroupedElsewhere: boolean): number | null => {
   const labelled = amount.label === null ? 0 : amount.label === role ? 3 : -3;
@@ -63,7 +67,14 @@ const fit = (amount: Amount, role: Role, isGroupedElsewhere: boolean): number | 
   const weight = weighed(amount, role);
   if (weight === null) return null;
   const isOddOne = isGroupedElsewhere && amount.digits !== null && amount.value >= 1000;
-  return labelled + 1 - weight.cost + (amount.isGrouped ? 0.4 : 0) - (isOddOne ? 0.8 : 0);
+  return (
+    labelled +
+    1 -
+    weight.cost +
+    (amount.isGrouped ? 0.4 : 0) -
+    (isOddOne ? 0.8 : 0) -
+    (isOffScale(amount) ? 1 : 0)
+  );
 };
 
 interface Way {

@@ -38,11 +38,17 @@ export const withTicket = (clauses: readonly Element[][], numbers: TicketNumbers
   const isUsed = ({ start, end }: Element): boolean =>
     numbers.used.some((amount) => amount.start < end && start < amount.end);
   const slots = weightSlots(numbers);
+  /** The word "ticket" beside the serial that is read. */
+  const isItsName = (element: Element): boolean =>
+    numbers.serial !== null &&
+    element.is === 'slot' &&
+    element.slot.slot === 'ticket' &&
+    element.slot.serial === null;
   const first = numbers.used[0];
   return clauses.map((clause) => {
     const isHere =
       first !== undefined && clause.some(({ start, end }) => first.start < end && start < first.end);
-    const rest = clause.filter((element) => !isUsed(element));
+    const rest = clause.filter((element) => !isUsed(element) && !isItsName(element));
     const { start, end } = first ?? { start: 0, end: 0 };
     return isHere ? [...rest, ...slots.map((slot): Element => ({ is: 'slot', slot, start, end }))] : rest;
   });

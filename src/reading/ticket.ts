@@ -97,7 +97,7 @@ const bareWeights = (numbers: readonly string[], metric: boolean): Weight[] | nu
 
 const stepOf = (step: HaulStep, { trucks, field, station }: Resolved, atMs: EpochMs | null): Intent => {
   const truck = trucks[0] ?? null;
-  return { do: 'report', step, truck, field, station, atMs, ahead: null, words: null };
+  return { do: 'report', step, truck, field, station, atMs, ahead: null, words: null, untilMs: null };
 };
 
 /** "Weighed in at 10:05", "weighed out at 10:31": the step, when no weight is told. */

@@ -72,8 +72,22 @@ const moreTrucks = (roster: Roster, tokens: readonly Token[], at: number): Found
   return [{ slot, length: 2 }, ...moreTrucks(roster, tokens, at + 2)];
 };
 
-/** The truck told by its number: "truck 3", "T3", "la 3"; several in "trucks 3 and 4". */
+/** "2's tare": a number that has something is a truck. */
+const possessive = (roster: Roster, tokens: readonly Token[], at: number): FoundName | null => {
+  const [token, next] = [tokens[at], tokens[at + 1]];
+  const isOwner = token?.kind === 'number' && next?.text === 's' && next.glued;
+  return isOwner && isKnownTruck(roster, token.text)
+    ? {
+        slot: { slot: 'truck', trucks: [truckNamed(roster, token.text, token.text)], said: token.text },
+        length: 2,
+      }
+    : null;
+};
+
+/** The truck told by its number: "truck 3", "T3", "la 3", "3's"; several in "trucks 3 and 4". */
 export const truckByNumber = (roster: Roster, tokens: readonly Token[], at: number): FoundName | null => {
+  const owner = possessive(roster, tokens, at);
+  if (owner !== null) return owner;
   const before = beforeTruckNumber(roster, tokens, at);
   const number = before === null ? null : truckNumber(tokens, at + before);
   if (before === null || number === null) return null;

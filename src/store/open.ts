@@ -1,5 +1,7 @@
 import type { Book } from '../ports/book.ts';
 import type { Cursors } from '../ports/cursor.ts';
+import type { UnreadPhrases } from '../ports/phrases.ts';
+import { phrasesOver } from './phrases.ts';
 import type { Outbox } from '../ports/outbox.ts';
 import { bookOver } from './book.ts';
 import { cursorsOver } from './cursors.ts';
@@ -11,6 +13,7 @@ import { operations } from './schema.ts';
 export interface Store {
   book: Book;
   outbox: Outbox;
+  phrases: UnreadPhrases;
   cursorsOf: (operation: string) => Cursors;
   close: () => Promise<void>;
 }
@@ -29,6 +32,7 @@ export const storeOver = async (database: Database, ofOperations: readonly strin
   return {
     book: bookOver(database.db),
     outbox: outboxOver(database.db, ofOperations),
+    phrases: phrasesOver(database.db),
     cursorsOf: (operation) => cursorsOver(database.db, operation),
     close: database.close,
   };

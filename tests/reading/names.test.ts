@@ -54,3 +54,21 @@ test('a person called by name is not the one who is loaded', () => {
   expect(overheard('Mateo, loaded')).toEqual(intents(report('left-field')));
   expect(overheard('carla is loaded')).toEqual(intents(report('left-field', { truck: '3' })));
 });
+
+test('an alias is known by its first word, and without its article', () => {
+  const [north, ...others] = sampleRoster.fields;
+  if (north === undefined) throw new Error('the sample has a field');
+  const roster = {
+    ...sampleRoster,
+    fields: [
+      { ...north, aliases: ['norte 40'] },
+      ...others.map((field, i) => (i === 0 ? { ...field, aliases: ['el río'] } : field)),
+    ],
+  };
+  const field = (text: string): unknown => {
+    const reading = overheard(text, { roster });
+    return reading.found === 'intents' ? reading.intents[0] : reading;
+  };
+  expect(field('cargando en el norte')).toMatchObject({ field: 'north-40' });
+  expect(field('salgo del río lleno')).toMatchObject({ field: 'south-80' });
+});

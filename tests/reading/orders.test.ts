@@ -132,3 +132,31 @@ test('nothing said of a drill is a real stop', () => {
   expect(addressed('drill, everybody stop digging')).toEqual(intents(drill()));
   expect(overheard('drill, everybody stop digging').found).toBe('chatter');
 });
+
+test.each([
+  ['stop digging until 14:00', null, at('14:00')],
+  ['stop digging at 11:30 till 18:00', at('11:30'), at('18:00')],
+  ['paren de sacar hasta las 2', null, at('14:00')],
+])('a stop may say until when, which is not when it begins: %s', (text, stopAtMs, untilMs) => {
+  expect(addressed(text)).toMatchObject({
+    found: 'intents',
+    intents: [{ do: 'order-stop', stopAtMs, untilMs }],
+  });
+});
+
+test.each([
+  ['on shift since 5:30', [{ do: 'tell-shift', off: false, atMs: at('05:30') }]],
+  ['off shift at 10:15', [{ do: 'tell-shift', off: true, atMs: at('10:15') }]],
+  ['starting shift, truck 2', [{ do: 'tell-shift', off: false }]],
+  [
+    'starting shift, truck 4',
+    [
+      { do: 'tell-shift', off: false },
+      { do: 'take-truck', truck: '4' },
+    ],
+  ],
+  ['entro a turno a las 5:30', [{ do: 'tell-shift', off: false, atMs: at('05:30') }]],
+])('a shift with its time and truck: %s', (text, told) => {
+  const reading = addressed(text);
+  expect(reading.found === 'intents' ? reading.intents : []).toMatchObject(told);
+});

@@ -23,6 +23,14 @@ const list = (name: Extract<Question, { about: 'lists' }>['list']): Question => 
 const outlook = (of: 'today' | 'tomorrow' | null): Question => ({ about: 'outlook', station: null, of });
 
 const cases: [string, Question][] = [
+  ['where do I go', { about: 'where-to' }],
+  ['which field now?', { about: 'where-to' }],
+  ['what field am I supposed to be at', { about: 'where-to' }],
+  ['same field?', { about: 'where-to' }],
+  ["where's the digger", { about: 'where-to' }],
+  ['¿a cuál campo voy?', { about: 'where-to' }],
+  ['pa donde le doy', { about: 'where-to' }],
+  ['¿dónde anda la sacadora?', { about: 'where-to' }],
   ['how long is the line', line(null)],
   ['hows the line', line(null)],
   ['line?', line(null)],
@@ -53,6 +61,12 @@ const cases: [string, Question][] = [
   ['how many tons have we hauled', tons()],
   ['tons yesterday', tons({ span: 'yesterday' })],
   ['tons this season', tons({ span: 'season' })],
+  ['tons so far this week', tons({ span: 'week' })],
+  ["3's loads", loads({ truck: '3' })],
+  ['tons this week', tons({ span: 'week' })],
+  ['how many loads since monday', loads({ span: 'week' })],
+  ['toneladas de la semana', tons({ span: 'week' })],
+  ['¿cuántas cargas van esta semana?', loads({ span: 'week' })],
   ['how many tons so far this season', tons({ span: 'season' })],
   ['cuantas toneladas van', tons()],
   ['cuantas toneladas ayer', tons({ span: 'yesterday' })],
@@ -125,4 +139,17 @@ test('written to the bot, more words may stand around', () => {
     problem: { problem: 'not-understood' },
   });
   expect(addressed('hello, please show me the trucks')).toEqual(intents(ask(list('trucks'))));
+});
+
+test.each([
+  ['tons last week', 'sums'],
+  ['loads last month', 'sums'],
+  ['how many tons on friday', 'sums'],
+  ['toneladas de la semana pasada', 'sums'],
+  ['¿cuántas cargas van este mes?', 'sums'],
+  ['tickets yesterday', 'tickets'],
+  ['my tickets this week', 'tickets'],
+  ['las boletas de ayer', 'tickets'],
+])('a span that cannot be given is asked back, and never taken for today: %s', (text, of) => {
+  expect(addressed(text)).toMatchObject({ found: 'unclear', problem: { problem: 'which-span', of } });
 });

@@ -75,7 +75,15 @@ describe('why the dig is stopped', () => {
 });
 
 test('one may dig', () => {
-  const dig = { holds: [], coming: [], overridden: null, closed: [], rain: null, unforecast: [] };
+  const dig = {
+    holds: [],
+    coming: [],
+    overridden: null,
+    closed: [],
+    rain: null,
+    unforecast: [],
+    machinesDown: [],
+  };
   expect(spanish({ tell: 'may-dig', dig })).toMatch(/^Pueden sacar: no hay paro\./);
 });
 

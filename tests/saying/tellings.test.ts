@@ -18,6 +18,7 @@ describe('what the bot says', () => {
       'station-news',
       'truck',
       'wait',
+      'where-to',
     ]);
     expect(kindsThat(({ holdsMin }) => holdsMin === 360)).toEqual(['outlook']);
     // The answer to a question is worth nothing when the question is over.

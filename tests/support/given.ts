@@ -82,6 +82,7 @@ export const report = (
   atMs: null,
   ahead: null,
   words: null,
+  untilMs: null,
   ...more,
 });
 

@@ -13,6 +13,7 @@ export const freeDig: DigState = {
   coming: [],
   overridden: null,
   closed: [],
+  machinesDown: [],
   rain: null,
   unforecast: [],
 };

@@ -132,6 +132,7 @@ const aim = fc.record({
     field: fc.option(fc.constantFrom(...fields), { nil: null }),
     shiftMin: fc.option(fc.integer({ min: -90, max: 0 }), { nil: null }),
     netLb: fc.option(fc.constantFrom(48_000, 50_520), { nil: null }),
+    renumbers: fc.boolean(),
   }),
   undo: fc.boolean(),
 });
@@ -142,7 +143,8 @@ const targetOf = (
 ): EntryTarget => {
   const picked = facts[one.pick % Math.max(1, facts.length)];
   const serial = picked?.kind === 'ticket-booked' ? picked.ticket.serial : null;
-  if (one.how === 'serial' && serial !== null) return { by: 'serial', serial };
+  // Also a serial that only a correction may have given.
+  if (one.how === 'serial') return { by: 'serial', serial: serial ?? 'r1' };
   if (one.how === 'message' && picked) return { by: 'message', cause: picked.cause };
   return { by: 'latest', person: one.by, truck: one.truck };
 };
@@ -154,7 +156,7 @@ export const nastyDays: fc.Arbitrary<Fact[]> = fc
     ...facts,
     ...aims.map((one, n): Fact => {
       const atMs = addMinutes(at('05:00'), one.clockMin);
-      const { truck, field, netLb, shiftMin } = one.set;
+      const { truck, field, netLb, shiftMin, renumbers } = one.set;
       const set = {
         truck,
         field,
@@ -162,6 +164,8 @@ export const nastyDays: fc.Arbitrary<Fact[]> = fc
         grossLb: null,
         tareLb: null,
         atMs: shiftMin === null ? null : addMinutes(atMs, shiftMin),
+        // Of its own: that two tickets get one serial is refused.
+        ...(renumbers ? { serial: `r${n}` } : {}),
       };
       const target = targetOf(one, facts);
       const what: Happening = one.undo

@@ -23,6 +23,7 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
   'truck-reported': [
     ...Object.values(haulSteps),
     step('3', 'first-weighed', '10:15'),
+    step('3', 'parked', '10:15', { untilMs: at('13:00') }),
     step('3', 'left-field', '10:15', { field: 'north-40' }),
   ],
   'ticket-booked': [
@@ -53,6 +54,18 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
     at1015({ kind: 'crown-checked', field: null, sound: false }),
   ],
   'field-dug': [at1015({ kind: 'field-dug', field: 'north-40' })],
+  'acres-told': (['digger', 'topper'] as const).map((machine) =>
+    at1015({ kind: 'acres-told', machine, field: 'north-40', acres: 26.5 }),
+  ),
+  'machine-reported': (['digger', 'topper'] as const).flatMap((machine) => [
+    at1015({ kind: 'machine-reported', machine, runs: true, untilMs: null, words: null }),
+    at1015({ kind: 'machine-reported', machine, runs: false, untilMs: null, words: 'chain' }),
+    at1015({ kind: 'machine-reported', machine, runs: false, untilMs: at('11:30'), words: null }),
+  ]),
+  'word-taught': [
+    at1015({ kind: 'word-taught', said: 'rollin', means: 'full' }),
+    at1015({ kind: 'word-taught', said: 'rollin', means: null }),
+  ],
   'truck-taken': [at1015({ kind: 'truck-taken', person: 'ana', truck: '4' })],
   'shift-told': [
     at1015({ kind: 'shift-told', person: 'ana', off: true, noticesWhenOff: null }),
@@ -64,7 +77,10 @@ const facts: Record<FactWithLine['kind'], readonly Fact[]> = {
     at1015({
       kind: 'entry-corrected',
       target: { by: 'latest', person: 'ana', truck: null },
-      set: { truck: '4', field: null, atMs: null, grossLb: null, tareLb: null, netLb: null },
+      set: {
+        ...{ truck: '4', field: null, atMs: null, grossLb: null, tareLb: null, netLb: null },
+        ...{ serial: '48213', count: { value: 6, of: 'line' } },
+      },
     }),
   ],
 };

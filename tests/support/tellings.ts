@@ -35,10 +35,11 @@ const refusals: Refusals = {
   'no-truck': [{ refused: 'no-truck' }],
   'offer-over': [{ refused: 'offer-over' }],
   'no-field': [{ refused: 'no-field' }],
+  'more-than-field': [{ refused: 'more-than-field', field: 'north-40', acres: 60, fieldAcres: 38 }],
   'no-station': [{ refused: 'no-station' }],
   'time-ahead': [{ refused: 'time-ahead', atMs: at('16:15') }],
   'not-allowed': (
-    ['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill', 'pass-on'] as const
+    ['stop-dig', 'resume-dig', 'correct-others', 'change-lists', 'drill', 'pass-on', 'teach'] as const
   ).map((what) => ({
     refused: 'not-allowed',
     what,
@@ -101,6 +102,16 @@ const problems: Problems = {
   })),
   'which-time': [{ problem: 'which-time', said: '25:10' }],
   'which-amount': [{ problem: 'which-amount', said: '48213' }],
+  'cannot-teach': (['word', 'meaning'] as const).map((why) => ({
+    problem: 'cannot-teach',
+    why,
+    said: 'rollin',
+  })),
+  'which-span': (['sums', 'tickets'] as const).map((of) => ({
+    problem: 'which-span',
+    of,
+    said: 'last month',
+  })),
 };
 
 const changes: readonly ListChange[] = [
@@ -148,7 +159,7 @@ const unheard: BoardRow = {
 };
 export const boardRows: readonly BoardRow[] = [...Object.values(phases), unheard];
 
-const spans = ['today', 'yesterday', 'season'] as const;
+const spans = ['today', 'yesterday', 'week', 'season'] as const;
 const line = { loads: 3, netLb: 150_000 };
 const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
   (
@@ -232,6 +243,7 @@ export const tellings: Tellings = {
         deliveredLb: 50_000,
         leftLb: 2_230_000,
         acresLeft: 37.2,
+        dug: hoursLeft === null ? null : { acres: 26.5, atMs: at('10:15') },
         loadsLeft: 56,
         hoursLeft,
       })),
@@ -240,6 +252,11 @@ export const tellings: Tellings = {
   board: [{ tell: 'board', rows: boardRows, dayStartMs: at('00:00'), dig: freeDig }],
   truck: boardRows.map((one) => ({ tell: 'truck', row: one })),
   'may-dig': digTellings,
+  'where-to': [
+    { tell: 'where-to', field: 'north-40', station: 'north-station', dig: freeDig },
+    { tell: 'where-to', field: 'north-40', station: null, dig: freeDig },
+    { tell: 'where-to', field: null, station: null, dig: freeDig },
+  ],
   reminder: reminders,
   undelivered: [
     { tell: 'undelivered', step: heatStep(), to: { room: 'crew' }, why: 'invite the bot', rings: true },
@@ -295,6 +312,17 @@ export const tellings: Tellings = {
   })),
   'stranger-answer': [{ tell: 'stranger-answer' }],
   stranger: [{ tell: 'stranger', name: 'Luis', platform: 'slack', user: 'U1' }],
+  machine: (['digger', 'topper'] as const).flatMap((machine) =>
+    ([true, false] as const).map((runs) => ({
+      tell: 'machine' as const,
+      machine,
+      runs,
+      untilMs: runs ? null : at('11:30'),
+      words: null,
+      by: 'ana',
+      atMs: at('10:15'),
+    })),
+  ),
   'truck-down': ['flat', null].map((words) => ({
     tell: 'truck-down',
     truck: '3',

@@ -32,6 +32,10 @@ const asChanged = (fact: Fact, { gone, sets }: Changes): Fact =>
 const holds = (entry: Entry, truck: TruckId | null, changes: Changes): boolean =>
   truck === null || entry.facts.some((fact) => truckOf(asChanged(fact, changes)) === truck);
 
+/** A correction that stands has given it that serial. */
+const isRenumbered = (entry: Entry, serial: string, { gone, sets }: Changes): boolean =>
+  sets.some(({ entry: hit, by, set }) => hit === entry.cause && !gone.has(by) && set.serial === serial);
+
 const pointsAt = (entry: Entry, { target }: Asked, asOf: Placed, changes: Changes): boolean => {
   switch (target.by) {
     case 'message':
@@ -39,7 +43,8 @@ const pointsAt = (entry: Entry, { target }: Asked, asOf: Placed, changes: Change
     case 'serial':
       return (
         bySending(entry, asOf) < 0 &&
-        entry.facts.some((fact) => fact.kind === 'ticket-booked' && fact.ticket.serial === target.serial)
+        (isRenumbered(entry, target.serial, changes) ||
+          entry.facts.some((fact) => fact.kind === 'ticket-booked' && fact.ticket.serial === target.serial))
       );
     case 'latest':
       return entry.by === target.person && bySending(entry, asOf) < 0 && holds(entry, target.truck, changes);

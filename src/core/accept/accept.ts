@@ -3,14 +3,18 @@ import { acceptCorrection, acceptWithdrawal } from './changes.ts';
 import { acceptDrill } from './drills.ts';
 import { acceptListChange } from './lists.ts';
 import { acceptResume, acceptSeen, acceptStop } from './orders.ts';
-import { acceptFieldReport, acceptReport, acceptSighting } from './report.ts';
+import { acceptAcres, acceptFieldReport, acceptMachine, acceptReport, acceptSighting } from './report.ts';
 import { acceptPassOn } from './pass-on.ts';
 import { acceptChoice } from './offers.ts';
 import { acceptRoom } from './rooms.ts';
 import { taken } from './speaking.ts';
-import type { Accepted, Speaking } from './speaking.ts';
+import type { Accepted, IntentOf, Speaking } from './speaking.ts';
+import { acceptTaught } from './taught.ts';
 import { acceptTicket } from './ticket.ts';
 import type { Harvest } from '../harvest/harvest.ts';
+
+const acceptCall = ({ words }: IntentOf<'call-emergency'>, speaking: Speaking): Accepted =>
+  taken(speaking, null, [{ kind: 'emergency-called', words, caller: speaking.speaker.name }]);
 
 /** Turns what a person means into facts to be written, or into a refusal. Questions are answered, not accepted (answer.ts). */
 export const accept = (
@@ -32,6 +36,10 @@ export const accept = (
     case 'check-crown':
     case 'dig-field':
       return acceptFieldReport(intent, harvest, speaking);
+    case 'report-acres':
+      return acceptAcres(intent, harvest, speaking);
+    case 'report-machine':
+      return acceptMachine(intent, speaking);
     case 'take-truck':
       return taken(speaking, null, [
         { kind: 'truck-taken', person: intent.person ?? speaking.speaker.id, truck: intent.truck },
@@ -51,14 +59,16 @@ export const accept = (
     case 'drill':
       return acceptDrill(intent, harvest, speaking);
     case 'tell-shift': {
-      const { off, noticesWhenOff } = intent;
+      const { off, noticesWhenOff, atMs = null } = intent;
       const person = speaking.speaker.id;
-      return taken(speaking, null, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
+      return taken(speaking, atMs, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
     }
     case 'change-list':
       return acceptListChange(intent, harvest, speaking);
     case 'use-room':
       return acceptRoom(intent, harvest, speaking);
+    case 'teach':
+      return acceptTaught(intent, speaking);
     case 'choose-language':
       return taken(speaking, null, [
         { kind: 'language-chosen', person: speaking.speaker.id, language: intent.language },
@@ -66,8 +76,6 @@ export const accept = (
     case 'choose':
       return acceptChoice(intent, harvest, speaking);
     case 'call-emergency':
-      return taken(speaking, null, [
-        { kind: 'emergency-called', words: intent.words, caller: speaking.speaker.name },
-      ]);
+      return acceptCall(intent, speaking);
   }
 };

@@ -8,6 +8,7 @@ import { netOf, reweigh, setsWeight } from '../book/weights.ts';
 import { isAhead, refused, taken } from './speaking.ts';
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import type { Harvest } from '../harvest/harvest.ts';
+import type { BookedTicket } from '../haul/load.ts';
 import type { Warning } from '../refusal.ts';
 import { weightWarnings } from './weight-warnings.ts';
 
@@ -53,6 +54,16 @@ const reweighed = (set: Correction, entry: Hit, harvest: Harvest): { warnings: W
   };
 };
 
+/** Another ticket that has the serial already. */
+const ticketOfSerial = (
+  serial: string | undefined,
+  { cause }: Hit,
+  { tickets }: Harvest,
+): BookedTicket | undefined =>
+  serial === undefined
+    ? undefined
+    : tickets.find((ticket) => ticket.serial === serial && ticket.cause !== cause);
+
 export const acceptCorrection = (
   intent: IntentOf<'correct'>,
   harvest: Harvest,
@@ -64,6 +75,8 @@ export const acceptCorrection = (
   if (!mayChange(entry, speaking)) return refused({ refused: 'not-allowed', what: 'correct-others' });
   const { atMs } = intent.set;
   if (atMs !== null && isAhead(atMs, speaking)) return refused({ refused: 'time-ahead', atMs });
+  const known = ticketOfSerial(intent.set.serial, entry, harvest);
+  if (known !== undefined) return refused({ refused: 'serial-known', ticket: known });
   const checked = reweighed(intent.set, entry, harvest);
   if ('outcome' in checked) return checked;
   return taken(speaking, null, [{ kind: 'entry-corrected', target, set: intent.set }], checked.warnings);

@@ -16,6 +16,7 @@ const stopStep = (
 ): NoticeStep => {
   const nowMs: EpochMs = speaking.sentMs;
   const stopAtMs = Math.max(intent.stopAtMs ?? nowMs, nowMs);
+  const { untilMs } = intent;
   const before = current ? newestStep(current).step : null;
   return {
     event: before?.event ?? `${intent.hold}-${speaking.cause}`,
@@ -27,7 +28,8 @@ const stopStep = (
     place: before?.place ?? null,
     stopToppingMs: Math.max(stopAtMs - TOPPING_LEAD_MIN * MS_PER_MINUTE, nowMs),
     stopAtMs,
-    resumeAtMs: null,
+    // An end before the beginning is a slip.
+    resumeAtMs: untilMs !== undefined && untilMs > stopAtMs ? untilMs : null,
     peakF: null,
     peakMs: null,
     limitF: null,
@@ -42,7 +44,7 @@ const isStoppedAlready = (
   intent: IntentOf<'order-stop'>,
   nowMs: EpochMs,
 ): boolean => {
-  if (!current || intent.stopAtMs !== null) return false;
+  if (!current || intent.stopAtMs !== null || intent.untilMs !== undefined) return false;
   const { stage, stopAtMs } = newestStep(current).step;
   return stage !== 'watch' && stopAtMs !== null && stopAtMs <= nowMs;
 };

@@ -3,7 +3,7 @@ import { refused, stationFor, stationOfTruck, taken, truckFor } from './speaking
 import type { Accepted, IntentOf, Speaking } from './speaking.ts';
 import { isStoppedAt } from '../notices/notices.ts';
 import type { Warning } from '../refusal.ts';
-import { mayManage, stationById } from '../roster.ts';
+import { fieldById, mayManage, stationById } from '../roster.ts';
 import type { StationId } from '../roster.ts';
 import { addMinutes } from '../units.ts';
 import { HEAT_FIGURES } from '../weather/assumptions.ts';
@@ -15,10 +15,13 @@ import type { Harvest } from '../harvest/harvest.ts';
 export const acceptReport = (intent: IntentOf<'report'>, harvest: Harvest, speaking: Speaking): Accepted => {
   const truck = truckFor(speaking, intent.truck);
   if (truck === null) return refused({ refused: 'no-truck' });
-  const { step, field, words } = intent;
+  const { step, field, words, untilMs } = intent;
   const station = intent.station;
   const happenings: Happening[] = [
-    { kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
+    {
+      ...{ kind: 'truck-reported', truck, step, field, station, grossLb: null, words },
+      ...(untilMs === null ? {} : { untilMs }),
+    },
   ];
   const place = stationOfTruck(harvest, truck, station, field);
   if (intent.ahead !== null && place !== null)
@@ -81,6 +84,26 @@ const rootWarnings = (
     { warning: 'root-too-warm', station: id, limitF, stopped },
     ...(isWorthIt ? [{ warning: 'root-cost', limitF, lbPerTonDay } as const] : []),
   ];
+};
+
+/** The digger or topper stands, or works again. */
+export const acceptMachine = (
+  { machine, runs, atMs, untilMs, words }: IntentOf<'report-machine'>,
+  speaking: Speaking,
+): Accepted => taken(speaking, atMs, [{ kind: 'machine-reported', machine, runs, untilMs, words }]);
+
+/** Acres of the field that is named, else of the one that is dug; more than the field has are a slip. */
+export const acceptAcres = (
+  intent: IntentOf<'report-acres'>,
+  harvest: Harvest,
+  speaking: Speaking,
+): Accepted => {
+  const { machine, acres, atMs } = intent;
+  const field = intent.field ?? harvest.dugField;
+  const fieldAcres = (field === null ? undefined : fieldById(harvest.roster, field))?.acres ?? null;
+  if (field !== null && fieldAcres !== null && acres > fieldAcres)
+    return refused({ refused: 'more-than-field', field, acres, fieldAcres });
+  return taken(speaking, atMs, [{ kind: 'acres-told', machine, field, acres }]);
 };
 
 /** What a person measures or decides in the field. */

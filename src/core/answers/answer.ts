@@ -15,6 +15,7 @@ import { mayManage, stationById } from '../roster.ts';
 import type { StationId, TruckId } from '../roster.ts';
 import { left } from './left.ts';
 import { tally } from './tally.ts';
+import { stationFor } from '../accept/speaking.ts';
 import type { TallyAsk } from './tally.ts';
 import type { Telling } from '../telling.ts';
 import type { Harvest } from '../harvest/harvest.ts';
@@ -48,6 +49,12 @@ const answerTickets = (truck: TruckId | null, harvest: Harvest, asking: Asking):
   );
   const { withoutTicket } = tally(harvest, { fromMs, toMs, truck, field: null });
   return { tell: 'tickets', tickets, truck, withoutTicket };
+};
+
+const answerWhereTo = (harvest: Harvest, asking: Asking): Telling => {
+  const { dugField: field } = harvest;
+  const dig = digState(harvest, spanOf(harvest, asking, 'today').fromMs, asking.nowMs);
+  return { tell: 'where-to', field, station: stationFor(harvest.roster, null, field), dig };
 };
 
 /** From noon on the day that is still to be planned is tomorrow. */
@@ -92,6 +99,8 @@ export const answer = (
     }
     case 'truck':
       return answerTruck(question.truck, harvest, asking);
+    case 'where-to':
+      return answerWhereTo(harvest, asking);
     case 'may-dig':
       return {
         tell: 'may-dig',

@@ -1,9 +1,10 @@
 /** Who asks when, and what follows from that for every answer. */
 import { lineObservations } from '../line/observations.ts';
 import type { LineObservations } from '../line/types.ts';
+import type { SpanName } from '../intent.ts';
 import type { CrewMember, StationId } from '../roster.ts';
 import type { Telling } from '../telling.ts';
-import { addMinutes } from '../units.ts';
+import { MS_PER_MINUTE, addMinutes } from '../units.ts';
 import type { EpochMs, Minutes, Span } from '../units.ts';
 import { troubleAt } from '../notices/station-now.ts';
 import type { StationTrouble } from '../notices/station-now.ts';
@@ -18,10 +19,18 @@ export interface Asking {
   clock: ZoneClock;
 }
 
-type SpanName = 'today' | 'yesterday' | 'season';
+/** 0 on a Monday: 1 January 1970 was a Thursday. */
+const daysSinceMonday = (clock: ZoneClock, zone: string, nowMs: EpochMs): number => {
+  const { year, month, day } = clock.wall(zone, nowMs);
+  const days =
+    clock.instant('UTC', { year, month, day, hour: 0, minute: 0 }) / (MINUTES_PER_DAY * MS_PER_MINUTE);
+  return (days + 3) % 7;
+};
+
+const MINUTES_PER_DAY = 24 * 60;
 
 /**
- * The calendar day of the operation, or the day before, or all that is in the book. Today is the whole of it: phones
+ * The calendar day of the operation, or the day before, the week since its Monday, or all that is in the book. Today is the whole of it: phones
  * that run ahead of our clock write what is a few minutes off.
  */
 export const spanOf = (harvest: Harvest, { clock, nowMs }: Asking, span: SpanName): Span => {
@@ -31,6 +40,11 @@ export const spanOf = (harvest: Harvest, { clock, nowMs }: Asking, span: SpanNam
       return today;
     case 'yesterday':
       return calendarDay(clock, harvest.roster.zone, nowMs, -1);
+    case 'week': {
+      const { zone } = harvest.roster;
+      const monday = calendarDay(clock, zone, nowMs, 0 - daysSinceMonday(clock, zone, nowMs));
+      return { ...today, fromMs: monday.fromMs };
+    }
     case 'season':
       return { ...today, fromMs: Math.min(today.fromMs, firstMs(harvest) ?? today.fromMs) };
   }

@@ -1,7 +1,7 @@
 import { fieldById } from '../roster.ts';
 import type { Field, FieldId } from '../roster.ts';
 import { LB_PER_SHORT_TON } from '../units.ts';
-import type { Lb } from '../units.ts';
+import type { EpochMs, Lb } from '../units.ts';
 import { acresPerHour } from './field-capacity.ts';
 import type { Harvest } from '../harvest/harvest.ts';
 
@@ -14,6 +14,8 @@ export interface LeftInField {
   deliveredLb: Lb;
   leftLb: Lb;
   acresLeft: number;
+  /** What the crew last said that is dug; null = nobody has. */
+  dug: { acres: number; atMs: EpochMs } | null;
   /** At the mean net of the tickets so far. */
   loadsLeft: number;
   /** Hours of digging at the digger's field capacity; null = no digger is set. */
@@ -42,6 +44,7 @@ const leftIn = (field: Field, harvest: Harvest): LeftInField[] => {
       deliveredLb,
       leftLb,
       acresLeft,
+      dug: harvest.acresTold.findLast((told) => told.machine === 'digger' && told.field === field.id) ?? null,
       loadsLeft: Math.ceil(leftLb / meanLoadLb(harvest)),
       hoursLeft: digger ? acresLeft / acresPerHour(digger) : null,
     },

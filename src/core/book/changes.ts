@@ -68,13 +68,21 @@ const corrects = (entry: Entry): boolean => entry.facts.some((fact) => fact.kind
 const suits = (entry: Entry, { set }: Asked): boolean =>
   set === null || (!corrects(entry) && entry.facts.some((fact) => takes(fact, set)));
 
+/** Entries with a ticket that a correction has given that serial. */
+const renumbered = (index: EntryIndex, changes: Changes, serial: string): Entry[] =>
+  [...changes.sets.keys()].flatMap((cause) =>
+    setsIn(changes, cause).some((set) => set.serial === serial) ? (entryBy(index, cause) ?? []) : [],
+  );
+
 /** Entries that the target may point at, in order of sending. */
-const pointedAt = (index: EntryIndex, { target }: Asked): readonly Entry[] => {
+const pointedAt = (index: EntryIndex, changes: Changes, { target }: Asked): readonly Entry[] => {
   switch (target.by) {
     case 'message':
       return [entryBy(index, target.cause) ?? []].flat();
     case 'serial':
-      return entriesWithSerial(index, target.serial);
+      return [...renumbered(index, changes, target.serial), ...entriesWithSerial(index, target.serial)].sort(
+        bySending,
+      );
     case 'latest':
       return index.byPerson.get(target.person) ?? [];
   }
@@ -91,7 +99,7 @@ export const targetIn = (index: EntryIndex, changes: Changes, asked: Asked): Ent
   const isMeant = (entry: Entry): boolean =>
     target.by === 'message' ||
     (bySending(entry, asOf) < 0 && (target.by === 'serial' || holds(entry, target.truck, changes)));
-  return pointedAt(index, asked).findLast(
+  return pointedAt(index, changes, asked).findLast(
     (entry) =>
       !changes.gone.has(entry.cause) && entry.cause !== asked.cause && isMeant(entry) && suits(entry, asked),
   );

@@ -16,9 +16,9 @@ import type { FieldId, Language, ListChange, PersonId, StationId, TruckId } from
 import type { LineWarning } from '../line/types.ts';
 import type { EpochMs, Fahrenheit, Lb } from '../units.ts';
 import type { HourlyTemperature, FreezeAlert, RainTotal } from '../weather/types.ts';
-import type { Correction, EntryTarget, HaulStep, HoldReason } from './terms.ts';
+import type { Correction, EntryTarget, FieldMachine, HaulStep, HoldReason } from './terms.ts';
 
-export type { Correction, EntryTarget, HaulStep, HoldReason } from './terms.ts';
+export type { Correction, Counted, EntryTarget, FieldMachine, HaulStep, HoldReason } from './terms.ts';
 
 export interface Ticket {
   station: StationId;
@@ -102,6 +102,8 @@ export type Happening =
       /** The first weight, where it was told with the step. */
       grossLb: Lb | null;
       words: string | null;
+      /** Until when it is parked or down, where that was told. */
+      untilMs?: EpochMs;
     }
   | { kind: 'ticket-booked'; ticket: Ticket }
   | { kind: 'line-seen'; station: StationId; ahead: number; truck: TruckId | null }
@@ -112,6 +114,16 @@ export type Happening =
   | { kind: 'root-measured'; field: FieldId | null; station: StationId | null; temperatureF: Fahrenheit }
   | { kind: 'crown-checked'; field: FieldId | null; sound: boolean }
   | { kind: 'field-dug'; field: FieldId }
+  /** Dug or topped so far, by the sender's word; null = no field is known. */
+  | { kind: 'acres-told'; machine: FieldMachine; field: FieldId | null; acres: number }
+  /** It stands still, with the sender's words why and until when, or works again. */
+  | {
+      kind: 'machine-reported';
+      machine: FieldMachine;
+      runs: boolean;
+      untilMs: EpochMs | null;
+      words: string | null;
+    }
   /** What a message may mean, the likeliest first: its sender was asked. `number`: of the operation's questions like it. */
   | {
       kind: 'reading-offered';
@@ -153,6 +165,8 @@ export type Happening =
   | { kind: 'shift-told'; person: PersonId; off: boolean | null; noticesWhenOff: boolean | null }
   | { kind: 'emergency-called'; words: string; caller: string }
   | { kind: 'stranger-heard'; platform: string; user: string }
+  /** To this operation's crew `said` means what `means` does; null = no longer. */
+  | { kind: 'word-taught'; said: string; means: string | null }
   | { kind: 'language-chosen'; person: PersonId; language: Language }
   | { kind: 'list-changed'; change: ListChange };
 

@@ -15,6 +15,9 @@ export type HaulStep =
   | 'down'
   | 'up';
 
+/** Machines of the field that are no trucks; what they do is at the top of facts.ts. */
+export type FieldMachine = 'digger' | 'topper';
+
 /** What an undo or a correction points at. */
 export type EntryTarget =
   /** The newest entry that this person had sent before the undo was sent; of this truck where one is named. */
@@ -23,7 +26,10 @@ export type EntryTarget =
   | { by: 'message'; cause: string }
   | { by: 'serial'; serial: string };
 
-/** What a correction sets; null = leave as it was. */
+/** What an entry may count or measure. */
+export type Counted = 'line' | 'pilers' | 'acres' | 'root';
+
+/** What a correction sets; null or absent = leave as it was. */
 export interface Correction {
   truck: TruckId | null;
   field: FieldId | null;
@@ -31,6 +37,9 @@ export interface Correction {
   grossLb: Lb | null;
   tareLb: Lb | null;
   netLb: Lb | null;
+  serial?: string;
+  /** Trucks ahead, pilers, acres or °F. `of` null = whatever the newest entry counts. */
+  count?: { value: number; of: Counted | null };
 }
 
 export type HoldReason = 'heat' | 'frost' | 'mud' | 'other';

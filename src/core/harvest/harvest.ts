@@ -1,4 +1,4 @@
-import type { NoticeStep, Fact, FactOf } from '../book/facts.ts';
+import type { NoticeStep, Fact, FactOf, FieldMachine } from '../book/facts.ts';
 import type { PersonId, FieldId, Roster, StationId, TruckId } from '../roster.ts';
 import type { EpochMs } from '../units.ts';
 import type { Standing } from '../book/standing.ts';
@@ -30,6 +30,11 @@ export interface SeasonState {
   /** `station serial` of the tickets. */
   readonly serials: SharedMap<string, true>;
   readonly dugField: FieldId | null;
+  /** What crew words mean by the word of foreman or grower. */
+  readonly taught: ReadonlyMap<string, string>;
+  readonly acresTold: readonly FactOf<'acres-told'>[];
+  /** The digger or topper, where it stands by the crew's word. */
+  readonly machinesDown: ReadonlyMap<FieldMachine, FactOf<'machine-reported'>>;
   readonly filling: Filling;
   readonly headCounts: readonly FactOf<'line-seen'>[];
   readonly pilerReports: readonly FactOf<'pilers-seen'>[];

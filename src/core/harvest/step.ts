@@ -20,6 +20,9 @@ export const seasonStart = (roster: Roster): SeasonState => ({
   tickets: [],
   serials: emptyShared(),
   dugField: null,
+  taught: new Map(),
+  acresTold: [],
+  machinesDown: new Map(),
   filling: NO_FILLING,
   headCounts: [],
   pilerReports: [],
@@ -129,6 +132,20 @@ const withListed = <F extends { place: string }>(
 ): ReadonlyMap<string, readonly F[]> =>
   new Map(lists).set(fact.place, [...(lists.get(fact.place) ?? []), fact]);
 
+const onMachine = (state: SeasonState, fact: FactOf<'machine-reported'>): SeasonState => {
+  const machinesDown = new Map(state.machinesDown);
+  if (fact.runs) machinesDown.delete(fact.machine);
+  else machinesDown.set(fact.machine, fact);
+  return { ...state, machinesDown };
+};
+
+const onTaught = (state: SeasonState, { said, means }: FactOf<'word-taught'>): SeasonState => {
+  const taught = new Map(state.taught);
+  if (means === null) taught.delete(said);
+  else taught.set(said, means);
+  return { ...state, taught };
+};
+
 /** Two days of hourly ones. */
 const FORECASTS_KEPT = 48;
 
@@ -180,6 +197,12 @@ export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
       return { ...state, crownChecks: [...state.crownChecks, fact] };
     case 'field-dug':
       return { ...state, dugField: fact.field };
+    case 'acres-told':
+      return { ...state, acresTold: [...state.acresTold, fact] };
+    case 'word-taught':
+      return onTaught(state, fact);
+    case 'machine-reported':
+      return onMachine(state, fact);
     case 'reading-offered':
       return onOffer(state, fact);
     case 'reading-chosen':

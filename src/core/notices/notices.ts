@@ -99,6 +99,7 @@ export const digState = (harvest: Harvest, sinceMs: EpochMs, nowMs: EpochMs): Di
     coming,
     overridden: overridden ?? null,
     closed,
+    machinesDown: [...harvest.machinesDown.values()].filter(({ atMs }) => atMs >= sinceMs),
     rain: mud ? rainFor(mud, harvest, nowMs) : null,
     unforecast: unforecast(harvest, nowMs),
   };
@@ -193,6 +194,8 @@ export interface DigState {
   overridden: { step: NoticeStep; by: PersonId | null; atMs: EpochMs } | null;
   /** Stations that are closed by their own word. */
   closed: readonly FactOf<'station-reported'>[];
+  /** The digger or topper that has stood since the day began. */
+  machinesDown: readonly FactOf<'machine-reported'>[];
   /** With a mud hold. */
   rain: RainAround | null;
   /** Stations that the bot cannot watch, because it has no forecast. */

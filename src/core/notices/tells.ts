@@ -7,7 +7,8 @@ import { dueOrders } from './orders.ts';
 import { promises } from './promises.ts';
 import { passedTells } from './passed-words.ts';
 import { personById } from '../roster.ts';
-import type { Tell, Telling } from '../telling.ts';
+import type { PersonId } from '../roster.ts';
+import type { Audience, Tell, Telling } from '../telling.ts';
 import type { EpochMs } from '../units.ts';
 import { lookAtWeather } from './weather-look.ts';
 import type { ZoneClock } from '../zone-clock.ts';
@@ -29,13 +30,21 @@ const emergencyTells = (fact: FactOf<'emergency-called'>, harvest: Harvest): Tel
   return tellAll(managersOf(harvest.roster), telling, `emergency:${fact.id}`, true);
 };
 
+/** Grower and foreman, but not the one who said it. */
+const managersBut = (by: PersonId | null, harvest: Harvest): Audience[] =>
+  managersOf(harvest.roster).filter((audience) => audience.to !== 'person' || audience.person !== by);
+
 const downTells = (fact: FactOf<'truck-reported'>, harvest: Harvest): Tell[] => {
   if (fact.step !== 'down') return [];
   const { truck, words, by, atMs } = fact;
-  const others = managersOf(harvest.roster).filter(
-    (audience) => audience.to !== 'person' || audience.person !== by,
-  );
-  return tellAll(others, { tell: 'truck-down', truck, words, by, atMs }, `down:${fact.id}`, false);
+  const telling: Telling = { tell: 'truck-down', truck, words, by, atMs };
+  return tellAll(managersBut(by, harvest), telling, `down:${fact.id}`, false);
+};
+
+const machineTells = (fact: FactOf<'machine-reported'>, harvest: Harvest): Tell[] => {
+  const { machine, runs, untilMs, words, by, atMs } = fact;
+  const telling: Telling = { tell: 'machine', machine, runs, untilMs, words, by, atMs };
+  return tellAll(managersBut(by, harvest), telling, `machine:${fact.id}`, false);
 };
 
 const lineTelling = ({ station, warning }: FactOf<'line-warned'>): Telling | null => {
@@ -76,6 +85,8 @@ export const tellsOf = (fact: Fact, harvest: Harvest, clock: ZoneClock): Tell[] 
       return stationTells(fact, harvest, clock);
     case 'words-passed':
       return passedTells(fact, harvest, clock);
+    case 'machine-reported':
+      return machineTells(fact, harvest);
     case 'line-warned':
       return lineTells(fact, harvest);
     case 'forecast-warned':

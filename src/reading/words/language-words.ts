@@ -65,7 +65,10 @@ interface ClockWordsOf {
   /** "At" of "out at 10:31". */
   afterLead: Shape;
   roughly: Shape;
-  spans: { season: Shape; today: Shape; yesterday: Shape };
+  /** Days and nights that are not today's. */
+  voidDays: Shape;
+  /** `other`: spans that nothing can be asked of. */
+  spans: { other: Shape; season: Shape; week: Shape; today: Shape; yesterday: Shape };
   degrees: Shape;
   fahrenheit: Shape;
   celsius: Shape;
@@ -88,6 +91,8 @@ interface NumberWordsOf {
   thousand: List;
   /** Is 1000 without a number before it. */
   loneThousand: List;
+  /** Counts that are no numerals: "half a dozen". */
+  counts: Readonly<Record<string, number>>;
   ordinals: List;
   /** "rd" of "3rd". */
   ordinalEnds: Shape;
@@ -200,6 +205,19 @@ interface TalkWordsOf {
   asks: List;
   /** Before a truck that is only beside, behind or ahead of the one that is meant. */
   beside: List;
+  /** Before what may or may not come. */
+  ifs: List;
+  /** Other farms. */
+  neighbours: List;
+  /** The sender asks of himself. */
+  self: List;
+  /** Words of a count of trucks in line, and of root temperatures. */
+  ahead: List;
+  root: List;
+  /** The topper's work. */
+  topping: Shape;
+  /** Before a machine that somebody only stands by or goes to. */
+  besideMachine: List;
   /** Before what is said to be wrong. */
   denials: List;
   /** "Stop digging if it gets hot" is no order yet. */
@@ -218,6 +236,13 @@ interface EmergencyWordsOf {
   help: Shape;
   /** A mistyped word is taken for one of these before any other. */
   known: List;
+}
+
+interface TeachingWordsOf {
+  teach: Shape;
+  /** Between the word and what it means. */
+  means: Shape;
+  forget: Shape;
 }
 
 /** All words by which one language is understood. */
@@ -243,6 +268,7 @@ export interface LanguageWords {
   rooms: RoomWordsOf;
   station: LinesOf<typeof stationSigns>;
   talk: TalkWordsOf;
+  teaching: TeachingWordsOf;
   tickets: TicketWordsOf;
   trouble: LinesOf<typeof troubleSigns>;
 }

@@ -6,6 +6,8 @@ export interface Metrics {
   /** Messages handed in by a platform; a message that was delivered twice counts twice. */
   heard: Counter<'platform'>;
   facts: Counter<'kind'>;
+  /** Messages to the bot of which it could make nothing: `nothing`, or one question or offer: `asked`. */
+  unread: Counter<'platform' | 'outcome'>;
   delivered: Counter<'platform'>;
   /** By what the platform answered: `retry-after`, `gone` or `unknown`. */
   deliveryFailures: Counter<'platform' | 'result'>;
@@ -33,6 +35,12 @@ export const createMetrics = (): Metrics => {
       name: 'fieldbell_facts_total',
       help: 'Facts written to the book.',
       labelNames: ['kind'],
+      registers,
+    }),
+    unread: new Counter({
+      name: 'fieldbell_messages_unread_total',
+      help: 'Messages that were not understood, or of which the sender was asked what was meant.',
+      labelNames: ['platform', 'outcome'],
       registers,
     }),
     delivered: new Counter({

@@ -138,8 +138,17 @@ interface TakenIn {
   seq: number | null;
   harvest: Harvest;
   owed: readonly OwedAnswer[];
+  unread: 'nothing' | 'asked' | null;
   queues: boolean;
 }
+
+/** What the sender was told of a message that was not read: that nothing was made of it, or a question what was meant. */
+const unreadBy = (replies: readonly Reply[]): TakenIn['unread'] => {
+  const tells = replies.flatMap((reply) => ('say' in reply ? [reply.say] : []));
+  const isNothing = tells.some((say) => say.tell === 'question' && say.problem.problem === 'not-understood');
+  if (isNothing) return 'nothing';
+  return tells.some(({ tell }) => tell === 'offer') ? 'asked' : null;
+};
 
 const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   const { heardMs: nowMs, platform, user, id: messageId } = heard;
@@ -175,13 +184,15 @@ const takeIn = async (heard: Heard, page: Page, bot: Bot): Promise<TakenIn> => {
   await wakeForLine(page, news, nowMs);
   await wakeForDanger(page, news, nowMs);
   if (stirs) await lookAtWeather(page, bot, harvest, nowMs);
-  return { facts: news, seq, harvest, owed, queues: stirs || messages.length + boards.length > 0 };
+  const unread = unreadBy(replies);
+  return { facts: news, seq, harvest, owed, unread, queues: stirs || messages.length + boards.length > 0 };
 };
 
 /** What follows once it is safe. */
-const settle = (bot: Bot, { facts, seq, harvest, queues }: TakenIn): void => {
+const settle = (bot: Bot, platform: string, { facts, seq, harvest, unread, queues }: TakenIn): void => {
   if (seq !== null) remember(bot, seq, harvest);
   for (const { kind } of facts) bot.metrics.facts.inc({ kind });
+  if (unread !== null) bot.metrics.unread.inc({ platform, outcome: unread });
   if (queues) bot.wakeDeliverer();
 };
 
@@ -205,7 +216,7 @@ export const hear = async (bot: Bot, said: Heard): Promise<{ answered: Promise<v
     // A connection that broke, a deadlock: what passes is gone at the second try, a fault of ours is not.
     const takenIn = await inOneGo().catch(inOneGo);
     if (takenIn === null) return { answered: Promise.resolve() };
-    settle(bot, takenIn);
+    settle(bot, platform, takenIn);
     return { answered: giveAnswers(bot, takenIn.owed, takenIn.harvest) };
   } catch (error) {
     await keepUnhandled(bot, heard, error);

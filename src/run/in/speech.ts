@@ -7,7 +7,7 @@ import type { EpochMs } from '../../core/units.ts';
 import type { Heard } from '../../ports/chat.ts';
 import { openOffer } from '../../core/accept/offers.ts';
 import { readChoice } from '../../reading/choice.ts';
-import { hearWords } from '../../reading/ear.ts';
+import { hearTaught } from '../../reading/taught.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
 import type { Bot } from '../host/bot.ts';
 import { causeOf } from './cause.ts';
@@ -55,5 +55,5 @@ export const readOn = (
   if (choice !== null) return { found: 'intents', intents: [choice] };
   // Of strangers only plain words of danger are heard.
   const ear = said.speaker === null ? null : { rank, state: lastDone(harvest, said.speaker) };
-  return hearWords(text, { ...hearing, roster, zone: roster.zone, clock, ear });
+  return hearTaught(text, { ...hearing, roster, zone: roster.zone, clock, ear }, harvest.taught);
 };

@@ -1,5 +1,6 @@
 import type { DigState } from '../../core/notices/notices.ts';
 import { reasonText } from './reason.ts';
+import { machineLine } from './machines.ts';
 import { personName, phrase, stationName, time } from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
@@ -41,8 +42,9 @@ export const unforecastLine = (
   voice: Voice,
 ): string => phrase(voice, key, gapValues(one, voice));
 
-/** Which stations are closed, and who had the crew dig on against a notice. */
+/** Which stations are closed, which machine stands, and who had the crew dig on against a notice. */
 export const exceptionLines = (dig: DigState, voice: Voice): string[] => [
   ...dig.closed.map((word) => closedLine(word, voice)),
+  ...dig.machinesDown.map((fact) => machineLine(fact, voice)),
   ...overriddenLine(dig, voice),
 ];

@@ -4,6 +4,7 @@ import type { FactWithLine } from '../../core/book/kinds.ts';
 import type { EpochMs } from '../../core/units.ts';
 import {
   fieldName,
+  number,
   personName,
   phrase,
   stationName,
@@ -16,12 +17,14 @@ import {
 import type { Voice } from '../voice.ts';
 import type { Data, Iso } from '../telling-kind.ts';
 import { quoted } from './station.ts';
+import { untilText } from './machines.ts';
 
 const reported = (fact: FactOf<'truck-reported'>, voice: Voice): string => {
   const values = {
     truck: truckName(voice, fact.truck),
     field: fieldName(voice, fact.field),
     time: time(voice, fact.atMs),
+    until: untilText(fact.untilMs, voice),
   };
   return fact.step === 'first-weighed' && fact.grossLb !== null
     ? phrase(voice, 'step.first-weighed-lb', { ...values, weight: weight(voice, fact.grossLb) })
@@ -59,9 +62,7 @@ const pilers = (fact: FactOf<'pilers-seen'>, voice: Voice): string => {
 const stationState = (fact: FactOf<'station-reported'>, voice: Voice): string => {
   const values = { station: stationName(voice, fact.station), time: time(voice, fact.atMs) };
   if (fact.open) return phrase(voice, 'receipt.station-open', values);
-  const until =
-    fact.untilMs === null ? '' : phrase(voice, 'receipt.until', { time: time(voice, fact.untilMs) });
-  return phrase(voice, 'receipt.station-closed', { ...values, until });
+  return phrase(voice, 'receipt.station-closed', { ...values, until: untilText(fact.untilMs, voice) });
 };
 
 const turnedAway = (fact: FactOf<'loads-turned-away'>, voice: Voice): string => {
@@ -111,6 +112,21 @@ const factLine = (fact: FactWithLine, voice: Voice): string => {
       });
     case 'field-dug':
       return phrase(voice, 'receipt.field-dug', { field: fieldName(voice, fact.field), time: at });
+    case 'acres-told':
+      return phrase(voice, `receipt.acres.${fact.machine}`, {
+        acres: number(voice, fact.acres, 1),
+        field: fieldName(voice, fact.field),
+        time: at,
+      });
+    case 'machine-reported':
+      return phrase(voice, `receipt.machine-${fact.runs ? 'runs' : 'down'}.${fact.machine}`, {
+        time: at,
+        until: untilText(fact.untilMs, voice),
+      });
+    case 'word-taught':
+      return fact.means === null
+        ? phrase(voice, 'receipt.forgotten', { said: fact.said })
+        : phrase(voice, 'receipt.taught', { said: fact.said, means: fact.means });
     case 'truck-taken':
       return phrase(voice, 'receipt.truck-taken', {
         person: personName(voice, fact.person),

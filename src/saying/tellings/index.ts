@@ -17,6 +17,7 @@ import { lineLimit } from './line-limit.ts';
 import { lineStopped } from './line-stopped.ts';
 import { list } from './list.ts';
 import { listChanged } from './list-changed.ts';
+import { machine } from './machine.ts';
 import { mayDig } from './may-dig.ts';
 import { decide } from './decide.ts';
 import { forecastBack } from './forecast-back.ts';
@@ -47,6 +48,7 @@ import { wordsPassed } from './words-passed.ts';
 import { wordsSeen } from './words-seen.ts';
 import { wordsUnseen } from './words-unseen.ts';
 import { wait } from './wait.ts';
+import { whereTo } from './where-to.ts';
 
 const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   receipt,
@@ -64,6 +66,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   board,
   truck,
   'may-dig': mayDig,
+  'where-to': whereTo,
   unseen,
   tickets,
   list,
@@ -85,6 +88,7 @@ const tellings: { [T in Telling['tell']]: TellingKind<T> } = {
   'stranger-answer': strangerAnswer,
   stranger,
   'truck-down': truckDown,
+  machine,
   outlook,
   'no-forecast': noForecast,
   'forecast-back': forecastBack,

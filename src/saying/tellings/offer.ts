@@ -21,6 +21,7 @@ const askLine = (question: Question, voice: Voice): string => {
     case 'line':
     case 'fleet':
     case 'board':
+    case 'where-to':
     case 'may-dig':
     case 'unseen-notice':
     case 'outlook':
@@ -48,6 +49,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
       return [phrase(voice, 'offer.seen')];
     case 'emergency-called':
       return [phrase(voice, 'offer.emergency')];
+    case 'acres-told':
     case 'air-observed':
     case 'crown-checked':
     case 'field-dug':
@@ -58,6 +60,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'line-warned':
     case 'list-changed':
     case 'loads-turned-away':
+    case 'machine-reported':
     case 'pilers-seen':
     case 'reading-chosen':
     case 'reading-offered':
@@ -69,6 +72,7 @@ const ownLine = (fact: Fact, changed: readonly Fact[], voice: Voice): string[] =
     case 'truck-reported':
     case 'truck-taken':
     case 'words-passed':
+    case 'word-taught':
       return factLines([fact], voice);
   }
 };

@@ -15,6 +15,10 @@ const questionText = (problem: Unclear, voice: Voice): string => {
       });
     case 'which-time':
       return phrase(voice, 'question.which-time', { said: problem.said });
+    case 'which-span':
+      return phrase(voice, `question.which-span.${problem.of}`, { said: problem.said });
+    case 'cannot-teach':
+      return phrase(voice, `question.cannot-teach.${problem.why}`, { said: problem.said });
     case 'which-amount':
       return phrase(voice, 'question.which-amount', ticketExamples(voice));
   }

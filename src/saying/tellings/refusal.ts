@@ -1,7 +1,17 @@
 import type { Refusal } from '../../core/refusal.ts';
 import { never, noButtons } from '../telling-kind.ts';
 import type { TellingKind } from '../telling-kind.ts';
-import { personName, phrase, ticketExamples, time, tons, truckName, weight } from '../voice.ts';
+import {
+  fieldName,
+  number,
+  personName,
+  phrase,
+  ticketExamples,
+  time,
+  tons,
+  truckName,
+  weight,
+} from '../voice.ts';
 import type { Voice } from '../voice.ts';
 
 const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['ticket'], voice: Voice): string =>
@@ -11,6 +21,16 @@ const serialKnown = (ticket: Extract<Refusal, { refused: 'serial-known' }>['tick
     tons: tons(voice, ticket.netLb),
     person: ticket.by === null ? '' : personName(voice, ticket.by),
     time: time(voice, ticket.sentMs),
+  });
+
+const moreThanField = (
+  { field, acres, fieldAcres }: Extract<Refusal, { refused: 'more-than-field' }>,
+  voice: Voice,
+): string =>
+  phrase(voice, 'refused.more-than-field', {
+    field: fieldName(voice, field),
+    acres: number(voice, acres, 1),
+    has: number(voice, fieldAcres, 1),
   });
 
 const refusalText = (refusal: Refusal, voice: Voice): string => {
@@ -37,6 +57,8 @@ const refusalText = (refusal: Refusal, voice: Voice): string => {
       return phrase(voice, 'refused.weight-missing', ticketExamples(voice));
     case 'no-field':
       return phrase(voice, 'refused.no-field', { example: voice.roster.fields[0]?.name ?? 'north 40' });
+    case 'more-than-field':
+      return moreThanField(refusal, voice);
     case 'crowns-not-checked':
       return phrase(voice, 'refused.crowns-not-checked', {
         example: voice.roster.fields[0]?.name ?? 'north 40',

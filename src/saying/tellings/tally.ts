@@ -29,7 +29,8 @@ const tallyText = ({ tally: told, asked, span }: TellingOf<'tally'>, voice: Voic
   return [head, ...(told.field === null ? byField : []), ...missing, ...net].join('\n');
 };
 
-const tallyData = ({ tally: told }: TellingOf<'tally'>, iso: Iso): Data => ({
+const tallyData = ({ tally: told, span }: TellingOf<'tally'>, iso: Iso): Data => ({
+  span,
   loads: told.loads,
   tons: ticketTons(told.netLb),
   since: iso(told.sinceMs),

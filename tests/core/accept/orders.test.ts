@@ -158,3 +158,18 @@ describe('"got it"', () => {
     expect(moved(SOON.stopToppingMs)).not.toContain('gus');
   });
 });
+
+describe('a stop that says until when', () => {
+  it('tells it as the likely restart, and holds on without the all-clear', () => {
+    const after = given().when(stop({ untilMs: at('14:00') }), 'ruth', '10:00');
+    expect(stepsOf(after.added)).toMatchObject([{ stopAtMs: at('10:00'), resumeAtMs: at('14:00') }]);
+    expect(holds(after.harvest, at('15:00')).now).not.toBeNull();
+  });
+
+  it('may be given a new end', () => {
+    const after = given().when(stop({ untilMs: at('14:00') }), 'ruth', '10:00');
+    expect(stepsOf(after.when(stop({ untilMs: at('15:00') }), 'ruth', '10:30').added)).toMatchObject([
+      { stage: 'update', resumeAtMs: at('15:00') },
+    ]);
+  });
+});

@@ -22,7 +22,10 @@ const brought = [
 describe('what is left in the ground', () => {
   it('is acres times yield, at 20 tons a load while there are no tickets', () => {
     expect(left(foldHarvest(roster, []), null)).toEqual([
-      { field: 'north-40', deliveredLb: 0, leftLb: 2_280_000, acresLeft: 38, loadsLeft: 57, hoursLeft: null },
+      {
+        ...{ field: 'north-40', deliveredLb: 0, leftLb: 2_280_000, acresLeft: 38, dug: null },
+        ...{ loadsLeft: 57, hoursLeft: null },
+      },
     ]);
   });
 

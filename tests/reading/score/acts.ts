@@ -2,11 +2,13 @@
  * The corpus's acts and slots, and our intents: the only place that knows both. What was recorded and what is offered
  * come here as intents, labels as acts; both leave as the same thing.
  */
-import type { HaulStep } from '../../../src/core/book/facts.ts';
+import type { Correction, HaulStep } from '../../../src/core/book/facts.ts';
 import type { Intent, Question } from '../../../src/core/intent.ts';
 import type { EpochMs } from '../../../src/core/units.ts';
 import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import type { Line } from '../training/corpus.ts';
+import { countedBy } from '../../../src/core/book/counts.ts';
+import { factsBefore } from './before.ts';
 import { personCalled, truckIn, truckOfPerson } from './crew.ts';
 import { fieldIn } from './scene.ts';
 import type { Scene } from './scene.ts';
@@ -69,6 +71,8 @@ const ofQuestion = (question: Question, scene: Scene): Act => {
       return act('ask_where');
     case 'truck':
       return act('ask_where', { truck: question.truck });
+    case 'where-to':
+      return act('ask_field');
     case 'may-dig':
       return act('ask_dig');
     case 'unseen-notice':
@@ -91,14 +95,25 @@ const ofTicket = (intent: Extract<Intent, { do: 'book-ticket' }>, time: string |
   return act(isFirst ? 'weighed_in' : 'ticket', { serial, truck, field, time, gross_lb, tare_lb, net_lb });
 };
 
+const COUNTS = { line: 'ahead', pilers: 'count', acres: 'count', root: 'temp_f' } as const;
+
+/** A number of which nobody says what it counts goes to what the newest entry counts. */
+const countSlots = (count: Correction['count'], scene: Scene): Slots => {
+  if (count === undefined) return {};
+  const newest = factsBefore(scene).flatMap((fact) => countedBy(fact) ?? []);
+  const of = count.of ?? newest.at(-1);
+  return of === undefined ? { count: count.value } : { [COUNTS[of]]: count.value };
+};
+
 /** The acts that an intent comes to. */
 export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
-  const time = 'atMs' in intent ? clockTime(scene, intent.atMs) : null;
+  const time = 'atMs' in intent ? clockTime(scene, intent.atMs ?? null) : null;
   switch (intent.do) {
     case 'report': {
       const { step, truck, field, ahead } = intent;
       const seen = ahead === null ? [] : [act('line_count', { ahead, time })];
-      return [act(STEPS[step], { truck, field, time }), ...seen];
+      const until = clockTime(scene, intent.untilMs);
+      return [act(STEPS[step], { truck, field, time, until }), ...seen];
     }
     case 'book-ticket':
       return [ofTicket(intent, time)];
@@ -126,6 +141,12 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       return [act(intent.sound ? 'crowns_ok' : 'crowns_frozen', { field: intent.field, time })];
     case 'dig-field':
       return [act('digging', { field: intent.field, time })];
+    case 'report-acres':
+      return [act('acres_done', { count: intent.acres, field: intent.field, time })];
+    case 'report-machine': {
+      const { machine: truck, runs } = intent;
+      return [act(runs ? 'repaired' : 'down', { truck, time, until: clockTime(scene, intent.untilMs) })];
+    }
     case 'take-truck':
       return [act('take_truck', { truck: intent.truck, person: intent.person })];
     case 'withdraw': {
@@ -140,21 +161,29 @@ export const actsOfIntent = (intent: Intent, scene: Scene): Act[] => {
       // "Truck 3's tare was 28,040": the truck may be what is set, or whose entry it is.
       const truck = set.truck ?? (target.by === 'latest' ? target.truck : null);
       const at = clockTime(scene, set.atMs);
-      return [act('correct', { truck, field, time: at, gross_lb, tare_lb, net_lb, serial })];
+      const told = { truck, field, time: at, gross_lb, tare_lb, net_lb, serial: set.serial ?? serial };
+      return [act('correct', { ...told, ...countSlots(set.count, scene) })];
     }
     case 'acknowledge':
       return [act('ack')];
     case 'order-stop':
-      return [act('stop_order', { reason: intent.hold, time: clockTime(scene, intent.stopAtMs) })];
+      return [
+        act('stop_order', {
+          reason: intent.hold,
+          time: clockTime(scene, intent.stopAtMs),
+          until: clockTime(scene, intent.untilMs ?? null),
+        }),
+      ];
     case 'order-resume':
       return [act('resume_order', { time })];
     case 'choose':
     case 'drill':
       return [act('drill')];
     case 'tell-shift':
-      return [act(intent.off === null ? 'shift_notices' : intent.off ? 'shift_off' : 'shift_on')];
+      return [act(intent.off === null ? 'shift_notices' : intent.off ? 'shift_off' : 'shift_on', { time })];
     case 'change-list':
     case 'use-room':
+    case 'teach':
     case 'choose-language':
       return [act(intent.do)];
     case 'call-emergency':
@@ -171,6 +200,8 @@ const WEIGHTS = ['gross_lb', 'tare_lb', 'net_lb'];
 const COUNTED: Record<string, readonly string[]> = {
   ...Object.fromEntries(Object.values(STEPS).map((step) => [step, HAUL])),
   in_line: [...HAUL, 'ahead'],
+  parked: [...HAUL, 'until'],
+  down: [...HAUL, 'until'],
   weighed_in: ['truck', 'time', ...WEIGHTS],
   weighed_out: ['truck', 'time', ...WEIGHTS],
   ticket: [...HAUL, 'serial', ...WEIGHTS],
@@ -183,13 +214,14 @@ const COUNTED: Record<string, readonly string[]> = {
   crowns_ok: ['field', 'time'],
   crowns_frozen: ['field', 'time'],
   digging: ['field', 'time'],
-  stop_order: ['reason', 'time'],
+  acres_done: ['count', 'field', 'time'],
+  stop_order: ['reason', 'time', 'until'],
   resume_order: ['time'],
   ack: ['truck'],
   undo: ['truck', 'serial'],
   correct: ['truck', 'field', 'time', 'serial', 'temp_f', 'ahead', 'count', 'until', ...WEIGHTS],
-  shift_on: ['person'],
-  shift_off: ['person'],
+  shift_on: ['person', 'time'],
+  shift_off: ['person', 'time'],
   take_truck: ['truck', 'person'],
   ask_tons: ['field', 'truck', 'span'],
   ask_loads: ['field', 'truck', 'span'],
@@ -218,13 +250,17 @@ const valueOf = (slot: string, said: unknown, scene: Scene): string | number | b
   return typeof said === 'string' || typeof said === 'number' || typeof said === 'boolean' ? said : null;
 };
 
+/** "Broke down" from one who drives no truck is of the machine that he runs, which stands in the truck's place. */
+const isOfOwnMachine = ({ act: name }: Line['acts'][number], { line, ownTruck }: Scene): boolean =>
+  (name === 'down' || name === 'repaired') && ownTruck === null && /^(digger|topper)$/.test(line.role);
+
 /** A person who is named stands for the truck that is his. */
 const truckMeant = (label: Line['acts'][number], scene: Scene): string | null => {
   const person = label['person'];
   if (label['truck'] != null) return truckIn(label['truck']);
-  if (typeof person !== 'string') return null;
+  if (typeof person !== 'string') return isOfOwnMachine(label, scene) ? scene.line.role : null;
   const known = personCalled(scene.crew, person);
-  // A digger is no truck, and nobody's truck is none of ours: neither can be met.
+  // The digger stands for itself; nobody's truck is none of ours, and cannot be met.
   return known === null ? person : (truckOfPerson(known) ?? person);
 };
 

@@ -97,6 +97,8 @@ const mistaken = (act: Act, scene: Scene): Happening => {
     return ticketOf(own, scene, weighs && typeof act['serial'] === 'string' ? act['serial'] : SERIAL);
   if ('temp_f' in act) return { kind: 'root-measured', field: null, station: STATION, temperatureF: 41 };
   if ('ahead' in act) return { kind: 'line-seen', station: STATION, ahead: 31, truck: scene.ownTruck };
+  if ('count' in act && /\bac(re|er)s?\b/i.test(scene.line.text))
+    return { kind: 'acres-told', machine: 'digger', field: scene.dugField, acres: 99 };
   if ('count' in act) return { kind: 'pilers-seen', station: STATION, open: 3, down: null };
   if ('until' in act) return { kind: 'station-reported', station: STATION, open: false, untilMs: null };
   return reported(truck === null ? own : truckMistaken(truck, scene), 'left-field', scene);

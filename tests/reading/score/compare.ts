@@ -35,7 +35,8 @@ const isNetOf = ({ slots }: Act): boolean => {
 /** Values that nobody stated, but that `accept` fills in. */
 const isFilledIn = (slot: string, read: Act, meant: readonly Act[], scene: Scene): boolean => {
   const value = read.slots[slot];
-  if (slot === 'truck') return value === scene.ownTruck;
+  // A digger or topper that is down is labelled without a truck.
+  if (slot === 'truck') return value === scene.ownTruck || value === 'digger' || value === 'topper';
   if (slot === 'person') return value === scene.sender.id;
   if (slot === 'gross_lb') return value === scene.grossLb;
   if (slot === 'net_lb') return isNetOf(read);

@@ -2,19 +2,16 @@
 import { z } from 'zod';
 import type { Fact } from '../../../src/core/book/facts.ts';
 import type { Intent, Question } from '../../../src/core/intent.ts';
-import { calendarDay } from '../../../src/core/zone-clock.ts';
-import { zoneClock } from '../../../src/run/host/zone-clock.ts';
 import type { BotReply, Played } from './play.ts';
-import type { Scene } from './scene.ts';
 
 /** The intent that `accept` makes such a fact of. What it has filled in cannot be told from what was stated. */
 const intentOfFact = (fact: Fact): Intent | null => {
   const atMs = fact.timeStated ? fact.atMs : null;
   switch (fact.kind) {
     case 'truck-reported': {
-      const { truck, step, field, station, grossLb, words } = fact;
+      const { truck, step, field, station, grossLb, words, untilMs = null } = fact;
       return grossLb === null
-        ? { do: 'report', step, truck, field, station, atMs, ahead: null, words }
+        ? { do: 'report', step, truck, field, station, atMs, ahead: null, words, untilMs }
         : {
             ...{ do: 'book-ticket', serial: null, truck, field, station, atMs },
             ...{ firstWeighedMs: null, grossLb, tareLb: null, netLb: null },
@@ -46,6 +43,14 @@ const intentOfFact = (fact: Fact): Intent | null => {
       return { do: 'check-crown', field: fact.field, sound: fact.sound, atMs };
     case 'field-dug':
       return { do: 'dig-field', field: fact.field, atMs };
+    case 'acres-told': {
+      const { machine, field, acres } = fact;
+      return { do: 'report-acres', machine, field, acres, atMs };
+    }
+    case 'machine-reported': {
+      const { machine, runs, untilMs, words } = fact;
+      return { do: 'report-machine', machine, runs, atMs, untilMs, words };
+    }
     case 'truck-taken':
       return { do: 'take-truck', person: fact.person, truck: fact.truck };
     case 'entry-withdrawn':
@@ -58,7 +63,10 @@ const intentOfFact = (fact: Fact): Intent | null => {
       const laterMs = (ms: number | null): number | null => (ms === sentMs ? null : ms);
       return step.stage === 'all-clear'
         ? { do: 'order-resume', atMs: laterMs(step.resumeAtMs), words: step.words }
-        : { do: 'order-stop', hold: step.notice, stopAtMs: laterMs(step.stopAtMs), words: step.words };
+        : {
+            ...{ do: 'order-stop', hold: step.notice, stopAtMs: laterMs(step.stopAtMs), words: step.words },
+            ...(step.resumeAtMs === null ? {} : { untilMs: step.resumeAtMs }),
+          };
     }
     case 'words-passed': {
       const { to, words, soundsLikeOrder } = fact;
@@ -67,11 +75,13 @@ const intentOfFact = (fact: Fact): Intent | null => {
     case 'notice-seen':
       return { do: 'acknowledge' };
     case 'shift-told':
-      return { do: 'tell-shift', off: fact.off, noticesWhenOff: fact.noticesWhenOff };
+      return { do: 'tell-shift', off: fact.off, noticesWhenOff: fact.noticesWhenOff, atMs };
     case 'emergency-called':
       return { do: 'call-emergency', words: fact.words };
     case 'language-chosen':
       return { do: 'choose-language', language: fact.language };
+    case 'word-taught':
+      return { do: 'teach', said: fact.said, means: fact.means };
     case 'list-changed':
       return { do: 'use-room', use: true };
     case 'forecast-issued':
@@ -86,24 +96,22 @@ const intentOfFact = (fact: Fact): Intent | null => {
 };
 
 const wait = z.object({ leaveInMin: z.number().nullable() });
-const tally = z.object({ since: z.string(), truck: z.string().nullable(), field: z.string().nullable() });
+const tally = z.object({
+  span: z.enum(['today', 'yesterday', 'week', 'season']),
+  truck: z.string().nullable(),
+  field: z.string().nullable(),
+});
 const left = z.object({ fields: z.array(z.object({ field: z.string() })) });
 const truck = z.object({ truck: z.string() });
 
-const spanFrom = (since: string, { roster, nowMs }: Scene): 'today' | 'yesterday' | 'season' => {
-  const fromMs = Date.parse(since);
-  if (fromMs === calendarDay(zoneClock, roster.zone, nowMs).fromMs) return 'today';
-  return fromMs === calendarDay(zoneClock, roster.zone, nowMs, -1).fromMs ? 'yesterday' : 'season';
-};
-
 /** The question that such a telling answers; null = it answers none. */
-const questionOf = ({ kind, data }: BotReply, scene: Scene): Question | null => {
+const questionOf = ({ kind, data }: BotReply): Question | null => {
   switch (kind) {
     case 'wait':
       return { about: 'line', station: null, leaveInMin: wait.parse(data).leaveInMin };
     case 'tally': {
       const told = tally.parse(data);
-      return { about: 'tons', field: told.field, truck: told.truck, span: spanFrom(told.since, scene) };
+      return { about: 'tons', field: told.field, truck: told.truck, span: told.span };
     }
     case 'left': {
       const { fields } = left.parse(data);
@@ -125,6 +133,7 @@ const questionOf = ({ kind, data }: BotReply, scene: Scene): Question | null => 
       return { about: 'lists', list: 'people' };
     case 'ticket-form':
     case 'help':
+    case 'where-to':
     case 'fleet':
       return { about: kind };
     default:
@@ -133,10 +142,10 @@ const questionOf = ({ kind, data }: BotReply, scene: Scene): Question | null => 
 };
 
 /** What was recorded, then what was answered. */
-export const takenAs = ({ facts, replies, scene }: Played): Intent[] => [
+export const takenAs = ({ facts, replies }: Played): Intent[] => [
   ...facts.flatMap((fact) => intentOfFact(fact) ?? []),
   ...replies.flatMap((reply): Intent[] => {
-    const question = questionOf(reply, scene);
+    const question = questionOf(reply);
     return question === null ? [] : [{ do: 'ask', question }];
   }),
 ];

@@ -80,6 +80,9 @@ export const linesIn = (file: string | URL): Line[] =>
 
 export const linesOf = (writer: string): Line[] => linesIn(new URL(`${writer}.ndjson`, CORPUS));
 
+/** All writers, by the names of their files. */
+export const writers = (): string[] => files().map((file) => file.replace('.ndjson', ''));
+
 export const examples = (): Example[] =>
   files().flatMap((file) => {
     const writer = file.replace('.ndjson', '');

@@ -41,8 +41,14 @@ export const clock: LanguageWords['clock'] = {
   leads: { till: 'until|till|til', out: 'out', in: 'in', at: 'at' },
   afterLead: 'at',
   roughly: 'about|around|like|since',
+  voidDays:
+    'tomorrow|last night|(?:on|last|next) (?:mon|tues|wednes|thurs|fri|satur|sun)day|last (?:week|year)',
   spans: {
-    season: '(?:so far )?(?:this |the |all )?season(?: so far)?|this year|this harvest|in all|altogether',
+    other:
+      '(?:the )?(?:last|past|previous) (?:week|month|year|season|[2-9] days|(?:mon|tues|wednes|thurs|fri|satur|sun)day)|this month|the month|(?:on )?(?:mon|tues|wednes|thurs|fri|satur|sun)days?',
+    week: '(?:this|the|all|for the) week(?: so far)?|week so far|weeks|since (?:mon|monday)|mon(?:day)? (?:on|til now)|for week',
+    season:
+      '(?:so far )?(?:this |the |all )?season(?: so far)?|(?:this|all) year|this harvest|since we started|since day (?:1|one)|in all|altogether',
     today: 'today|todays|so far today|so far|tonight',
     yesterday: 'yesterday|yesterdays',
   },

@@ -15,6 +15,7 @@ import { questions } from './questions.ts';
 import { rooms } from './rooms.ts';
 import { station } from './station.ts';
 import { talk } from './talk.ts';
+import { teaching } from './teaching.ts';
 import { tickets } from './tickets.ts';
 import { trouble } from './trouble.ts';
 
@@ -36,6 +37,7 @@ export const en: LanguageWords = {
   rooms,
   station,
   talk,
+  teaching,
   tickets,
   trouble,
 };

@@ -12,6 +12,7 @@ export const numbers: LanguageWords['numbers'] = {
   afterHundreds: 'and',
   thousand: 'thousand',
   loneThousand: '',
+  counts: { 'half a dozen': 6, 'a half dozen': 6, 'a dozen': 12, 'a couple of': 2, 'a couple': 2 },
   ordinals: 'first second third fourth',
   ordinalEnds: 'st|nd|rd|th',
   // "No one" is nobody.

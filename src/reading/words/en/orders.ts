@@ -38,7 +38,7 @@ export const orders: LanguageWords['orders'] = {
     stop|quit|halt|hold|pause (the|all) ${DIG}|digger|harvest
     no more ${DIG}
     shut|shutting down digger|${DIG}
-    (shut) digger down`,
+    shut digger down`,
   resume: `
     resume (${DIG})
     dig on

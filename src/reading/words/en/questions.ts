@@ -65,6 +65,16 @@ export const questions: LanguageWords['questions'] = {
     where did <truck>|<person> go
     status (of|for) <truck>|<person>
     how|hows <truck> doing`,
+  whereTo: `
+    where (do|should|am) (i|we) go|going|headed|head|haul (to) (next|now) (from)
+    where (do|did) (you) want|need me
+    where to <?>
+    where to (next|now) <?>
+    which|what field (am|do|should|are|is) (i|we|you) (go|going|supposed|digging|want|need|dig) (to|be|me) (at|in|on)
+    which|what field (now|next|<span>)
+    same field <?>
+    where|wheres {digger} (at|now|digging)
+    where we digging`,
   mayDig: `
     can|may|could we|i dig|start|harvest|top (digging)
     ok|okay|good|clear|safe|allowed to dig|harvest
@@ -95,7 +105,7 @@ export const questions: LanguageWords['questions'] = {
     outlook|forecast
     plan <?>
     (whats|what|show|give) outlook|forecast|plan`,
-  tickets: `(my|list|show|all|todays) tickets`,
+  tickets: `(my|list|show|all|todays|which|what) tickets ({of}) (<span>)`,
   people: `list|show|all {people}`,
   trucks: `list|show|all {trucks}`,
   fields: `list|show|all {fields}`,

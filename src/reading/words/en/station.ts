@@ -58,6 +58,15 @@ export const station: LanguageWords['station'] = {
     <station>|{station} rejecting|refusing|turning (my|our) loads|trucks|everybody|everyone|beets (away)
     (they) wont|wouldnt take|accept (my|our) load|loads|beets
     <station>|{station} wont|wouldnt take|accept (my|our) load|loads|beets`,
+  acresDug: `
+    <n> (, half) {acres} (, half) dug|harvested|lifted (out|up|of) (by|at|on|in) (<field>)
+    dug|harvested|lifted <n> (, half) {acres} (, half) (of|at|on|in) (<field>)`,
+  acresTopped: `
+    <n> (, half) {acres} (, half) topped (by|at|on|in) (<field>)
+    topped <n> (, half) {acres} (, half) (of|at|on|in) (<field>)`,
+  acresDone: `
+    <n> (, half) {acres} (, half) done|finished|off (by|at|on|in) (<field>)
+    did|done|finished|got <n> (, half) {acres} (, half) (of|at|on|in) (<field>)`,
   root: `
     root|roots|pulp (temp|temps|temperature|temperatures)
     beet|beets temp|temps|temperature`,

@@ -31,4 +31,12 @@ export const trouble: LanguageWords['trouble'] = {
     unstuck
     (back|up) going again
     up and|, running`,
+  machineDown: `
+    {digger}|{topper} down|broke|broken|plugged|dead|quit|stuck (down|up)
+    {digger}|{topper} wont|doesnt start|turn|run
+    down with {digger}|{topper}`,
+  machineUp: `
+    {digger}|{topper} (back) up|running|going|working|fixed|repaired|unplugged (and|,) (running|going|again)
+    {digger}|{topper} back (on|in) (line|service)
+    fixed|repaired|unplugged {digger}|{topper}`,
 };

@@ -43,8 +43,13 @@ export const clock: LanguageWords['clock'] = {
   },
   afterLead: 'a las?',
   roughly: 'como|tipo',
+  voidDays: 'anoche|antier|(?<!la |esta )manana|la semana pasada|el ano pasado',
   spans: {
-    season: '(?:esta |la )?temporada|este ano|esta cosecha|en total',
+    other:
+      '(?:de |en )?(?:el |la )?(?:semana|mes|ano|temporada) pasad[oa]|este mes|del mes|(?:el )?(?:martes|miercoles|jueves|viernes|sabado|domingo)(?: pasado)?|el lunes pasado',
+    week: '(?:en |de )?(?:esta |la )?semana|(?:desde el|del|desde) lunes(?: para aca)?',
+    season:
+      '(?:esta |la )?temporada|(?:toda )?(?:la )?zafra|desde que (?:empezamos|arrancamos)|este ano|esta cosecha|en total',
     today: 'hoy',
     yesterday: 'ayer',
   },

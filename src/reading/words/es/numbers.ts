@@ -13,6 +13,7 @@ export const numbers: LanguageWords['numbers'] = {
   afterHundreds: '',
   thousand: 'mil',
   loneThousand: 'mil',
+  counts: { 'media docena': 6, 'una docena': 12, 'un par de': 2, 'un par': 2 },
   ordinals: 'primera/primer segunda/segundo tercera/tercer cuarta',
   ordinalEnds: 'er|era|ra|ro|do|da|to|ta',
   unlessAfter: {},

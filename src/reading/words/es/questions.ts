@@ -38,6 +38,12 @@ export const questions: LanguageWords['questions'] = {
   truck: `
     donde|dnd (esta|anda|ta|va) <truck>|<person>
     por donde (va|anda|viene) <truck>|<person>`,
+  whereTo: `
+    (a|para|pa) (en) cual|que|q campo|fil|lote|file|fild|field|rancho (voy|vamos|toca|tocan|le|me|estamos|andan|sacamos|sacan) (doy|tiro|pego|caigo|toca|ir)
+    (a|para|pa) donde (voy|vamos|jalo|le|me|toca) (doy|tiro|pego|caigo|toca|ir|voy)
+    (a|para|pa) donde (ahora|ora|ahorita) <?>
+    donde anda|esta|ta {digger}
+    en donde|que campo (estamos|andan|se) sacando|saca|sacan`,
   mayDig: `
     puede|podemos|puedo|pueden (empezar|seguir) (a) sacar|cosechar|escarbar|empezar (betabel) (<?>)
     vamos sacar|escarbar <?>
@@ -53,7 +59,7 @@ export const questions: LanguageWords['questions'] = {
   outlook: `
     pronostico
     (cual) plan|pronostico`,
-  tickets: `(mis|las) boletas|tiquets|recibos`,
+  tickets: `(mis|las|que|cuales) boletas|tiquets|recibos ({of}) (<span>)`,
   people: ``,
   trucks: ``,
   fields: ``,

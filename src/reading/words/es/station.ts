@@ -49,6 +49,15 @@ export const station: LanguageWords['station'] = {
     no quisieron|quieren recibir|agarrar (carga|cargas|viaje|viajes|betabel)
     regresando|rechazando|devolviendo trocas|cargas|viajes|betabel
     carga|<truck> rechazada`,
+  acresDug: `
+    sacamos|saque|escarbamos|excavamos <n> (, medio|media) {acres} (, medio|media)
+    <n> (, medio|media) {acres} (, medio|media) sacados|sacadas|escarbados`,
+  acresTopped: `
+    deshojamos|desfoliamos|topamos|topeamos <n> (, medio|media) {acres} (, medio|media)
+    <n> (, medio|media) {acres} (, medio|media) deshojados|deshojadas|topeados`,
+  acresDone: `
+    (ya) llevamos|llevo|van|hicimos|hice|acabamos|acabe <n> (, medio|media) {acres} (, medio|media)
+    <n> (, medio|media) {acres} (, medio|media) hechos|hechas|listos|terminados|terminadas`,
   root: `
     (temperatura) raiz|raices
     temperatura betabel|remolacha

@@ -23,4 +23,15 @@ export const trouble: LanguageWords['trouble'] = {
     arreglado|arreglada|arreglamos|arregle|arreglaron
     reparado|reparada
     ya jala|camina|anda|prendio|arranco`,
+  machineDown: `
+    {digger}|{topper} descompuesta|descompuesto|parada|quebrada|tapada|atascada|atorada|tirada
+    {digger}|{topper} (se) descompuso|quebro|tapo|atasco|atoro|rompio|paro
+    (se) (nos) descompuso|quebro|tapo|atasco|atoro|rompio|paro {digger}|{topper}
+    {digger}|{topper} no jala|camina|anda|prende|arranca
+    no jala|camina|anda|prende|arranca {digger}|{topper}`,
+  machineUp: `
+    ya jala|camina|anda|prendio|arranco|quedo|trabaja (lista|arreglada) {digger}|{topper}
+    quedo|esta lista|arreglada {digger}|{topper}
+    {digger}|{topper} (ya) jala|camina|anda|prendio|arranco|quedo|trabaja|arreglada|lista (lista|arreglada)
+    arreglamos|arregle|arreglaron {digger}|{topper}`,
 };

@@ -1,6 +1,10 @@
 /** What may be dug, and notices: what stops and when first, then why, then what to do. */
 export const notices = {
   // Dig or not
+  'where-to.field': 'The digger is at {field}, by the last word of the crew. The foreman decides.',
+  'where-to.field-station':
+    'The digger is at {field}, by the last word of the crew; its loads go to {station}. The foreman decides.',
+  'where-to.unknown': 'Nobody has told me which field is dug: ask the foreman.',
   'may-dig.yes': "Yes: nothing stops the dig. The station's own word goes before mine.",
   'may-dig.no-forecast':
     "Nobody has stopped it, but I have no forecast{place}{since}: foreman and grower decide. The station's own word goes before mine.",

@@ -16,6 +16,7 @@ export const offers = {
   'offer.asks.fleet': 'How many trucks does the digger need?',
   'offer.asks.board': 'Where are the trucks?',
   'offer.asks.truck': 'Where is {truck}?',
+  'offer.asks.where-to': 'Which field is dug?',
   'offer.asks.may-dig': 'May we dig?',
   'offer.asks.unseen-notice': 'Who has not confirmed the notice?',
   'offer.asks.outlook': 'What will the afternoon be like?',

@@ -21,6 +21,10 @@ export const people = {
   'words.and-room': ' and the room',
   'words.no-order':
     'That is passed on as words and stops nothing: for an order, write "stop digging" or "dig again" alone.',
+  'machine.down.digger': 'Digger down since {time}{until}, {person}: {words}',
+  'machine.down.topper': 'Topper down since {time}{until}, {person}: {words}',
+  'machine.runs.digger': 'Digger running again since {time}, {person}.',
+  'machine.runs.topper': 'Topper running again since {time}, {person}.',
   'language.set': 'English from now on.',
   'list.people': 'People: {names}',
   'list.person': '{name} ({roles}{truck})',

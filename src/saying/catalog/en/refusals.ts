@@ -3,6 +3,7 @@ export const refusals = {
   // Refusals
   'refused.no-truck': 'Which truck? Say it with the number: "truck 3 loaded".',
   'refused.no-field': 'Which field? Say it with the name: "leaving {example} full".',
+  'refused.more-than-field': 'Not taken down: {field} has {has} acres, and {acres} are more than that.',
   'refused.offer-over': 'That question is over. Please say it again.',
   'refused.no-station': 'No receiving station is on the list. Grower or foreman: "add station North".',
   'refused.time-ahead':
@@ -15,6 +16,7 @@ export const refusals = {
   'refused.not-allowed.change-lists': 'Only grower and foreman can change the lists.',
   'refused.not-allowed.pass-on':
     'Only grower and foreman have words passed on here. Tell them, or say it in the room.',
+  'refused.not-allowed.teach': 'Only grower and foreman can teach a word.',
   'refused.not-allowed.drill': 'Only grower and foreman can call a drill.',
   'refused.second-not-below-first':
     'Not booked: the second weight {tare} must be below the first {gross}. Swapped? Send both again, first weight first.',
@@ -55,5 +57,11 @@ export const refusals = {
   'question.unknown-station': 'I know no station "{said}". Known: {known}.',
   'question.unknown-person': 'I know nobody called "{said}". Known: {known}.',
   'question.which-time': 'What time is "{said}"? Say it like 10:15.',
+  'question.which-span.sums':
+    'I can give tons and loads of today, yesterday, this week and the season, but not of "{said}".',
+  'question.which-span.tickets': 'I can list the tickets of today only, not of "{said}".',
+  'question.cannot-teach.word': '"{said}" means something to me already, or is no word that can be taught.',
+  'question.cannot-teach.meaning':
+    'I can learn words for reports, questions and shifts only: teach "{said}" with one such, like teach "rollin" = loaded.',
   'question.which-amount': 'Which weights? Say "{ticket}" or "{net}".',
 } as const;

@@ -6,6 +6,7 @@ export const tallies = {
   'tally.who': ', {name}',
   'tally.today': 'Today so far',
   'tally.yesterday': 'Yesterday',
+  'tally.week': 'This week, since Monday',
   'tally.season': 'Season so far',
   'tally.field': '{field}: {tons}, {loads, plural, one {# load} other {# loads}}',
   'tally.truck': '{truck}: {tons}, {loads, plural, one {# load} other {# loads}}',
@@ -16,6 +17,7 @@ export const tallies = {
   'left.field': '{field}: about {tons} left, {acres} acres, {loads, plural, one {# load} other {# loads}}.',
   'left.field-hours':
     '{field}: about {tons} left, {acres} acres, {loads, plural, one {# load} other {# loads}}, {hours} h of digging.',
+  'left.dug': '{field}: {acres} acres dug, the crew said at {time}.',
   'left.by-yield': 'By the yield expected of each field, less what the tickets say.',
   'left.none': 'I cannot say: no field has acres and an expected yield in the operation file.',
 

@@ -1,6 +1,10 @@
 import type { notices as english } from '../en/notices.ts';
 
 export const notices: Record<keyof typeof english, string> = {
+  'where-to.field': 'La sacadora está en {field}, según lo último que dijo el equipo. Decide el mayordomo.',
+  'where-to.field-station':
+    'La sacadora está en {field}, según lo último que dijo el equipo; sus cargas van a {station}. Decide el mayordomo.',
+  'where-to.unknown': 'Nadie me ha dicho en cuál campo se saca: pregunte al mayordomo.',
   'may-dig.yes': 'Pueden sacar: no hay paro. Lo que diga la estación va primero.',
   'may-dig.no-forecast':
     'Nadie la ha parado, pero no tengo pronóstico{place}{since}: deciden el mayordomo y el dueño. Lo que diga la estación va primero.',

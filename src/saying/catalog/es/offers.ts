@@ -17,6 +17,7 @@ export const offers: Record<keyof typeof english, string> = {
   'offer.asks.fleet': '¿Cuántas trocas necesita la sacadora?',
   'offer.asks.board': '¿Dónde andan las trocas?',
   'offer.asks.truck': '¿Dónde anda la {truck}?',
+  'offer.asks.where-to': '¿En cuál campo se saca?',
   'offer.asks.may-dig': '¿Se puede sacar?',
   'offer.asks.unseen-notice': '¿Quién no ha confirmado el aviso?',
   'offer.asks.outlook': '¿Cómo viene la tarde?',

@@ -21,6 +21,10 @@ export const people: Record<keyof typeof english, string> = {
   'words.and-room': ' y a la sala',
   'words.no-order':
     'Va como recado y no para nada: para dar la orden, escriba solo "paren de sacar" o "ya pueden sacar".',
+  'machine.down.digger': 'Sacadora parada desde las {time}{until}, {person}: {words}',
+  'machine.down.topper': 'Deshojadora parada desde las {time}{until}, {person}: {words}',
+  'machine.runs.digger': 'La sacadora ya trabaja desde las {time}, {person}.',
+  'machine.runs.topper': 'La deshojadora ya trabaja desde las {time}, {person}.',
   'language.set': 'Desde ahora en español.',
   'list.people': 'Gente: {names}',
   'list.person': '{name} ({roles}{truck})',

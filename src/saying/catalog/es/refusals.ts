@@ -3,6 +3,7 @@ import type { refusals as english } from '../en/refusals.ts';
 export const refusals: Record<keyof typeof english, string> = {
   'refused.no-truck': '¿Cuál troca? Diga el número: "troca 3 cargada".',
   'refused.no-field': '¿Cuál campo? Diga el nombre: "salgo de {example} lleno".',
+  'refused.more-than-field': 'No anotado: {field} tiene {has} acres, y {acres} son más que eso.',
   'refused.offer-over': 'Esa pregunta ya pasó. Dígalo otra vez, por favor.',
   'refused.no-station': 'No hay estación en la lista. Dueño o mayordomo: "agrega estación North".',
   'refused.time-ahead':
@@ -15,6 +16,7 @@ export const refusals: Record<keyof typeof english, string> = {
   'refused.not-allowed.change-lists': 'Solo el dueño y el mayordomo pueden cambiar las listas.',
   'refused.not-allowed.pass-on':
     'Solo el mayordomo y el dueño mandan recados por aquí. Dígaselo a ellos o en la sala.',
+  'refused.not-allowed.teach': 'Solo el dueño y el mayordomo pueden enseñar una palabra.',
   'refused.not-allowed.drill': 'Solo el dueño y el mayordomo pueden hacer un simulacro.',
   'refused.second-not-below-first':
     'No anotada: el segundo peso {tare} debe ser menor que el primero {gross}. ¿Al revés? Mande los dos otra vez, primero el primero.',
@@ -54,5 +56,11 @@ export const refusals: Record<keyof typeof english, string> = {
   'question.unknown-station': 'No conozco la estación "{said}". Hay: {known}.',
   'question.unknown-person': 'No conozco a "{said}". Hay: {known}.',
   'question.which-time': '¿Qué hora es "{said}"? Dígala como 10:15.',
+  'question.which-span.sums':
+    'Puedo dar toneladas y cargas de hoy, de ayer, de esta semana y de la temporada, pero no de "{said}".',
+  'question.which-span.tickets': 'Solo puedo dar la lista de boletas de hoy, no de "{said}".',
+  'question.cannot-teach.word': '"{said}" ya quiere decir algo, o no es palabra que se pueda enseñar.',
+  'question.cannot-teach.meaning':
+    'Solo aprendo palabras para reportes, preguntas y turnos: enseñe "{said}" con uno de esos, como aprende "rolando" = cargado.',
   'question.which-amount': '¿Cuáles pesos? Diga "{ticket}" o "{net}".',
 };

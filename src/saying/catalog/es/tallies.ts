@@ -6,6 +6,7 @@ export const tallies: Record<keyof typeof english, string> = {
   'tally.who': ', {name}',
   'tally.today': 'Hoy van',
   'tally.yesterday': 'Ayer',
+  'tally.week': 'Esta semana, desde el lunes',
   'tally.season': 'En la temporada van',
   'tally.field': '{field}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
   'tally.truck': '{truck}: {tons}, {loads, plural, one {# carga} other {# cargas}}',
@@ -17,6 +18,7 @@ export const tallies: Record<keyof typeof english, string> = {
     '{field}: faltan unas {tons}, {acres} acres, {loads, plural, one {# carga} other {# cargas}}.',
   'left.field-hours':
     '{field}: faltan unas {tons}, {acres} acres, {loads, plural, one {# carga} other {# cargas}}, {hours} h de sacar.',
+  'left.dug': '{field}: {acres} acres sacados, dijo el equipo a las {time}.',
   'left.by-yield': 'Según el rendimiento esperado de cada campo, menos lo que dicen las boletas.',
   'left.none': 'No sé: ningún campo tiene acres y rendimiento esperado en el archivo.',
 
