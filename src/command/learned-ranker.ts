@@ -1,9 +1,16 @@
 import { readFileSync } from 'node:fs';
 import type { Act } from '../reading/acts.ts';
-import { openRanker } from '../reading/ranker/rank.ts';
-import type { Ranker } from '../reading/ranker/rank.ts';
+import type { Rankers } from '../reading/hearing.ts';
+import { openLinear } from '../reading/ranker/linear.ts';
+import { openNetwork } from '../reading/ranker/network.ts';
+import { averaged } from '../reading/ranker/rank.ts';
 import { SHAPE } from '../reading/ranker/shape.ts';
 
-/** The ranker with the weights that are shipped. */
-export const learnedRanker = (): Ranker<Act> =>
-  openRanker(readFileSync(new URL('../reading/ranker/weights.bin', import.meta.url)), SHAPE.acts);
+const weights = (file: string): Uint8Array =>
+  readFileSync(new URL(`../reading/ranker/${file}`, import.meta.url));
+
+/** The learned readers with the weights that are shipped. */
+export const learnedRankers = (): Rankers => {
+  const linear = openLinear<Act>(weights('linear.bin'), SHAPE.acts);
+  return { rank: averaged(linear, openNetwork<Act>(weights('network.bin'), SHAPE.acts)), glance: linear };
+};

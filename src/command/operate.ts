@@ -1,5 +1,5 @@
 /** Assembles an operation: lists, book, clock, line forecast. Live bot, replay and demo all start here. */
-import { learnedRanker } from './learned-ranker.ts';
+import { learnedRankers } from './learned-ranker.ts';
 import type { Roster } from '../core/roster.ts';
 import { lineHere } from '../run/line/service.ts';
 import { createMetrics } from '../run/host/metrics.ts';
@@ -45,7 +45,7 @@ export const operateOn = async (store: Store, roster: Roster, deps: OperationDep
     roster,
     book: store.book,
     clock: zoneClock,
-    rank: learnedRanker(),
+    rankers: learnedRankers(),
     line: lineHere(),
     editable: [],
     weatherBy: null,

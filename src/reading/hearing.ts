@@ -5,9 +5,15 @@ import type { Intent, Unclear } from '../core/intent.ts';
 import type { Act } from './acts.ts';
 import type { Ranker } from './ranker/rank.ts';
 
-/** The learned reader, and what the sender's truck did last: one of the states that it knows. */
-export interface Ear {
+export interface Rankers {
+  /** Both learned readers together, for a whole message. */
   rank: Ranker<Act>;
+  /** The quick one alone, for pieces of a message. */
+  glance: Ranker<Act>;
+}
+
+/** The learned readers, and what the sender's truck did last: one of the states that they know. */
+export interface Ear extends Rankers {
   state: string;
 }
 

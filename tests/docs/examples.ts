@@ -12,7 +12,7 @@ import {
   parseReplayLine,
   personById,
   hearWords,
-  learnedRanker,
+  learnedRankers,
   zoneClock,
 } from './program.ts';
 import type { Roster } from './program.ts';
@@ -29,7 +29,7 @@ const PHRASES = /^(?:write|escriba|english|español)$/i;
 /** A morning of the harvest. */
 const SENT_MS = Date.parse('2026-10-20T16:42:00Z');
 
-const rank = learnedRanker();
+const rankers = learnedRankers();
 
 /** What is found in the words of a driver, to the bot alone or in the crew's room. */
 const foundIn = (phrase: string, addressed: boolean, roster: Roster): string => {
@@ -41,7 +41,7 @@ const foundIn = (phrase: string, addressed: boolean, roster: Roster): string => 
     sentMs: SENT_MS,
     clock: zoneClock,
     addressed,
-    ear: { rank, state: 'none' },
+    ear: { ...rankers, state: 'none' },
   }).found;
 };
 

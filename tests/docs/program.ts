@@ -1,7 +1,7 @@
 /** What the documents are held against. The only file here that knows where things are in the program. */
 export { rendered } from '../../adapters/local/render.ts';
 export { drawPicture } from '../../adapters/picture/resvg.ts';
-export { learnedRanker } from '../../src/command/learned-ranker.ts';
+export { learnedRankers } from '../../src/command/learned-ranker.ts';
 export { logTo } from '../../src/command/log.ts';
 export { operate } from '../../src/command/operate.ts';
 export { parseReplayLine } from '../../src/command/replay-line.ts';

@@ -1,7 +1,7 @@
 import { conceptsIn } from './concepts.ts';
 
 /** What the ranker looks at in a message, as numbers of features: equal texts share a number, and rarely others do. */
-export const FEATURES = 1 << 17;
+export const FEATURES = 1 << 16;
 
 /** A message as the ranker sees it. Words are those of `wordsFor`. */
 export interface RankedMessage {
@@ -12,12 +12,14 @@ export interface RankedMessage {
   role: string;
 }
 
-/** FNV-1a over UTF-16 units (http://www.isthe.com/chongo/tech/comp/fnv/), cut to the number of features. */
-const featureOf = (text: string): number => {
+/** FNV-1a over UTF-16 units (http://www.isthe.com/chongo/tech/comp/fnv/): a whole number of 32 bits. */
+export const fnv1a = (text: string): number => {
   let hash = 0x811c9dc5;
   for (let at = 0; at < text.length; at += 1) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
-  return (hash >>> 0) % FEATURES;
+  return hash >>> 0;
 };
+
+const featureOf = (text: string): number => fnv1a(text) % FEATURES;
 
 const letterGroups = (word: string): string[] => {
   const edged = `<${word}>`;

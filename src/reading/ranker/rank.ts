@@ -1,8 +1,7 @@
 /**
- * Which acts a message holds, each with its certainty: one logistic regression an act over the same features, learned
- * from labelled messages (tests/reading/training). It gives no order and records nothing: it says where to look.
+ * Which acts a message holds, each with its certainty, by two readers that were learned from labelled messages
+ * (tests/reading/training). They give no order and record nothing: they say where to look.
  */
-import { FEATURES, featuresOf } from './features.ts';
 import type { RankedMessage } from './features.ts';
 
 export interface RankedAct<Act> {
@@ -14,29 +13,12 @@ export interface RankedAct<Act> {
 /** All acts, the likeliest first. */
 export type Ranker<Act> = (message: RankedMessage) => RankedAct<Act>[];
 
-/** @throws Error if the bytes are not weights for these acts. */
-export const openRanker = <Act extends string>(bytes: Uint8Array, acts: readonly Act[]): Ranker<Act> => {
-  const count = acts.length;
-  // A bias and a step size for each act, as 32-bit floats, little-endian; then a signed byte for each feature and act.
-  const head = count * 8;
-  const size = head + FEATURES * count;
-  if (bytes.length !== size)
-    throw new Error(`The ranker's weights have ${bytes.length} bytes, not ${size}: train them again.`);
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const biases = acts.map((_, act) => view.getFloat32(act * 8, true));
-  const steps = acts.map((_, act) => view.getFloat32(act * 8 + 4, true));
-  const weights = new Int8Array(bytes.buffer, bytes.byteOffset + head, FEATURES * count);
-  return (message) => {
-    const features = featuresOf(message);
-    const share = 1 / Math.sqrt(Math.max(1, features.length));
-    const sums = new Float64Array(count);
-    for (const feature of features)
-      for (let act = 0; act < count; act += 1)
-        sums[act] = (sums[act] ?? 0) + (weights[feature * count + act] ?? 0);
-    const certaintyOf = (act: number): number =>
-      1 / (1 + Math.exp(-((biases[act] ?? 0) + (sums[act] ?? 0) * (steps[act] ?? 0) * share)));
-    return acts
-      .map((act, at) => ({ act, certainty: certaintyOf(at) }))
+/** What two readers find on the average: each errs in its own way. */
+export const averaged =
+  <Act>(one: Ranker<Act>, other: Ranker<Act>): Ranker<Act> =>
+  (message) => {
+    const others = new Map(other(message).map(({ act, certainty }) => [act, certainty]));
+    return one(message)
+      .map(({ act, certainty }) => ({ act, certainty: (certainty + (others.get(act) ?? certainty)) / 2 }))
       .sort((a, b) => b.certainty - a.certainty);
   };
-};

@@ -1,4 +1,4 @@
-/** Written by `npm run train` together with weights.bin; not by hand. */
+/** Written by `npm run train` together with linear.bin; not by hand. */
 export const SHAPE = {
   acts: [
     'ack',
@@ -48,6 +48,6 @@ export const SHAPE = {
     'weighed_in',
     'weighed_out',
   ],
-  corpusSha256: 'f5721fdccc12ad8be701793947c0bc98dacb4fd494db16727765dea69150adb8',
-  weightsSha256: '20adb538c0ab5adeae04e5b32ab1728be748c5c20c1fabff7d5fbcb1abc1a2f4',
+  corpusSha256: 'be9345db737763930e2e28527531fe83b054189dd516e6f20c3b2dd36163895f',
+  weightsSha256: 'cb97faebe20c5e8666fea7bde628d9995b987251fa40dd6f3484bfd5bd57129b',
 } as const;

@@ -5,8 +5,7 @@ import type { ZoneClock } from '../../core/zone-clock.ts';
 import type { Book, Page } from '../../ports/book.ts';
 import type { Metrics } from './metrics.ts';
 import type { Harvest } from '../../core/harvest/harvest.ts';
-import type { Act } from '../../reading/acts.ts';
-import type { Ranker } from '../../reading/ranker/rank.ts';
+import type { Rankers } from '../../reading/hearing.ts';
 import type { Log } from '../../ports/log.ts';
 import type { WaitForecaster } from '../line/forecaster.ts';
 import type { SharedTicketCache } from '../line/shared-ticket-cache.ts';
@@ -16,8 +15,7 @@ export interface Bot {
   roster: Roster;
   book: Book;
   clock: ZoneClock;
-  /** The learned reader. */
-  rank: Ranker<Act>;
+  rankers: Rankers;
   /** Where the scale line is forecast. */
   line: WaitForecaster;
   /** Platforms that have an adapter here; people are reached over these. */

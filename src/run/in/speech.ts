@@ -25,7 +25,7 @@ export interface Incoming {
 }
 
 /** What it takes to understand words. */
-export type Means = Pick<Bot, 'clock' | 'rank'>;
+export type Means = Pick<Bot, 'clock' | 'rankers'>;
 
 export const speakingOf = (heard: Heard, speaker: CrewMember): Speaking => ({
   speaker,
@@ -45,7 +45,7 @@ export const headerOf = (heard: Heard, by: PersonId | null, sentMs: EpochMs, at:
 /** What the words mean to that harvest. `addressed`: the bot is spoken to, by name or alone. */
 export const readOn = (
   harvest: Harvest,
-  { clock, rank }: Means,
+  { clock, rankers }: Means,
   said: { text: string; speaker: CrewMember | null; sentMs: EpochMs; addressed: boolean },
 ): Reading => {
   const { text, ...hearing } = said;
@@ -54,6 +54,6 @@ export const readOn = (
   const choice = readChoice(text, offer?.readings.length ?? 0);
   if (choice !== null) return { found: 'intents', intents: [choice] };
   // Of strangers only plain words of danger are heard.
-  const ear = said.speaker === null ? null : { rank, state: lastDone(harvest, said.speaker) };
+  const ear = said.speaker === null ? null : { ...rankers, state: lastDone(harvest, said.speaker) };
   return hearTaught(text, { ...hearing, roster, zone: roster.zone, clock, ear }, harvest.taught);
 };

@@ -4,6 +4,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { z } from 'zod';
 import type { RankedMessage } from '../../../src/reading/ranker/features.ts';
 import { wordsFor } from '../../../src/reading/ranker/words.ts';
+import { MEASURING } from './writers.ts';
 
 const CORPUS = new URL('../corpus/', import.meta.url);
 
@@ -66,9 +67,12 @@ const files = (): string[] =>
     .filter((name) => name.endsWith('.ndjson'))
     .sort();
 
-/** Of all the corpus's files, so that weights and corpus are known to belong together. */
+const writerOf = (file: string): string => file.replace('.ndjson', '');
+
+/** Of all files that are learned from, so that weights and corpus are known to belong together. */
 export const corpusSha256 = (): string =>
   files()
+    .filter((file) => !MEASURING.includes(writerOf(file)))
     .reduce((hash, file) => hash.update(readFileSync(new URL(file, CORPUS))), createHash('sha256'))
     .digest('hex');
 
@@ -85,7 +89,7 @@ export const writers = (): string[] => files().map((file) => file.replace('.ndjs
 
 export const examples = (): Example[] =>
   files().flatMap((file) => {
-    const writer = file.replace('.ndjson', '');
+    const writer = writerOf(file);
     const lines = linesOf(writer);
     return lines.map((one) => ({
       writer,

@@ -3,4 +3,4 @@
  * messages of many people (r), danger and orders with their look-alikes (s), numbers and questions (t), and the chat
  * logs of two crews over eight days (u, v).
  */
-export const MEASURING: readonly string[] = ['r', 's', 't', 'u', 'v'];
+export const MEASURING: readonly string[] = ['r', 's', 't', 'u', 'v', 'ma', 'mb', 'cn', 'cq'];
