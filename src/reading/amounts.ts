@@ -1,5 +1,5 @@
 /** The numbers of a message as scale tickets have them: "79,840", "77.9k", "seventy seven six ten", "25.26 tons". */
-import { atStart, either } from './every-language.ts';
+import { atStart, either, wordSet } from './every-language.ts';
 import type { Token } from './tokens.ts';
 import type { LanguageWords } from './words/language-words.ts';
 
@@ -53,7 +53,20 @@ interface Spoken {
 const whole = (value: number, length: number): Spoken => ({ value, digits: String(value), length });
 
 const POINT = new RegExp(`^${either(({ tickets }) => tickets.point)}$`);
-const AND_HALF = atStart(either(({ clock }) => clock.andHalf));
+const PARTS = [
+  [0.5, atStart(either(({ clock }) => clock.andHalf))],
+  [0.25, atStart(either(({ tickets }) => tickets.andQuarter))],
+  [0.75, atStart(either(({ tickets }) => tickets.andThreeQuarters))],
+] as const;
+
+/** "And a half", "y cuarto": what is added, and how many words it takes. */
+const partAt = (tokens: readonly Token[], at: number): { part: number; length: number } | null => {
+  const words = wordsFrom(tokens, at);
+  const found = PARTS.map(([part, shape]) => ({ part, said: shape.exec(words)?.[0] })).find(
+    ({ said }) => said !== undefined,
+  );
+  return found?.said === undefined ? null : { part: found.part, length: found.said.split(' ').length };
+};
 
 /** "Twenty five point four", "24 and a half". */
 const fractionAt = (tokens: readonly Token[], at: number): Spoken | null => {
@@ -61,10 +74,10 @@ const fractionAt = (tokens: readonly Token[], at: number): Spoken | null => {
   if (!isNumber(first) || !/^\d+$/.test(first.text)) return null;
   if (POINT.test(second?.text ?? '') && isNumber(third) && /^\d+$/.test(third.text))
     return { value: Number(`${first.text}.${third.text}`), digits: null, length: 3 };
-  const half = AND_HALF.exec(wordsFrom(tokens, at + 1));
-  return half === null
+  const more = partAt(tokens, at + 1);
+  return more === null
     ? null
-    : { value: Number(first.text) + 0.5, digits: null, length: 1 + half[0].split(' ').length };
+    : { value: Number(first.text) + more.part, digits: null, length: 1 + more.length };
 };
 
 const MOST_DIGITS = 5;
@@ -92,7 +105,12 @@ const piecesAt = (tokens: readonly Token[], at: number): Spoken | null => {
 
 const THOUSAND = new RegExp(`^${either(({ tickets }) => tickets.thousandWord)}$`);
 
-/** "28 mil 900": the word for a thousand has become a number by now, with what is said behind it. */
+const HUNDREDS = new RegExp(`^${either(({ tickets }) => tickets.hundreds)}$`);
+
+/**
+ * "28 mil 900": the word for a thousand has become a number by now, with what is said behind it. "80 mil 6" is 80,600: no
+ * scale prints single pounds.
+ */
 const thousandsAt = (tokens: readonly Token[], at: number): Spoken | null => {
   const [first, second, third] = [tokens[at], tokens[at + 1], tokens[at + 2]];
   if (!isNumber(first) || second === undefined || !/^\d\d\d?$/.test(first.text)) return null;
@@ -101,13 +119,16 @@ const thousandsAt = (tokens: readonly Token[], at: number): Spoken | null => {
   const rest = isWord ? 0 : isNumber(second) ? Number(second.text) - 1000 : -1;
   if (isWritten || rest < 0 || rest > 999) return null;
   const isMore = rest === 0 && isNumber(third) && /^\d{1,3}$/.test(third.text);
-  const value = Number(first.text) * 1000 + rest + (isMore ? Number(third.text) : 0);
-  return whole(value, isMore ? 3 : 2);
+  const over = isMore ? Number(third.text) : rest;
+  const isHundreds = over < 10;
+  const length = isMore ? 3 : 2;
+  const hundredWord = isHundreds && HUNDREDS.test(tokens[at + length]?.text ?? '') ? 1 : 0;
+  return whole(Number(first.text) * 1000 + (isHundreds ? over * 100 : over), length + hundredWord);
 };
 
 const wordsFrom = (tokens: readonly Token[], at: number): string =>
   tokens
-    .slice(at, at + 3)
+    .slice(at, at + 4)
     .map(({ text }) => text)
     .join(' ');
 
@@ -117,8 +138,9 @@ const labelOf = (text: string | undefined): TicketRole | null =>
 /** Words that a label may be away from its number: "the gross came to 82,060". */
 const REACH = 3;
 
-const labelBefore = (tokens: readonly Token[], at: number): TicketRole | null => {
-  for (let before = at - 1; before >= Math.max(0, at - REACH); before -= 1) {
+/** `taken`: up to here the labels belong to other numbers. */
+const labelBefore = (tokens: readonly Token[], at: number, taken: number): TicketRole | null => {
+  for (let before = at - 1; before >= Math.max(taken, at - REACH); before -= 1) {
     if (tokens[before]?.kind === 'number') return null;
     const label = labelOf(tokens[before]?.text);
     if (label !== null) return label;
@@ -126,14 +148,25 @@ const labelBefore = (tokens: readonly Token[], at: number): TicketRole | null =>
   return null;
 };
 
-/** "79840 gross": where nothing is called so before it, and no number follows that the word belongs to. */
-const labelAfter = (tokens: readonly Token[], at: number): TicketRole | null => {
-  const label = labelOf(tokens[at]?.text);
-  return label !== null && tokens[at + 1]?.kind !== 'number' ? label : null;
+const OF = wordSet(({ tickets }) => tickets.between);
+
+interface LabelAfter {
+  label: TicketRole;
+  /** Behind the label. */
+  end: number;
+}
+
+/** "79840 gross", "79840 de bruto": where no number follows that the word belongs to. */
+const labelAfter = (tokens: readonly Token[], at: number): LabelAfter | null => {
+  const isOf = OF.has(tokens[at]?.text ?? '');
+  const label = labelOf(tokens[at + (isOf ? 1 : 0)]?.text);
+  if (label === null) return null;
+  return isOf || tokens[at + 1]?.kind !== 'number' ? { label, end: at + (isOf ? 2 : 1) } : null;
 };
 
 export const amountsIn = (tokens: readonly Token[]): Amount[] => {
   const found: Amount[] = [];
+  let taken = 0;
   for (let at = 0; at < tokens.length;) {
     const token = tokens[at];
     if (token?.kind !== 'number') {
@@ -143,13 +176,16 @@ export const amountsIn = (tokens: readonly Token[]): Amount[] => {
     const spoken = fractionAt(tokens, at) ?? thousandsAt(tokens, at) ?? piecesAt(tokens, at);
     const after = at + (spoken?.length ?? 1);
     const unit = units.find(([, shape]) => shape.test(wordsFrom(tokens, after)))?.[0] ?? null;
-    const half = unit === null ? null : AND_HALF.exec(wordsFrom(tokens, after + 1));
+    const more = unit === null ? null : partAt(tokens, after + 1);
     const last = tokens[after - 1] ?? token;
+    const before = labelBefore(tokens, at, taken);
+    const behind = before === null ? labelAfter(tokens, after + (unit === null ? 0 : 1)) : null;
+    taken = behind?.end ?? after;
     found.push({
-      value: (spoken?.value ?? valueOf(token.text)) + (half === null ? 0 : 0.5),
+      value: (spoken?.value ?? valueOf(token.text)) + (more?.part ?? 0),
       unit,
-      label: labelBefore(tokens, at) ?? labelAfter(tokens, after + (unit === null ? 0 : 1)),
-      digits: spoken?.digits ?? (/^\d+$/.test(token.text) ? token.text : null),
+      label: before ?? behind?.label ?? null,
+      digits: spoken?.digits ?? (/^\d+$|^\d\d,\d{3}$/.test(token.text) ? token.text.replace(',', '') : null),
       isGrouped: spoken === null && /[.,]/.test(token.text),
       start: token.start,
       end: last.end,

@@ -6,13 +6,13 @@ import type { Lb, Minutes } from '../core/units.ts';
  */
 export const CERTAINTY = {
   /** A report is taken without asking. */
-  booked: 0.55,
+  booked: 0.5,
   /** A question is answered without asking back: nothing is recorded by it. */
   answered: 0.35,
   /** A reading is among those offered. */
   offered: 0.03,
   /** The chance that it is but talk, above which nothing is offered. */
-  talkInRoom: 0.3,
+  talkInRoom: 0.25,
   talkAlone: 0.6,
   /** Danger that the grammar has read is alarmed at once from here on, else asked about. */
   alarm: 0.1,
@@ -42,3 +42,13 @@ export const TICKET_LB: Readonly<Record<'gross' | 'tare' | 'net', { min: Lb; max
   tare: { min: 16_000, max: 45_000 },
   net: { min: 15_000, max: 80_000 },
 };
+
+/** Most of them weigh so much. Grade: from memory, as above. */
+export const USUAL_LB: typeof TICKET_LB = {
+  gross: { min: 60_000, max: 110_000 },
+  tare: { min: 20_000, max: 36_000 },
+  net: { min: 30_000, max: 60_000 },
+};
+
+/** A bare number between these, °F, can be a root's at harvest. Grade: from memory: soil from frost to a hot afternoon. */
+export const ROOT_SAID_F = { min: 25, max: 95 } as const;

@@ -5,7 +5,7 @@
  */
 import { oncePer } from '../core/once-per.ts';
 import type { Intent, Reading } from '../core/intent.ts';
-import type { Roster } from '../core/roster.ts';
+import type { CrewRole, Roster } from '../core/roster.ts';
 import { actSets } from './act-sets.ts';
 import type { ActSet } from './act-sets.ts';
 import { isDanger, isOrder, isQuestion } from './acts.ts';
@@ -15,21 +15,26 @@ import { amountsIn } from './amounts.ts';
 import { CERTAINTY } from './assumptions.ts';
 import { confirmedFirst } from './confirming.ts';
 import { elementsOf } from './elements.ts';
+import { withHeardNumbers } from './heard-numbers.ts';
 import type { Hearing } from './hearing.ts';
-import { clausesOf, likelyReading } from './likely.ts';
+import { clausesOf, likelyReadings } from './likely.ts';
 import type { ClauseOf, LikelyReading } from './likely.ts';
+import { withReasons } from './reasons.ts';
 import { namesOf } from './names.ts';
 import { withNumbers } from './numbers.ts';
-import type { RankedAct } from './ranker/rank.ts';
+import type { RankedAct, Ranker } from './ranker/rank.ts';
 import { wordsFor } from './ranker/words.ts';
 import { isOnlyGreeting, read, readsEveryWord } from './read.ts';
 import type { Element } from './sign.ts';
+import { numbersOf } from './ticket-slots.ts';
 import { tokenize } from './tokens.ts';
 
 const MOST_OFFERED = 3;
 /** Of the likeliest sets of acts, so many are looked at for readings that make sense. */
 const MOST_TRIED = 12;
 const MOST_SENTENCES = 8;
+/** Tons and kilograms come to pounds with so much left over. */
+const ROUNDED_LB = 30;
 
 const wordsOf = oncePer(({ fields, stations }: Roster) =>
   wordsFor({
@@ -40,34 +45,68 @@ const wordsOf = oncePer(({ fields, stations }: Roster) =>
 
 type Rank = (text: string) => readonly RankedAct<Act>[];
 
-const rankerFor = ({ ear, roster, speaker }: Hearing): Rank | null =>
-  ear === null
-    ? null
-    : (text) =>
-        ear.rank({ words: wordsOf(roster)(text), state: ear.state, role: speaker?.roles[0] ?? 'driver' });
+/** The roles as the ranker has learned them. */
+const LEARNED_ROLES: Record<CrewRole, string> = {
+  grower: 'grower',
+  foreman: 'foreman',
+  driver: 'driver',
+  'digger-operator': 'digger',
+  'topper-operator': 'topper',
+};
+
+const rankersFor = ({ ear, roster, speaker }: Hearing): { rank: Rank; glance: Rank } | null => {
+  if (ear === null) return null;
+  const role = LEARNED_ROLES[speaker?.roles[0] ?? 'driver'];
+  const by =
+    (ranker: Ranker<Act>): Rank =>
+    (text) =>
+      ranker({ words: wordsOf(roster)(text), state: ear.state, role });
+  return { rank: by(ear.rank), glance: by(ear.glance) };
+};
 
 /** The clause in which the ranker finds the act most. */
-const clauseFinder = (rank: Rank, text: string, elements: readonly Element[]): ClauseOf => {
+const clauseFinder = (glance: Rank, text: string, elements: readonly Element[]): ClauseOf => {
   const clauses = clausesOf(elements);
   if (clauses.length < 2) return () => 0;
-  const ranked = clauses.map((clause) => rank(text.slice(clause[0]?.start, clause.at(-1)?.end)));
+  const ranked = clauses.map((clause) => glance(text.slice(clause[0]?.start, clause.at(-1)?.end)));
   const chance = (act: Act, at: number): number => ranked[at]?.find((one) => one.act === act)?.certainty ?? 0;
   return (act) => clauses.reduce((best, _, at) => (chance(act, at) > chance(act, best) ? at : best), 0);
 };
 
 interface Candidate extends LikelyReading, ActSet {}
 
+/** A truck that stands in the line, or comes there loaded, and counts the trucks ahead: it joins the line with that. */
+const asCount = (intent: Intent, { ear }: Hearing): Intent =>
+  intent.do === 'report' &&
+  intent.step === 'joined-line' &&
+  intent.ahead !== null &&
+  /^(loaded|in_line)$/.test(ear?.state ?? '')
+    ? { do: 'see-line', ahead: intent.ahead, station: null, atMs: intent.atMs }
+    : intent;
+
+/** Several sets of acts may come to the same: a ticket is a weighing out, too. Their chances add up. */
+const merged = (found: readonly Candidate[], hearing: Hearing): Candidate[] => {
+  const byMeaning = new Map<string, Candidate>();
+  for (const one of found) {
+    const key = JSON.stringify(one.intents.map((intent) => asCount(intent, hearing)));
+    const known = byMeaning.get(key);
+    byMeaning.set(key, known ? { ...known, certainty: known.certainty + one.certainty } : one);
+  }
+  return [...byMeaning.values()].sort((a, b) => b.certainty - a.certainty);
+};
+
 /** The readings that make sense, the likeliest first. */
-const candidates = (sets: readonly ActSet[], text: string, rank: Rank, hearing: Hearing): Candidate[] => {
-  const tokens = withNumbers(tokenize(text));
+const candidates = (sets: readonly ActSet[], text: string, glance: Rank, hearing: Hearing): Candidate[] => {
+  const tokens = withNumbers(withHeardNumbers(tokenize(text)));
   const elements = elementsOf(text, tokens, namesOf(hearing.roster));
   const parts = { elements, amounts: amountsIn(tokens) };
-  const clauseOf = clauseFinder(rank, text, elements);
-  return sets.flatMap((set) => {
+  const clauseOf = clauseFinder(glance, text, elements);
+  const found = sets.flatMap((set) => {
     if (set.acts.length === 0 || set.acts.some(isDanger)) return [];
-    const reading = likelyReading(set.acts, text, parts, clauseOf, hearing);
-    return reading === null ? [] : [{ ...set, ...reading }];
+    const readings = likelyReadings(set.acts, text, parts, clauseOf, hearing);
+    return readings.map((reading) => ({ ...set, ...reading, certainty: set.certainty / readings.length }));
   });
+  return merged(found, hearing);
 };
 
 const isSame = (a: readonly Intent[], b: readonly Intent[]): boolean =>
@@ -96,10 +135,26 @@ const byRanker = (
   const found = find();
   const [best] = found;
   if (best === undefined) return unread;
-  if (sets[0]?.acts === best.acts && (isSure(best) || isAnswered(best)))
+  if (best.certainty >= (sets[0]?.certainty ?? 1) && (isSure(best) || isAnswered(best)))
     return { found: 'intents', intents: best.intents };
   return offered(
     found.filter(({ certainty }) => certainty >= CERTAINTY.offered).map(({ intents }) => intents),
+  );
+};
+
+const WEIGHTS = ['grossLb', 'tareLb', 'netLb'] as const;
+
+/** A ticket's numbers are told apart in a second way, too, by what scales print: no weight has another name there. */
+const hasNumbersOf = (text: string, intent: Intent): boolean => {
+  if (intent.do !== 'book-ticket') return true;
+  const [numbers] = numbersOf(['ticket'], amountsIn(withNumbers(tokenize(text))));
+  if (numbers === undefined) return true;
+  const isAlike = (one: number | null, other: number | null): boolean =>
+    one !== null && other !== null && Math.abs(one - other) < ROUNDED_LB;
+  return WEIGHTS.every(
+    (role) =>
+      WEIGHTS.every((other) => role === other || !isAlike(intent[role], numbers[other])) &&
+      (numbers[role] === null || intent[role] === null || isAlike(intent[role], numbers[role])),
   );
 };
 
@@ -107,7 +162,8 @@ const isOrderGiven = ({ do: what }: Intent): boolean => what === 'order-stop' ||
 
 /** What stands in the grammar word for word is taken, and so is what the ranker knows nothing of: lists, drills. */
 const isPlain = (intents: readonly Intent[], text: string, hearing: Hearing): boolean =>
-  intents.every((intent) => actsOf(intent).length === 0) || readsEveryWord(text, hearing);
+  intents.every((intent) => actsOf(intent).length === 0) ||
+  (readsEveryWord(text, hearing) && intents.every((intent) => hasNumbersOf(text, intent)));
 
 /** The ranker finds what the grammar found among other words, and nothing else. No order is given so: it is read back. */
 const agrees = (intents: readonly Intent[], ranked: readonly RankedAct<Act>[]): boolean => {
@@ -128,10 +184,10 @@ const dangerIn = (ranked: readonly RankedAct<Act>[]): number =>
   1 - ranked.filter(({ act }) => isDanger(act)).reduce((none, { certainty }) => none * (1 - certainty), 1);
 
 /** Whatever else a message says: danger may be told in one of its sentences. */
-const dangerChance = (text: string, ranked: readonly RankedAct<Act>[], rank: Rank): number => {
+const dangerChance = (text: string, ranked: readonly RankedAct<Act>[], glance: Rank): number => {
   const sentences = text.split(/[.!?;\n]+/u).filter((sentence) => sentence.trim() !== '');
   const each =
-    sentences.length > 1 ? sentences.slice(0, MOST_SENTENCES).map((one) => dangerIn(rank(one))) : [];
+    sentences.length > 1 ? sentences.slice(0, MOST_SENTENCES).map((one) => dangerIn(glance(one))) : [];
   return Math.max(dangerIn(ranked), ...each);
 };
 
@@ -152,14 +208,14 @@ const together = (
   grammar: Reading,
   ranked: readonly RankedAct<Act>[],
   text: string,
-  rank: Rank,
+  glance: Rank,
   hearing: Hearing,
 ): Reading => {
   const sets = actSets(ranked);
-  const found = (count: number): Candidate[] => candidates(sets.slice(0, count), text, rank, hearing);
+  const found = (count: number): Candidate[] => candidates(sets.slice(0, count), text, glance, hearing);
   switch (grammar.found) {
     case 'intents':
-      return agrees(grammar.intents, ranked)
+      return agrees(grammar.intents, ranked) && grammar.intents.every((intent) => hasNumbersOf(text, intent))
         ? grammar
         : offered([grammar.intents, ...found(MOST_OFFERED).map(({ intents }) => intents)]);
     case 'unclear':
@@ -175,17 +231,21 @@ const together = (
 
 /** As `read`, with the ranker beside it where there is one. */
 export const hearWords = (text: string, hearing: Hearing): Reading => {
-  const grammar = read(text, hearing);
-  const rank = rankerFor(hearing);
-  if (rank === null) return grammar;
+  const said = read(text, hearing);
+  const grammar: Reading = said.found === 'intents' ? { ...said, intents: withReasons(said.intents) } : said;
+  const rankers = rankersFor(hearing);
+  if (rankers === null) return grammar;
+  const { rank, glance } = rankers;
   const clean = text.normalize('NFC');
   const isAlarm = grammar.found === 'intents' && grammar.intents.some(isCall);
   if (grammar.found === 'intents' && !isAlarm && isPlain(grammar.intents, clean, hearing)) return grammar;
   const ranked = rank(clean);
   if (isOnlyGreeting(clean) && ranked[0]?.act !== 'ack') return grammar;
-  const danger = dangerChance(clean, ranked, rank);
-  if (isAlarm && danger >= CERTAINTY.alarm) return grammar;
+  const danger = dangerChance(clean, ranked, glance);
+  // Who calls for help asks nothing else.
+  if (isAlarm && danger >= CERTAINTY.alarm && grammar.found === 'intents')
+    return { ...grammar, intents: grammar.intents.filter(({ do: what }) => what !== 'ask') };
   if (isAlarm) return askedOfDanger(clean, grammar);
-  const reading = confirmedFirst(together(grammar, ranked, clean, rank, hearing), clean, hearing);
+  const reading = confirmedFirst(together(grammar, ranked, clean, glance, hearing), clean, hearing);
   return danger >= CERTAINTY.danger ? askedOfDanger(clean, reading) : reading;
 };

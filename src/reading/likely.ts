@@ -1,6 +1,7 @@
 /** A set of acts that the ranker found, with the names, times and numbers of the message: what it would mean. */
 import type { Intent } from '../core/intent.ts';
 import { MS_PER_MINUTE } from '../core/units.ts';
+import type { EpochMs } from '../core/units.ts';
 import { isOfTruck, signOf } from './acts.ts';
 import type { Act } from './acts.ts';
 import type { Amount } from './amounts.ts';
@@ -9,7 +10,11 @@ import { accepts, aheadOf } from './draft.ts';
 import type { Draft } from './draft.ts';
 import type { Hearing } from './hearing.ts';
 import type { Element, Sign, Slot } from './sign.ts';
-import { clockWordsLeft, denied, isNext, lasting, others } from './said-of.ts';
+import { withReasons } from './reasons.ts';
+import { clockWordsLeft, denied, isNext, measured, others, replaced } from './said-of.ts';
+import { asPlaceInLine, asTruck } from './bare-numbers.ts';
+import { withDegrees } from './degrees-said.ts';
+import type { TicketNumbers } from './ticket-numbers.ts';
 import { numbersOf, withTicket } from './ticket-slots.ts';
 
 export interface LikelyReading {
@@ -80,15 +85,25 @@ interface Placed {
   left: readonly Slot[];
 }
 
+const isNumber = ({ slot }: Slot): boolean => slot === 'number';
+
+/** The numbers of a ticket have been told apart before: another one is none of it. */
 const takesSlot = (draft: Draft | undefined, slot: Slot): boolean =>
-  accepts(draft, slot) || (slot.slot === 'ticket' && draft?.sign.topic === 'ticket');
+  draft?.sign.topic === 'ticket'
+    ? slot.slot === 'ticket' || (accepts(draft, slot) && !isNumber(slot))
+    : accepts(draft, slot);
+
+/** A place is rather where the truck is than where the load of a ticket is from. */
+const isLastFor = (draft: Draft, slot: Slot): boolean =>
+  slot.slot === 'place' && draft.sign.topic === 'ticket';
 
 /** A slot goes to the acts of its own clause first, then to those before it, then to those after it. */
 const placed = (drafts: readonly { draft: Draft; clause: number }[], slot: Slot, at: number): number => {
   const order = drafts
-    .map(({ clause }, index) => ({
+    .map(({ draft, clause }, index) => ({
       index,
-      far: clause === at ? 0 : clause < at ? at - clause : clause + 100,
+      far:
+        (clause === at ? 0 : clause < at ? at - clause : clause + 100) + (isLastFor(draft, slot) ? 0.5 : 0),
     }))
     .sort((a, b) => a.far - b.far);
   return order.find(({ index }) => takesSlot(drafts[index]?.draft, slot))?.index ?? -1;
@@ -135,14 +150,32 @@ const closure = (draft: Draft, text: string, hearing: Hearing): Draft => {
   return isPast ? draft : { ...draft, sign: { ...sign, ahead: true } };
 };
 
-/** The draft as intents; where its numbers make no sense, without them. Null = not even so. */
+const without = (draft: Draft, sorts: readonly Slot['slot'][]): Draft => ({
+  ...draft,
+  named: [],
+  slots: draft.slots.filter(({ slot }) => !sorts.includes(slot)),
+});
+
+/** With only one of the numbers: "three rigs ahead and one of them is asleep". */
+const withOneNumber = (draft: Draft): Draft => {
+  const first = draft.slots.find(isNumber);
+  return { ...draft, slots: draft.slots.filter((slot) => !isNumber(slot) || slot === first) };
+};
+
+/** The draft as intents; where its numbers make no sense, with fewer of them. Null = not even so. */
 const built = (said: Draft, text: string, hearing: Hearing): LikelyReading | null => {
   const draft = closure(said, text, hearing);
-  const whole = build(draft, text, hearing);
-  if (whole !== null && 'intents' in whole) return { intents: whole.intents, isWhole: true };
-  const slots = draft.slots.filter(({ slot }) => slot !== 'number' && slot !== 'weight');
-  const less = build({ ...draft, named: [], slots }, text, hearing);
-  return less !== null && 'intents' in less ? { intents: less.intents, isWhole: false } : null;
+  const tries = [
+    draft,
+    withOneNumber(draft),
+    without(draft, ['number']),
+    without(draft, ['number', 'weight']),
+  ];
+  for (const one of tries) {
+    const found = build(one, text, hearing);
+    if (found !== null && 'intents' in found) return { intents: found.intents, isWhole: one === draft };
+  }
+  return null;
 };
 
 /** Acts that say the same thing twice: counted trucks belong to who stands in the line, a second weight to its ticket. */
@@ -154,36 +187,71 @@ const withoutTwins = (acts: readonly Act[]): Act[] =>
       !(act === 'ask_restart' && acts.includes('ask_dig')),
   );
 
-/** Null where there is no place for one of the acts, or what the message says of it makes no sense. */
-export const likelyReading = (
+const OF_ONE_TRUCK = new Set<Act>(['take_truck', 'ask_where', 'ask_ticket']);
+
+/** What a number that stands alone is, by what is done: a place in the line, or a truck. */
+const bareNumbersOf = (
+  acts: readonly Act[],
+  elements: readonly Element[],
+  hearing: Hearing,
+): readonly Element[] => {
+  if (acts.includes('in_line') || acts.includes('line_count')) return asPlaceInLine(elements);
+  return acts.some((act) => isOfTruck(act) || OF_ONE_TRUCK.has(act))
+    ? asTruck(acts, elements, hearing)
+    : elements;
+};
+
+/** What was done longer ago is told late, or meant otherwise. */
+const FRESH_MIN = 180;
+
+const isFresh = (intent: Intent, sentMs: EpochMs): boolean =>
+  intent.do !== 'report' || intent.atMs === null || intent.atMs >= sentMs - FRESH_MIN * MS_PER_MINUTE;
+
+/** More ways to tell the numbers of a ticket apart than these are not looked at. */
+const MOST_WAYS = 2;
+
+/**
+ * What the acts would mean: several readings where the numbers of a ticket can be told apart in several ways, none where
+ * there is no place for one of the acts, or what the message says of it makes no sense.
+ */
+export const likelyReadings = (
   acts: readonly Act[],
   text: string,
   { elements, amounts }: Parts,
   clauseOf: ClauseOf,
   hearing: Hearing,
-): LikelyReading | null => {
+): LikelyReading[] => {
   const wanted = withoutTwins(acts);
-  if (wanted.length === 0 || wanted.some((act) => signOf(act) === null)) return null;
+  if (wanted.length === 0 || wanted.some((act) => signOf(act) === null)) return [];
   const isCorrection = wanted.includes('correct');
   const aside = [
-    ...(isCorrection ? denied(elements) : []),
-    ...lasting(elements),
+    ...(isCorrection ? [...denied(elements), ...replaced(elements)] : []),
+    ...measured(elements),
     ...(wanted.every(isOfTruck) ? others(elements) : []),
   ];
-  const meant = elements.filter((element) => !aside.includes(element));
+  const meant = bareNumbersOf(
+    wanted,
+    elements.filter((element) => !aside.includes(element)),
+    hearing,
+  );
   const isMeant = (amount: Amount): boolean =>
     !aside.some(({ start, end }) => amount.start < end && start < amount.end);
-  const numbers = numbersOf(acts, amounts.filter(isMeant));
-  const { drafts, left } = place(wanted, withTicket(clausesOf(meant), numbers), clauseOf, isNext(elements));
-  const readings = drafts.map((draft) => built(draft, text, hearing));
-  const intents: Intent[] = [];
-  for (const reading of readings) {
-    if (reading === null) return null;
-    intents.push(...reading.intents);
-  }
+  const counted = amounts.filter(isMeant);
+  const said = wanted.includes('root_temp') ? withDegrees(meant, counted) : meant;
+  const ways: (TicketNumbers | null)[] = numbersOf(acts, counted).slice(0, MOST_WAYS);
   // How long something lasts, a truck beside, a time that is not read: there is more to it than the reading has.
-  const isUnclear =
-    numbers?.isClear === false || clockWordsLeft(meant) || (aside.length > 0 && !isCorrection);
-  const isWhole = !isUnclear && left.length === 0 && readings.every((reading) => reading?.isWhole === true);
-  return { intents, isWhole };
+  const isClear = ways.length < 2 && !clockWordsLeft(meant) && (aside.length === 0 || isCorrection);
+  return (ways.length === 0 ? [null] : ways).flatMap((numbers) => {
+    const clauses = withTicket(clausesOf(said), numbers);
+    const { drafts, left } = place(wanted, clauses, clauseOf, isNext(elements));
+    const readings = drafts.map((draft) => built(draft, text, hearing));
+    if (readings.includes(null)) return [];
+    const intents = readings.flatMap((reading) => reading?.intents ?? []);
+    const isWhole =
+      isClear &&
+      left.length === 0 &&
+      readings.every((reading) => reading?.isWhole === true) &&
+      intents.every((intent) => isFresh(intent, hearing.sentMs));
+    return [{ intents: withReasons(intents), isWhole }];
+  });
 };

@@ -17,17 +17,19 @@ interface Entry {
   key: string;
   /** First word of a longer name: "north". */
   first: string | null;
+  /** The number in a field's name: "40". */
+  number: string | null;
 }
 
 const squash = (text: string): string => fold(text).replace(/[^\p{L}\d]/gu, '');
 
 const firstWord = (name: string): string | null => /^\p{L}{4,}(?=[\s-])/u.exec(fold(name))?.[0] ?? null;
 
-const articles = listed(({ lists }) => lists.article).join('|');
+const leadingArticles = listed(({ lists }) => lists.article).join('|');
 
 /** "El río" is "río" in "del río". */
 const withoutArticle = (name: string): string =>
-  name.replace(new RegExp(`^(?:${articles}) (?=.{3})`, 'iu'), '');
+  name.replace(new RegExp(`^(?:${leadingArticles}) (?=.{3})`, 'iu'), '');
 
 const entriesOf = (
   sort: Sort,
@@ -36,7 +38,11 @@ const entriesOf = (
   list.flatMap(({ id, name, aliases }) =>
     [...new Set([name, id, ...aliases].flatMap((said) => [said, withoutArticle(said)]))]
       .filter((said) => !/^\d+$/.test(said))
-      .map((said) => ({ sort, id, key: squash(said), first: sort === 'truck' ? null : firstWord(said) })),
+      .map((said) => ({
+        ...{ sort, id, key: squash(said) },
+        first: sort === 'truck' ? null : firstWord(said),
+        number: sort === 'field' ? (/\d+$/.exec(squash(said))?.[0] ?? null) : null,
+      })),
   );
 
 export interface Names {
@@ -156,6 +162,22 @@ const partialName = ({ entries }: Names, tokens: readonly Token[], at: number): 
   return { slot: { slot: 'place', fields: [], stations: [], said: `${word} ${next}` }, length: 2 };
 };
 
+const articles = wordSet(({ names }) => names.beforeFieldNumber);
+
+/** "The forty", "la 40": the number of one field's name, where nothing is counted. */
+const fieldByNumber = ({ entries }: Names, tokens: readonly Token[], at: number): FoundName | null => {
+  const [article, number, next] = [tokens[at], tokens[at + 1], tokens[at + 2]];
+  if (!articles.has(article?.text ?? '') || number?.kind !== 'number' || counted.has(next?.text ?? ''))
+    return null;
+  const found = entries.filter((entry) => entry.number === number.text);
+  return idsOf(found, 'field').length === 1
+    ? { slot: slotOf(found, `${article?.text ?? ''} ${number.text}`), length: 2 }
+    : null;
+};
+
 /** The truck, field, station or person whose name starts at this token. */
 export const nameAt = (names: Names, tokens: readonly Token[], at: number): FoundName | null =>
-  truckByNumber(names.roster, tokens, at) ?? fullName(names, tokens, at) ?? partialName(names, tokens, at);
+  truckByNumber(names.roster, tokens, at) ??
+  fullName(names, tokens, at) ??
+  fieldByNumber(names, tokens, at) ??
+  partialName(names, tokens, at);

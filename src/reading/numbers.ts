@@ -79,6 +79,15 @@ const belowHundred = (said: readonly string[]): Spoken | null => {
   return joined > 0 ? { value: ten + joined, length: 3 } : { value: ten, length: 1 };
 };
 
+/** Behind thousands "four sixty" is 460. */
+const hundredsLeftOut = (said: readonly string[]): Spoken | null => {
+  const [first = '', second = ''] = said;
+  const hundred = units.get(first) ?? 0;
+  const isTens = tens.has(second) || teens.has(second);
+  const rest = isTens && hundred > 0 ? belowHundred(said.slice(1)) : null;
+  return rest === null ? null : { value: hundred * 100 + rest.value, length: 1 + rest.length };
+};
+
 const belowThousand = (said: readonly string[]): Spoken | null => {
   const [first = '', second = ''] = said;
   const ofHundred = hundredWords.has(second) ? (units.get(first) ?? null) : null;
@@ -107,7 +116,8 @@ const countAt = (said: readonly string[]): Spoken | null => {
 const spoken = (said: readonly string[]): Spoken | null => {
   const high = loneThousands.has(said[0] ?? '') ? { value: 1, length: 0 } : belowThousand(said);
   if (high === null || !thousandWords.has(said[high.length] ?? '')) return high;
-  const low = belowThousand(said.slice(high.length + 1));
+  const after = said.slice(high.length + 1);
+  const low = hundredsLeftOut(after) ?? belowThousand(after);
   const value = high.value * 1000 + (low?.value ?? 0);
   return { value, length: high.length + 1 + (low?.length ?? 0) };
 };

@@ -4,6 +4,7 @@ import { conceptsIn } from './ranker/concepts.ts';
 import type { Element } from './sign.ts';
 
 const denials = wordSet(({ talk }) => talk.denials);
+const otherUnits = wordSet(({ talk }) => talk.units);
 const MINUTE = atStart(either(({ clock }) => clock.minute));
 const HOUR = atStart(either(({ clock }) => clock.hour));
 
@@ -22,13 +23,28 @@ export const denied = (elements: readonly Element[]): Element[] => {
   return wrong;
 };
 
-const isUnit = (element: Element | undefined): boolean =>
-  element?.is === 'word' && (MINUTE.test(element.text) || HOUR.test(element.text));
+const behind = wordSet(({ talk }) => talk.behind);
 
-/** "25 minutos formado", "been here 20 min": how long something lasts, and never a count of trucks. */
-export const lasting = (elements: readonly Element[]): Element[] =>
+const isBehind = (element: Element | undefined): boolean =>
+  element?.is === 'word' && behind.has(element.text);
+
+/** "It said north 40 and it was the river": of two places the last is meant. */
+export const replaced = (elements: readonly Element[]): Element[] => {
+  const places = elements.filter((element) => element.is === 'slot' && element.slot.slot === 'place');
+  return places.slice(0, -1);
+};
+
+const isUnit = (element: Element | undefined): boolean =>
+  element?.is === 'word' &&
+  (MINUTE.test(element.text) || HOUR.test(element.text) || otherUnits.has(element.text));
+
+/** "25 minutos formado", "8 mph", "phone at 8%": of something else, and never a count of trucks. */
+export const measured = (elements: readonly Element[]): Element[] =>
   elements.filter(
-    (element, at) => element.is === 'slot' && element.slot.slot === 'number' && isUnit(elements[at + 1]),
+    (element, at) =>
+      element.is === 'slot' &&
+      element.slot.slot === 'number' &&
+      (isUnit(elements[at + 1]) || isBehind(elements[at + 1])),
   );
 
 const beside = wordSet(({ talk }) => talk.beside);

@@ -3,7 +3,7 @@ import type { Reading } from '../core/intent.ts';
 import { amountsIn } from './amounts.ts';
 import { elementsOf } from './elements.ts';
 import type { Hearing } from './hearing.ts';
-import { likelyReading } from './likely.ts';
+import { likelyReadings } from './likely.ts';
 import { isLittle } from './little-words.ts';
 import { namesOf } from './names.ts';
 import { withNumbers } from './numbers.ts';
@@ -24,8 +24,10 @@ export const readStarred = (text: string, hearing: Hearing): Reading | null => {
   const isOnlySlots = elements.every((element) => element.is !== 'word' || isLittle(element.text));
   if (!isOnlySlots || !elements.some(({ is }) => is === 'slot')) return null;
   const parts = { elements, amounts: amountsIn(tokens) };
-  const reading = likelyReading(['correct'], said, parts, () => 0, hearing);
-  if (reading === null) return null;
-  const { intents, isWhole } = reading;
-  return isWhole ? { found: 'intents', intents } : { found: 'likely', readings: [intents] };
+  const readings = likelyReadings(['correct'], said, parts, () => 0, hearing);
+  const [first] = readings;
+  if (first === undefined) return null;
+  return first.isWhole
+    ? { found: 'intents', intents: first.intents }
+    : { found: 'likely', readings: readings.map(({ intents }) => intents) };
 };

@@ -4,7 +4,7 @@
  */
 import { lbFromKg, lbFromShortTon, lbFromTonne } from '../core/units.ts';
 import type { Lb } from '../core/units.ts';
-import { TICKET_LB } from './assumptions.ts';
+import { TICKET_LB, USUAL_LB } from './assumptions.ts';
 import type { Amount, TicketRole } from './amounts.ts';
 
 export interface TicketNumbers {
@@ -14,8 +14,6 @@ export interface TicketNumbers {
   netLb: Lb | null;
   /** The amounts that it is made of. */
   used: readonly Amount[];
-  /** No other way fits as well. */
-  isClear: boolean;
 }
 
 type Role = TicketRole | 'none';
@@ -34,6 +32,13 @@ interface Weighed {
 /** No truck carries more; "45.2 net" is thousands of pounds. Grade: from memory. */
 const MOST_TONS = 40;
 
+/** Scales print multiples of 10 or 20 lb, and most trucks are neither the smallest nor the largest. */
+const unusual = (lb: Lb, role: 'gross' | 'tare' | 'net', unit: Amount['unit']): number => {
+  const { min, max } = USUAL_LB[role];
+  const isPrinted = unit === 'kg' || unit === 'tons' || unit === 'tonnes' || lb % 10 === 0;
+  return (isPrinted ? 0 : 1) + (lb >= min && lb <= max ? 0 : 0.5);
+};
+
 /** What the amount weighs in that role; null = it cannot be that. */
 const weighed = ({ value, unit, label }: Amount, role: 'gross' | 'tare' | 'net'): Weighed | null => {
   const { min, max } = TICKET_LB[role];
@@ -43,11 +48,15 @@ const weighed = ({ value, unit, label }: Amount, role: 'gross' | 'tare' | 'net')
   if (isTons && unit === 'tonnes') ways.push({ lb: Math.round(lbFromTonne(value)), cost: 0 });
   if (isTons && unit === 'tons') ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0 });
   if (unit === null || unit === 'lb') ways.push({ lb: value, cost: 0 });
+  const hasTenths = Number.isInteger(value * 10);
   if (isTons && unit === null && !Number.isInteger(value))
-    ways.push({ lb: Math.round(lbFromShortTon(value)), cost: 0.3 });
+    ways.push({ lb: Math.round(lbFromShortTon(value)), cost: hasTenths ? 0.8 : 0.3 });
   const isShort = unit === null && (label === role || !Number.isInteger(value));
   if (isShort || unit === 'thousand') ways.push({ lb: Math.round(value * 1000), cost: isShort ? 0.5 : 0 });
-  return ways.find(({ lb }) => Number.isInteger(lb) && lb >= min && lb <= max) ?? null;
+  const possible = ways
+    .filter(({ lb }) => Number.isInteger(lb) && lb >= min && lb <= max)
+    .map(({ lb, cost }) => ({ lb, cost: cost + unusual(lb, role, unit) }));
+  return possible.sort((a, b) => a.cost - b.cost)[0] ?? null;
 };
 
 /** Scales of trucks print whole tens of pounds (a division is 20 lb, or 10): bare digits that end otherwise are a serial. */
@@ -62,7 +71,7 @@ const fit = (amount: Amount, role: Role, isGroupedElsewhere: boolean): number | 
     const { digits, unit } = amount;
     if (digits === null || unit !== null || digits.length < 4 || digits.length > 8) return null;
     if (digits.length === 4 && amount.label !== 'serial') return null;
-    return labelled + 0.7;
+    return labelled + (amount.isGrouped ? 0.2 : 0.7);
   }
   const weight = weighed(amount, role);
   if (weight === null) return null;
@@ -118,23 +127,24 @@ const sumScore = (amounts: readonly Amount[], way: Way): number => {
   return Math.abs(gross - tare - net) <= SUM_LB ? 3 : -4;
 };
 
-/** `roles`: what the ticket may tell. Null = none of the numbers is of a ticket. */
-export const ticketNumbers = (
-  amounts: readonly Amount[],
-  roles: readonly TicketRole[],
-): TicketNumbers | null => {
-  if (amounts.length > MOST_AMOUNTS) return null;
-  const [best, second] = ways(amounts, [...roles, 'none'])
+const asNumbers = (amounts: readonly Amount[], way: Way): TicketNumbers => ({
+  serial: amounts[way.roles.indexOf('serial')]?.digits ?? null,
+  grossLb: lbOf(amounts, way, 'gross'),
+  tareLb: lbOf(amounts, way, 'tare'),
+  netLb: lbOf(amounts, way, 'net'),
+  used: amounts.filter((_, at) => way.roles[at] !== 'none'),
+});
+
+/**
+ * `roles`: what the ticket may tell. The best way first, then those that fit about as well; none = no number is of a
+ * ticket.
+ */
+export const ticketNumbers = (amounts: readonly Amount[], roles: readonly TicketRole[]): TicketNumbers[] => {
+  if (amounts.length > MOST_AMOUNTS) return [];
+  const scored = ways(amounts, [...roles, 'none'])
     .map((way) => ({ ...way, score: way.score + sumScore(amounts, way) }))
     .sort((a, b) => b.score - a.score);
-  if (best === undefined || best.roles.every((role) => role === 'none')) return null;
-  const serial = amounts[best.roles.indexOf('serial')]?.digits ?? null;
-  return {
-    serial,
-    grossLb: lbOf(amounts, best, 'gross'),
-    tareLb: lbOf(amounts, best, 'tare'),
-    netLb: lbOf(amounts, best, 'net'),
-    used: amounts.filter((_, at) => best.roles[at] !== 'none'),
-    isClear: second === undefined || best.score - second.score >= CLEAR,
-  };
+  const [best] = scored;
+  if (best === undefined || best.roles.every((role) => role === 'none')) return [];
+  return scored.filter(({ score }) => best.score - score < CLEAR).map((way) => asNumbers(amounts, way));
 };

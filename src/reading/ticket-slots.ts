@@ -14,9 +14,10 @@ const TICKET_ROLES: Partial<Record<Act, readonly TicketRole[]>> = {
   dumped: ['net'],
 };
 
-export const numbersOf = (acts: readonly Act[], amounts: readonly Amount[]): TicketNumbers | null => {
+/** The ways to tell the numbers apart, the best first; none = no number is of a ticket. */
+export const numbersOf = (acts: readonly Act[], amounts: readonly Amount[]): TicketNumbers[] => {
   const roles = new Set(acts.flatMap((act) => TICKET_ROLES[act] ?? []));
-  return roles.size === 0 ? null : ticketNumbers(amounts, [...roles]);
+  return roles.size === 0 ? [] : ticketNumbers(amounts, [...roles]);
 };
 
 const weightSlots = ({ serial, grossLb, tareLb, netLb }: TicketNumbers): Slot[] => [

@@ -10,6 +10,7 @@ export interface FoundName {
 
 const truckWords = wordSet(({ names }) => names.truck);
 const truckLetters = wordSet(({ names }) => names.truckInShort);
+const numbered = wordSet(({ names }) => names.numbered);
 const articles = wordSet(({ names }) => names.the);
 const numberMarks = new Set(['#', ...listed(({ names }) => names.number)]);
 const inLine = new RegExp(`^${either(({ names }) => names.inLine)}`);
@@ -48,6 +49,7 @@ const beforeTruckNumber = (roster: Roster, tokens: readonly Token[], at: number)
   const number = truckNumber(tokens, at + 1);
   if (truckWords.has(word)) return numberMarks.has(next) ? 2 : 1;
   const rest = tokens.slice(at + 2, at + 5).map(({ text }) => text);
+  if (numbered.has(tokens[at - 1]?.text ?? '') || numbered.has(word)) return null;
   if (numberMarks.has(word)) return number === null || inLine.test(rest.join(' ')) ? null : 1;
   if (truckLetters.has(word))
     return isKnownTruck(roster, number ?? '') || tokens[at + 1]?.glued === true ? 1 : null;

@@ -1,6 +1,6 @@
 /** Acres that are dug or topped, in the words of the crew. */
 import { expect, test } from 'vitest';
-import { learnedRanker } from '../../src/command/learned-ranker.ts';
+import { learnedRankers } from '../../src/command/learned-ranker.ts';
 import type { Intent } from '../../src/core/intent.ts';
 import { personById } from '../../src/core/roster.ts';
 import { hearWords } from '../../src/reading/ear.ts';
@@ -56,7 +56,7 @@ test('more than any field has is no count of acres', () => {
 });
 
 test('the learned reader finds them in looser words', () => {
-  const ear = { rank: learnedRanker(), state: 'digging' };
+  const ear = { ...learnedRankers(), state: 'digging' };
   const heard = hearWords('6.5 acres of north 40 to show for the morning', {
     ...hearing,
     ...by('fritz'),

@@ -1,6 +1,6 @@
 /** What was told wrong, told right: serials, weights, counts, times, fields. */
 import { describe, expect, test } from 'vitest';
-import { learnedRanker } from '../../src/command/learned-ranker.ts';
+import { learnedRankers } from '../../src/command/learned-ranker.ts';
 import type { Correction } from '../../src/core/book/facts.ts';
 import type { Intent, Reading } from '../../src/core/intent.ts';
 import { hearWords } from '../../src/reading/ear.ts';
@@ -20,8 +20,9 @@ const correct = (set: Partial<Correction>): Intent => ({
   set: { ...NOTHING, ...set },
 });
 
-const rank = learnedRanker();
-const heard = (text: string, state: string): Reading => hearWords(text, { ...hearing, ear: { rank, state } });
+const rankers = learnedRankers();
+const heard = (text: string, state: string): Reading =>
+  hearWords(text, { ...hearing, ear: { ...rankers, state } });
 const readings = (reading: Reading): readonly (readonly Intent[])[] =>
   reading.found === 'intents' ? [reading.intents] : reading.found === 'likely' ? reading.readings : [];
 
@@ -55,10 +56,10 @@ describe('with a star', () => {
     expect(heard(text, 'weighed_out')).toEqual(intents(correct(set)));
   });
 
-  test('what may be a tare or a net is asked about', () => {
+  test('what may be a tare or a serial is asked about', () => {
     expect(heard('*28120', 'weighed_out')).toEqual({
       found: 'likely',
-      readings: [[correct({ tareLb: 28_120 })]],
+      readings: [[correct({ tareLb: 28_120 })], [correct({ serial: '28120' })]],
     });
   });
 

@@ -44,7 +44,8 @@ describe.each(LANGUAGES)('the language %s', (language) => {
       withNumbers(tokenize(list.replaceAll(/[ /]/g, ', ')))
         .filter(({ kind }) => kind !== 'break')
         .map(({ text }) => text);
-    expect(digitsOf(from1)).toEqual(['1', '2', '3', '4', '5', '6', '7', '8', '9']);
+    const first = from1.replaceAll(/\/\S+/g, '');
+    expect(digitsOf(first)).toEqual(['1', '2', '3', '4', '5', '6', '7', '8', '9']);
     expect(new Set(digitsOf(tens))).toEqual(new Set(['20', '30', '40', '50', '60', '70', '80', '90']));
   });
 });

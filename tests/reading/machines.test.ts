@@ -1,6 +1,6 @@
 /** The digger and the topper stand still or work again: by their operators, who have no truck, and by others who name them. */
 import { describe, expect, test } from 'vitest';
-import { learnedRanker } from '../../src/command/learned-ranker.ts';
+import { learnedRankers } from '../../src/command/learned-ranker.ts';
 import type { FieldMachine } from '../../src/core/book/facts.ts';
 import type { Intent, Reading } from '../../src/core/intent.ts';
 import { personById } from '../../src/core/roster.ts';
@@ -86,9 +86,9 @@ describe('nothing is said of it by', () => {
 });
 
 test('the learned reader means the machine of its operator too', () => {
-  const rank = learnedRanker();
+  const rankers = learnedRankers();
   const heard = (text: string, who: string): Reading =>
-    hearWords(text, { ...hearing, ...by(who), ear: { rank, state: 'none' } });
+    hearWords(text, { ...hearing, ...by(who), ear: { ...rankers, state: 'none' } });
   const told = (reading: Reading): readonly Intent[] =>
     reading.found === 'intents' ? reading.intents : reading.found === 'likely' ? reading.readings.flat() : [];
   expect(told(heard('threw a chain, dead in the row', 'fritz'))).toContainEqual(

@@ -3,7 +3,7 @@
  * sixty of what the learning writers report.
  */
 import { expect, test } from 'vitest';
-import { learnedRanker } from '../../src/command/learned-ranker.ts';
+import { learnedRankers } from '../../src/command/learned-ranker.ts';
 import { zoneClock } from '../../src/run/host/zone-clock.ts';
 import { hearTaught } from '../../src/reading/taught.ts';
 import { crewOf } from './score/crew.ts';
@@ -24,7 +24,7 @@ const TWINS = {
 };
 const ONE_IN = 60;
 
-const rank = learnedRanker();
+const rankers = learnedRankers();
 const reports = writers()
   .filter((writer) => !MEASURING.includes(writer))
   .flatMap((writer) => {
@@ -47,7 +47,7 @@ test.each(['en', 'es'] as const)(
         TWINS[lang].flatMap((twin) => {
           const text = twin.replace('*', () => line.text);
           const hearing = { roster, speaker, zone: roster.zone, sentMs, clock: zoneClock, addressed: false };
-          const ear = { rank, state: line.state };
+          const ear = { ...rankers, state: line.state };
           const heard = hearTaught(text, { ...hearing, ear }, new Map());
           const said = heard.found === 'intents' ? heard.intents : [];
           return said.some((one) => one.do !== 'ask' && one.do !== 'call-emergency') ? [text] : [];

@@ -97,6 +97,8 @@ interface NumberWordsOf {
   /** "rd" of "3rd". */
   ordinalEnds: Shape;
   /** Number words that are none after these words, and such as are none but after these. */
+  /** Number words by what a phone hears instead, among other numbers. */
+  misheard: Readonly<Record<string, string>>;
   unlessAfter: Readonly<Record<string, List>>;
   onlyAfter: Readonly<Record<string, List>>;
 }
@@ -105,12 +107,16 @@ interface NameWordsOf {
   truck: List;
   /** "T" of "T3". */
   truckInShort: List;
+  /** Before a number that is no truck's: "load number 4", "en la 2". */
+  numbered: List;
   /** Articles that stand for the truck: "la 3". */
   the: List;
   number: List;
   inLine: Shape;
   /** "Soy 3" is a place in line. */
   self: List;
+  /** "Seven counting me". */
+  countingMyself: List;
   and: List;
   /** Numbers that a phone hears as other words after "truck", and what must stand behind them. */
   misheard: Readonly<Record<string, string>>;
@@ -120,6 +126,8 @@ interface NameWordsOf {
   field: List;
   station: List;
   compass: List;
+  /** Before the number of a field's name. */
+  beforeFieldNumber: List;
   /** Behind a number that counts, and belongs to no name. */
   counted: List;
 }
@@ -161,6 +169,10 @@ interface TicketWordsOf {
   point: Shape;
   /** "K" of "77.9k". */
   thousands: Shape;
+  andQuarter: Shape;
+  andThreeQuarters: Shape;
+  /** Behind a digit that counts hundreds. */
+  hundreds: Shape;
   /** "Weight" of "gross weight". */
   afterRole: Shape;
   /** Between role and amount: "gross is 79840". */
@@ -219,6 +231,10 @@ interface TalkWordsOf {
   /** Before a machine that somebody only stands by or goes to. */
   besideMachine: List;
   /** Before what is said to be wrong. */
+  /** Behind a number that counts neither trucks nor pounds. */
+  units: List;
+  /** Behind a number of trucks that nobody waits for. */
+  behind: List;
   denials: List;
   /** "Stop digging if it gets hot" is no order yet. */
   conditions: List;

@@ -186,7 +186,7 @@ describe('an offer', () => {
 });
 
 /** Figures of both places together: of lines that mean something, and of talk. */
-const FLOORS = { right: 187, offered: 211, leftAlone: 126 };
+const FLOORS = { right: 195, rightOrOffered: 399, leftAlone: 128 };
 /** Of all lines: orders with all-clears, alarms, loads and tons that nobody meant, and all that came out wrong. */
 const CEILINGS = { orders: 0, alarms: 8, loadsAndTons: 0, wrong: 15 };
 
@@ -202,7 +202,9 @@ test('the measuring writers come out no worse than they did', async () => {
   const harms = (...kinds: readonly string[]): number =>
     harmful(all).filter((one) => one.harms.some((harm) => kinds.includes(harm))).length;
   expect.soft(count(meaning, 'right')).toBeGreaterThanOrEqual(FLOORS.right);
-  expect.soft(count(meaning, 'offered')).toBeGreaterThanOrEqual(FLOORS.offered);
+  expect
+    .soft(count(meaning, 'right') + count(meaning, 'offered'))
+    .toBeGreaterThanOrEqual(FLOORS.rightOrOffered);
   expect.soft(count(talk, 'leftAlone')).toBeGreaterThanOrEqual(FLOORS.leftAlone);
   expect.soft(harms('order', 'all-clear')).toBeLessThanOrEqual(CEILINGS.orders);
   expect.soft(harms('alarm')).toBeLessThanOrEqual(CEILINGS.alarms);

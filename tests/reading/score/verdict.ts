@@ -1,6 +1,6 @@
 /** What came of one line in one place. */
 import { z } from 'zod';
-import { actOfLabel, actsOfIntent } from './acts.ts';
+import { actOfLabel, actsOfIntent, clockTime } from './acts.ts';
 import type { Act } from './acts.ts';
 import { compare, isPart, isRight } from './compare.ts';
 import type { Comparison } from './compare.ts';
@@ -9,6 +9,7 @@ import type { Harm } from './harm.ts';
 import type { BotReply, Played } from './play.ts';
 import { offeredReadings, takenAs } from './recorded.ts';
 import { completes, harmsIn, isNotUnderstood } from './replies.ts';
+import type { Scene } from './scene.ts';
 import { fairReadings, settled } from './settle.ts';
 
 /**
@@ -53,17 +54,22 @@ const kindest = (read: readonly Act[], fair: readonly Act[][], played: Played): 
   return all.find(isRight) ?? all.find(isPart) ?? first;
 };
 
+/** What is taken later is written as of the time of sending, which says no more than no time. */
+const sentNow = (acts: readonly Act[], scene: Scene): Act[] =>
+  acts.map(({ act, slots: { time, ...slots } }) => {
+    const isNow = time === undefined || time === clockTime(scene, scene.nowMs);
+    return { act, slots: isNow ? slots : { ...slots, time } };
+  });
+
 /** Nothing was recorded and no question answered. */
 const unanswered = (played: Played, fair: readonly Act[][]): Outcome => {
   const { replies, scene } = played;
   const meant = fair[0] ?? [];
   const offers = offeredReadings(played).slice(0, MOST_TAPS);
   const isOffered = offers.some((intents) => {
-    const acts = settled(
-      intents.flatMap((intent) => actsOfIntent(intent, scene)),
-      scene,
-    );
-    return fair.some((one) => isRight(compare(acts, one, scene)));
+    const acts = intents.flatMap((intent) => actsOfIntent(intent, scene));
+    const read = settled(sentNow(acts, scene), scene);
+    return fair.some((one) => isRight(compare(read, one, scene)));
   });
   if (isOffered) return 'offered';
   const [reply] = replies;

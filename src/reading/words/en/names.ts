@@ -2,11 +2,13 @@ import type { LanguageWords } from '../language-words.ts';
 
 export const names: LanguageWords['names'] = {
   truck: 'truck trucks semi trailer unit rig',
+  numbered: 'load trip run field piler ticket',
   truckInShort: 't',
   the: '',
   number: 'number num',
   inLine: 'in (?:the )?line',
-  self: '',
+  self: 'im i am',
+  countingMyself: 'counting including',
   and: 'and',
   misheard: { to: '2', too: '2', tree: '3', for: '4', won: '1', ate: '8' },
   afterMisheard: 'is has loaded loading in leaving left empty dumped parked broke down back full',
@@ -14,5 +16,6 @@ export const names: LanguageWords['names'] = {
   field: 'field',
   station: 'station piler scale',
   compass: 'north south east west',
-  counted: 'ahead truck trucks in deep waiting min minutes',
+  beforeFieldNumber: 'the',
+  counted: 'ahead ahd trk truck trucks rig rigs semi semis in infront front deep waiting before min minutes',
 };

@@ -19,6 +19,9 @@ export const talk: LanguageWords['talk'] = {
   spellings: { tonns: 'tons', trk: 'truck', trck: 'truck', lines: 'line' },
   asks: 'is are did does do has anyone',
   beside: 'behind after than to by past near beside ahead of following for',
+  units:
+    'mph mile miles mi percent % bucks dollars cents psi rpm feet foot ft inches years yrs days weeks gallons gal mpg cups beers times',
+  behind: 'behind',
   ifs: 'if unless',
   neighbours: 'neighbor neighbors neighbour neighbours',
   self: 'i ive my me mine',

@@ -25,6 +25,9 @@ export const talk: LanguageWords['talk'] = {
   },
   asks: 'quien alguien',
   beside: 'de del tras atras detras delante despues que con',
+  units:
+    'kmh km millas milla porciento % pesos dolares varos baros lana centavos anos dias semanas galones metros pies pulgadas cafes veces',
+  behind: 'atras detras',
   ifs: 'si',
   neighbours: 'vecino vecinos vecina',
   self: 'yo mi mis llevo hice traigo he tengo me',
