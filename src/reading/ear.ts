@@ -229,6 +229,12 @@ const together = (
   }
 };
 
+/** Who calls for help asks nothing else. */
+const withoutQuestions = (reading: Reading): Reading =>
+  reading.found === 'intents'
+    ? { ...reading, intents: reading.intents.filter(({ do: what }) => what !== 'ask') }
+    : reading;
+
 /** As `read`, with the ranker beside it where there is one. */
 export const hearWords = (text: string, hearing: Hearing): Reading => {
   const said = read(text, hearing);
@@ -242,9 +248,7 @@ export const hearWords = (text: string, hearing: Hearing): Reading => {
   const ranked = rank(clean);
   if (isOnlyGreeting(clean) && ranked[0]?.act !== 'ack') return grammar;
   const danger = dangerChance(clean, ranked, glance);
-  // Who calls for help asks nothing else.
-  if (isAlarm && danger >= CERTAINTY.alarm && grammar.found === 'intents')
-    return { ...grammar, intents: grammar.intents.filter(({ do: what }) => what !== 'ask') };
+  if (isAlarm && danger >= CERTAINTY.alarm) return withoutQuestions(grammar);
   if (isAlarm) return askedOfDanger(clean, grammar);
   const reading = confirmedFirst(together(grammar, ranked, clean, glance, hearing), clean, hearing);
   return danger >= CERTAINTY.danger ? askedOfDanger(clean, reading) : reading;

@@ -41,9 +41,9 @@ describe('the learned readers', () => {
     NETWORK.probes.forEach((chances, at) => {
       const message = probes[at]?.message;
       const found = message === undefined ? [] : open(message);
-      SHAPE.acts.forEach((act, i) =>
-        expect(found.find((one) => one.act === act)?.certainty).toBeCloseTo(chances[i] ?? -1, 4),
-      );
+      SHAPE.acts.forEach((act, i) => {
+        expect(found.find((one) => one.act === act)?.certainty).toBeCloseTo(chances[i] ?? -1, 4);
+      });
     });
   });
 

@@ -11,7 +11,8 @@ import { heatStep } from '../support/notices.ts';
 import { sampleRoster } from '../support/roster.ts';
 import { receiptFacts } from '../support/receipts.ts';
 import { freeDig } from '../support/notice-tellings.ts';
-import { allTellings, boardRows, tellings } from '../support/tellings.ts';
+import { boardRows } from '../support/board-rows.ts';
+import { allTellings, tellings } from '../support/tellings.ts';
 
 const voiceAt = (clock: string, language: 'en' | 'es', roster: Roster = sampleRoster): Voice => ({
   roster,

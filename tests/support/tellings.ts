@@ -1,11 +1,10 @@
 /** One of every kind of thing that the bot can say; the types make the lists complete. */
-import type { BoardRow } from '../../src/core/answers/board.ts';
 import type { FactOf } from '../../src/core/book/facts.ts';
 import type { BookedTicket } from '../../src/core/haul/load.ts';
-import type { Phase } from '../../src/core/haul/truck.ts';
 import type { Unclear } from '../../src/core/intent.ts';
 import type { ListChange } from '../../src/core/roster.ts';
 import type { Telling } from '../../src/core/telling.ts';
+import { boardRows } from './board-rows.ts';
 import { aTicket, at } from './given.ts';
 import { lineTellings } from './line-tellings.ts';
 import { advice, digTellings, drills, freeDig, growing, notices, reminders } from './notice-tellings.ts';
@@ -14,6 +13,7 @@ import { outlooks } from './outlooks.ts';
 import { offerTellings } from './offer-tellings.ts';
 import { receiptFacts } from './receipts.ts';
 import { sampleRoster } from './roster.ts';
+import { tallies } from './tallies.ts';
 import type { Refusal, Warning } from '../../src/core/refusal.ts';
 
 const [station] = sampleRoster.stations;
@@ -127,66 +127,6 @@ const changes: readonly ListChange[] = [
   { list: 'rooms', put: { id: 'matrix:!b:farm.example', platform: 'matrix', room: '!b:farm.example' } },
   { list: 'rooms', remove: 'matrix:!b:farm.example' },
 ];
-
-const row: BoardRow = {
-  truck: '3',
-  phase: 'hauling',
-  sinceMs: at('10:15'),
-  source: 'stated',
-  field: 'north-40',
-  station: 'north-station',
-  loads: 2,
-  words: null,
-};
-const phases: Record<Phase, BoardRow> = {
-  'at-field': { ...row, phase: 'at-field' },
-  loading: { ...row, phase: 'loading', loads: 1 },
-  hauling: row,
-  'in-line': { ...row, phase: 'in-line' },
-  'on-piler': { ...row, phase: 'on-piler', source: 'inferred' },
-  returning: { ...row, phase: 'returning', source: 'ticket' },
-  parked: { ...row, phase: 'parked', field: null, station: null },
-  down: { ...row, phase: 'down', words: 'flat' },
-};
-const unheard: BoardRow = {
-  ...row,
-  phase: null,
-  sinceMs: null,
-  source: 'inferred',
-  field: null,
-  station: null,
-  loads: 0,
-};
-export const boardRows: readonly BoardRow[] = [...Object.values(phases), unheard];
-
-const spans = ['today', 'yesterday', 'week', 'season'] as const;
-const line = { loads: 3, netLb: 150_000 };
-const tallies = spans.flatMap((span): Extract<Telling, { tell: 'tally' }>[] =>
-  (
-    [
-      [null, null, 1],
-      ['3', null, 0],
-      [null, 'north-40', 2],
-    ] as const
-  ).map(([truckAsked, fieldAsked, withoutTicket]) => ({
-    tell: 'tally',
-    span,
-    asked: withoutTicket === 1 ? 'tons' : 'loads',
-    tally: {
-      ...line,
-      sinceMs: at('00:00'),
-      untilMs: at('11:00'),
-      withoutTicket,
-      byField: [
-        { field: 'north-40', ...line },
-        { field: null, loads: 1, netLb: 0 },
-      ],
-      byTruck: [{ truck: '3', ...line }],
-      truck: truckAsked,
-      field: fieldAsked,
-    },
-  })),
-);
 
 const passed = [true, false].map((toAll): FactOf<'words-passed'> => ({
   id: 'local:m1#0',

@@ -16,6 +16,12 @@ import type { Harvest } from '../harvest/harvest.ts';
 const acceptCall = ({ words }: IntentOf<'call-emergency'>, speaking: Speaking): Accepted =>
   taken(speaking, null, [{ kind: 'emergency-called', words, caller: speaking.speaker.name }]);
 
+const acceptShift = (
+  { off, noticesWhenOff, atMs = null }: IntentOf<'tell-shift'>,
+  speaking: Speaking,
+): Accepted =>
+  taken(speaking, atMs, [{ kind: 'shift-told', person: speaking.speaker.id, off, noticesWhenOff }]);
+
 /** Turns what a person means into facts to be written, or into a refusal. Questions are answered, not accepted (answer.ts). */
 export const accept = (
   intent: Exclude<Intent, { do: 'ask' }>,
@@ -58,11 +64,8 @@ export const accept = (
       return acceptPassOn(intent, harvest, speaking);
     case 'drill':
       return acceptDrill(intent, harvest, speaking);
-    case 'tell-shift': {
-      const { off, noticesWhenOff, atMs = null } = intent;
-      const person = speaking.speaker.id;
-      return taken(speaking, atMs, [{ kind: 'shift-told', person, off, noticesWhenOff }]);
-    }
+    case 'tell-shift':
+      return acceptShift(intent, speaking);
     case 'change-list':
       return acceptListChange(intent, harvest, speaking);
     case 'use-room':

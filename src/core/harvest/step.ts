@@ -176,8 +176,10 @@ const withoutOffer = (state: SeasonState, fact: Fact): SeasonState => {
   return { ...state, offers };
 };
 
-export const stepped = (before: SeasonState, fact: Fact): SeasonState => {
-  const state = withoutOffer(before, fact);
+export const stepped = (state: SeasonState, fact: Fact): SeasonState =>
+  onFact(withoutOffer(state, fact), fact);
+
+const onFact = (state: SeasonState, fact: Fact): SeasonState => {
   switch (fact.kind) {
     case 'truck-reported':
       return onTruckReport(state, fact);

@@ -15,7 +15,7 @@ const pieceOf = (text: string): number => 1 + (fnv1a(text) % (PIECES - 1));
 
 /** By whole characters: an emoji is one. */
 const groupsOf = (edged: string): string[] => {
-  const characters = [...edged];
+  const characters = Array.from(edged);
   return [2, 3, 4, 5].flatMap((size) =>
     Array.from({ length: Math.max(0, characters.length - size + 1) }, (_, at) =>
       characters.slice(at, at + size).join(''),

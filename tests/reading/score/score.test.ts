@@ -186,9 +186,9 @@ describe('an offer', () => {
 });
 
 /** Figures of both places together: of lines that mean something, and of talk. */
-const FLOORS = { right: 195, rightOrOffered: 399, leftAlone: 128 };
+const FLOORS = { right: 546, rightOrOffered: 888, leftAlone: 199 };
 /** Of all lines: orders with all-clears, alarms, loads and tons that nobody meant, and all that came out wrong. */
-const CEILINGS = { orders: 0, alarms: 8, loadsAndTons: 0, wrong: 15 };
+const CEILINGS = { orders: 0, alarms: 16, loadsAndTons: 0, wrong: 30 };
 
 test('the measuring writers come out no worse than they did', async () => {
   const all: Scored[] = [];

@@ -61,6 +61,6 @@ export const refusals: Record<keyof typeof english, string> = {
   'question.which-span.tickets': 'Solo puedo dar la lista de boletas de hoy, no de "{said}".',
   'question.cannot-teach.word': '"{said}" ya quiere decir algo, o no es palabra que se pueda enseñar.',
   'question.cannot-teach.meaning':
-    'Solo aprendo palabras para reportes, preguntas y turnos: enseñe "{said}" con uno de esos, como aprende "rolando" = cargado.',
+    'Solo aprendo palabras para reportes, preguntas y turnos: enseñe "{said}" con uno de esos, como aprende «rolando» = cargado.',
   'question.which-amount': '¿Cuáles pesos? Diga "{ticket}" o "{net}".',
 };
