@@ -6,6 +6,7 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { corpusSha256, examples } from './corpus.ts';
 import { networkInput } from './network-input.ts';
@@ -50,6 +51,11 @@ const written = (bytes: Buffer): void => {
   );
 };
 
-const [option, file] = process.argv.slice(2);
-if (option === '--input') console.log(JSON.stringify(input));
-else written(option === '--from' && file !== undefined ? readFileSync(file) : learned());
+const { values } = parseArgs({
+  options: {
+    input: { type: 'boolean', default: false },
+    from: { type: 'string' },
+  },
+});
+if (values.input) console.log(JSON.stringify(input));
+else written(values.from === undefined ? learned() : readFileSync(values.from));
