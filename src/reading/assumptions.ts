@@ -52,3 +52,6 @@ export const USUAL_LB: typeof TICKET_LB = {
 
 /** A bare number between these, °F, can be a root's at harvest. Grade: from memory: soil from frost to a hot afternoon. */
 export const ROOT_SAID_F = { min: 25, max: 95 } as const;
+
+/** A report of a time longer ago is told late, or meant otherwise, and is not booked without asking. Grade: chosen. */
+export const FRESH_MIN: Minutes = 180;

@@ -2,11 +2,11 @@
 import type { Intent, Reading } from '../core/intent.ts';
 import { mayManage } from '../core/roster.ts';
 import type { Hearing } from './hearing.ts';
+import { isOrderGiven } from './order-given.ts';
 import { read } from './read.ts';
 import { tokenize } from './tokens.ts';
 
 const isSeen = ({ do: what }: Intent): boolean => what === 'acknowledge';
-const isOrder = ({ do: what }: Intent): boolean => what === 'order-stop' || what === 'order-resume';
 
 /** The words before the first comma or full stop say so, and nothing else. */
 const beginsSo = (text: string, hearing: Hearing): boolean => {
@@ -21,6 +21,6 @@ export const confirmedFirst = (reading: Reading, text: string, hearing: Hearing)
   if (reading.found !== 'likely' || !reading.readings.every((intents) => intents.some(isSeen)))
     return reading;
   const mayOrder = hearing.speaker !== null && mayManage(hearing.speaker);
-  if (mayOrder && reading.readings.flat().some(isOrder)) return reading;
+  if (mayOrder && reading.readings.flat().some(isOrderGiven)) return reading;
   return beginsSo(text, hearing) ? { found: 'intents', intents: [{ do: 'acknowledge' }] } : reading;
 };

@@ -22,6 +22,7 @@ import type { ClauseOf, LikelyReading } from './likely.ts';
 import { withReasons } from './reasons.ts';
 import { namesOf } from './names.ts';
 import { withNumbers } from './numbers.ts';
+import { isOrderGiven } from './order-given.ts';
 import type { RankedAct, Ranker } from './ranker/rank.ts';
 import { wordsFor } from './ranker/words.ts';
 import { isOnlyGreeting, read, readsEveryWord } from './read.ts';
@@ -157,8 +158,6 @@ const hasNumbersOf = (text: string, intent: Intent): boolean => {
       (numbers[role] === null || intent[role] === null || isAlike(intent[role], numbers[role])),
   );
 };
-
-const isOrderGiven = ({ do: what }: Intent): boolean => what === 'order-stop' || what === 'order-resume';
 
 /** What stands in the grammar word for word is taken, and so is what the ranker knows nothing of: lists, drills. */
 const isPlain = (intents: readonly Intent[], text: string, hearing: Hearing): boolean =>

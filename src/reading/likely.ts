@@ -5,6 +5,7 @@ import type { EpochMs } from '../core/units.ts';
 import { isOfTruck, signOf } from './acts.ts';
 import type { Act } from './acts.ts';
 import type { Amount } from './amounts.ts';
+import { FRESH_MIN } from './assumptions.ts';
 import { build } from './build.ts';
 import { accepts, aheadOf } from './draft.ts';
 import type { Draft } from './draft.ts';
@@ -200,9 +201,6 @@ const bareNumbersOf = (
     ? asTruck(acts, elements, hearing)
     : elements;
 };
-
-/** What was done longer ago is told late, or meant otherwise. */
-const FRESH_MIN = 180;
 
 const isFresh = (intent: Intent, sentMs: EpochMs): boolean =>
   intent.do !== 'report' || intent.atMs === null || intent.atMs >= sentMs - FRESH_MIN * MS_PER_MINUTE;

@@ -1,3 +1,4 @@
+import { isOrderGiven } from './order-given.ts';
 import type { Intent, Reading } from '../core/intent.ts';
 import { oncePer } from '../core/once-per.ts';
 import { mayManage } from '../core/roster.ts';
@@ -186,8 +187,6 @@ export const readsEveryWord = (text: string, hearing: Hearing): boolean => {
   return drafts.length > 0 && left === 0 && !blocked && !drafts.some(isFree);
 };
 
-const isOrder = ({ do: what }: Intent): boolean => what === 'order-stop' || what === 'order-resume';
-
 /** Words for others. In a shared room people ask each other for that too: only a colon after the name means the bot. */
 const readPassedOn = (text: string, tokens: readonly Token[], hearing: Hearing): Reading | null => {
   const { roster, speaker, addressed } = hearing;
@@ -195,7 +194,7 @@ const readPassedOn = (text: string, tokens: readonly Token[], hearing: Hearing):
   const isOverheard = found?.isMarked === true && speaker !== null && mayManage(speaker);
   if (found === null || !(addressed || isOverheard)) return null;
   const inner = readPhrases(text, found.tokens, { ...hearing, addressed: true });
-  const soundsLikeOrder = inner.found === 'intents' && inner.intents.some(isOrder);
+  const soundsLikeOrder = inner.found === 'intents' && inner.intents.some(isOrderGiven);
   const { to, words } = found;
   return { found: 'intents', intents: [{ do: 'pass-on', to, words, soundsLikeOrder }] };
 };

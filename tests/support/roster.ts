@@ -83,3 +83,13 @@ export const memberOf = ({ people }: Roster, id: string): CrewMember => {
   if (!found) throw new Error(`${id} is not on the list`);
   return found;
 };
+
+/** The crew reads on Slack what it says in the terminal. */
+export const rosterOnSlack: Roster = {
+  ...sampleRoster,
+  people: sampleRoster.people.map((person) => ({
+    ...person,
+    addresses: [{ platform: 'slack', user: person.id }],
+  })),
+  rooms: [{ id: 'crew', platform: 'slack', room: 'crew' }],
+};

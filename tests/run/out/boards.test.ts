@@ -1,24 +1,13 @@
 /** The board as one message of each room and person, on a platform that can change messages. */
 import { expect, test } from 'vitest';
-import type { Roster } from '../../../src/core/roster.ts';
 import { crewForEachTest, crewOn } from '../../support/crew.ts';
 import type { Crew } from '../../support/crew.ts';
-import { sampleRoster } from '../../support/roster.ts';
-
-/** The crew reads on Slack what it says in the terminal. */
-const onSlack: Roster = {
-  ...sampleRoster,
-  people: sampleRoster.people.map((person) => ({
-    ...person,
-    addresses: [{ platform: 'slack', user: person.id }],
-  })),
-  rooms: [{ id: 'crew', platform: 'slack', room: 'crew' }],
-};
+import { rosterOnSlack } from '../../support/roster.ts';
 
 let crew: Crew;
 crewForEachTest(async (_, database) => {
   crew = await crewOn(database, {
-    roster: { ...onSlack, operation: `board-${crypto.randomUUID()}` },
+    roster: { ...rosterOnSlack, operation: `board-${crypto.randomUUID()}` },
     bot: { platforms: ['slack'], editable: ['slack'] },
     platform: 'slack',
   });

@@ -1,9 +1,8 @@
 /** A notice is one message, kept up to date where the platform can change what was posted. */
 import { describe, expect, test } from 'vitest';
-import type { Roster } from '../../../src/core/roster.ts';
 import { crewForEachTest, crewOn } from '../../support/crew.ts';
 import type { Crew } from '../../support/crew.ts';
-import { sampleRoster } from '../../support/roster.ts';
+import { rosterOnSlack } from '../../support/roster.ts';
 
 const NORTH = 'north-station';
 /** Hourly from 04:00: topping stops at 10:40, digging at 11:10. */
@@ -11,19 +10,10 @@ const WARM = [36, 36, 37, 39, 43, 47, 51, 55, 58, 62, 66, 68, 70, 66, 61, 55, 50
 /** Two hours later. */
 const LATER = [34, 35, ...WARM.slice(0, -2)];
 
-const onSlack: Roster = {
-  ...sampleRoster,
-  people: sampleRoster.people.map((person) => ({
-    ...person,
-    addresses: [{ platform: 'slack', user: person.id }],
-  })),
-  rooms: [{ id: 'crew', platform: 'slack', room: 'crew' }],
-};
-
 let crew: Crew;
 crewForEachTest(async (_, database) => {
   crew = await crewOn(database, {
-    roster: { ...onSlack, operation: `seen-${crypto.randomUUID()}` },
+    roster: { ...rosterOnSlack, operation: `seen-${crypto.randomUUID()}` },
     bot: { platforms: ['slack'], editable: ['slack'] },
     platform: 'slack',
   });
